@@ -1,0 +1,54 @@
+/** Code → HTTP status: the only such table. */
+export const STATUS_OF = {
+  NOT_SIGNED_IN: 401,
+  FORBIDDEN: 403,
+  NOT_FOUND: 404,
+  INVALID_INPUT: 422,
+  CONFLICT: 409,
+  SIGNED_RECORD: 409,
+  TOO_LARGE: 413,
+  UNSUPPORTED_FILE: 415,
+  TOO_MANY_TRIES: 429,
+  UNAVAILABLE: 503,
+  UNEXPECTED: 500,
+} as const;
+
+export type ErrorCode = keyof typeof STATUS_OF;
+
+/** One thing wrong with one field: which, why, and what would be right. */
+export type FieldProblem = { readonly field: string; readonly message: string };
+
+type Extras = {
+  readonly cause?: unknown;
+  readonly fields?: readonly FieldProblem[];
+  /** Facts the screen needs to help, such as the other person's values in a conflict. Shown to the user. */
+  readonly details?: Readonly<Record<string, unknown>>;
+};
+
+/** An error whose message may be shown to the person who caused it. */
+export class AppError extends Error {
+  override readonly name = "AppError";
+  readonly fields: readonly FieldProblem[];
+  readonly details: Readonly<Record<string, unknown>>;
+  constructor(
+    readonly code: ErrorCode,
+    publicMessage: string,
+    extras: Extras = {},
+  ) {
+    super(publicMessage, { cause: extras.cause });
+    this.fields = extras.fields ?? [];
+    this.details = extras.details ?? {};
+  }
+}
+
+/** The answer for an id that does not exist, belongs to another company, or is not assigned to this person. */
+export function notFound(): AppError {
+  return new AppError("NOT_FOUND", "There is nothing here, or it is not yours to see.");
+}
+
+/** One or more fields are wrong. */
+export function invalidInput(fields: readonly FieldProblem[]): AppError {
+  const first = fields[0];
+  const message = first ? first.message : "Some of what was entered cannot be used.";
+  return new AppError("INVALID_INPUT", message, { fields });
+}

@@ -1,0 +1,33 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const root = fileURLToPath(new URL(".", import.meta.url));
+
+/** `unit` needs nothing but Node and ends in seconds; `db` starts a real PostgreSQL of its own. */
+export default defineConfig({
+  resolve: { alias: { "@": root } },
+  test: {
+    env: { TZ: "UTC" },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+          exclude: ["tests/db/**", "tests/e2e/**", "tests/bench/**"],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "db",
+          include: ["tests/db/**/*.test.ts"],
+          globalSetup: ["tests/support/database-for-tests.ts"],
+          fileParallelism: false,
+          testTimeout: 30_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
