@@ -1,7 +1,8 @@
+import type { FieldProblem } from "./domain/problems";
+
 /** Code → HTTP status: the only such table. */
 export const STATUS_OF = {
   NOT_SIGNED_IN: 401,
-  FORBIDDEN: 403,
   NOT_FOUND: 404,
   INVALID_INPUT: 422,
   CONFLICT: 409,
@@ -14,9 +15,6 @@ export const STATUS_OF = {
 } as const;
 
 export type ErrorCode = keyof typeof STATUS_OF;
-
-/** One thing wrong with one field: which, why, and what would be right. */
-export type FieldProblem = { readonly field: string; readonly message: string };
 
 type Extras = {
   readonly cause?: unknown;

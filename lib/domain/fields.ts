@@ -1,0 +1,169 @@
+import { z } from "zod";
+import { readQuantityText } from "./quantity-text";
+
+/**
+ * A stage record is a flat set of fields. Each is defined once, here; the zod schema, the form, the
+ * trail's labels, the ledger's links and the PDF read that one definition.
+ */
+type Common = {
+  readonly label: string;
+  /** Heading under which the form shows the field. */
+  readonly group: string;
+  readonly help?: string;
+  /** True when the record cannot be signed without it. */
+  readonly neededToSign?: boolean;
+};
+
+export type NumberFieldDef = Common & {
+  readonly kind: "number";
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly decimals: number;
+};
+export type ChoiceFieldDef = Common & {
+  readonly kind: "choice";
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+};
+export type YesNoFieldDef = Common & { readonly kind: "yes-no" };
+export type TextFieldDef = Common & { readonly kind: "text"; readonly maxLength: number };
+export type DateFieldDef = Common & { readonly kind: "date" };
+/** Names a row of the catalog or a setting of the chosen model; the screen offers what exists. */
+export type ReferenceFieldDef = Common & {
+  readonly kind: "reference";
+  readonly to: "equipment" | "control" | "instrument" | "capacity setting" | "airflow setting" | "log";
+};
+export type FieldDef =
+  | NumberFieldDef
+  | ChoiceFieldDef
+  | YesNoFieldDef
+  | TextFieldDef
+  | DateFieldDef
+  | ReferenceFieldDef;
+
+export type FieldDefs = Readonly<Record<string, FieldDef>>;
+
+type ValueOf<F extends FieldDef> = F extends { kind: "number" }
+  ? number
+  : F extends { kind: "choice"; options: readonly { value: infer V }[] }
+    ? V
+    : F extends { kind: "yes-no" }
+      ? boolean
+      : string;
+
+/** The inputs a set of fields holds. `null` means: not given. */
+export type InputsOf<F extends FieldDefs> = { readonly [K in keyof F]: ValueOf<F[K]> | null };
+
+/** Declares fields and keeps their exact types. */
+export function defineFields<const F extends FieldDefs>(fields: F): F {
+  return fields;
+}
+
+/** Every field empty. */
+export function emptyInputs<F extends FieldDefs>(fields: F): InputsOf<F> {
+  return Object.fromEntries(Object.keys(fields).map((key) => [key, null])) as InputsOf<F>;
+}
+
+/** The zod schema of a set of fields: every field may be missing, none may be wrong. */
+export function schemaOfFields<F extends FieldDefs>(fields: F): z.ZodType<InputsOf<F>> {
+  const shape = Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, schemaOf(field)]));
+  return z.strictObject(shape) as unknown as z.ZodType<InputsOf<F>>;
+}
+
+function schemaOf(field: FieldDef): z.ZodType {
+  switch (field.kind) {
+    case "number":
+      return numberSchema(field);
+    case "choice":
+      return emptyIsNull(
+        z.enum(
+          field.options.map((option) => option.value),
+          {
+            error: `${field.label}: choose one of ${field.options.map((option) => option.label).join(", ")}.`,
+          },
+        ),
+      );
+    case "yes-no":
+      return emptyIsNull(z.boolean({ error: `${field.label}: answer yes or no.` }));
+    case "text":
+      return emptyIsNull(
+        z.string({ error: `${field.label}: enter text.` }).max(field.maxLength, {
+          error: `${field.label} is longer than ${field.maxLength} characters. Shorten it.`,
+        }),
+      );
+    case "date":
+      return emptyIsNull(z.iso.date({ error: `${field.label}: enter a date such as 2026-07-31.` }));
+    case "reference":
+      return emptyIsNull(z.string({ error: `${field.label}: choose one from the list.` }).max(200));
+  }
+}
+
+function emptyIsNull(schema: z.ZodType): z.ZodType {
+  return z.preprocess(
+    (given) => (given === undefined || (typeof given === "string" && given.trim() === "") ? null : given),
+    schema.nullable(),
+  );
+}
+
+function numberSchema(field: NumberFieldDef): z.ZodType {
+  return z.unknown().optional().transform((given, context): number | null => {
+    if (given === null || given === undefined) return null;
+    const read =
+      typeof given === "number"
+        ? ({ ok: true, value: given } as const)
+        : typeof given === "string"
+          ? readQuantityText(given, field.unit)
+          : ({ ok: false, problem: "Enter a number." } as const);
+    if (!read.ok) {
+      context.addIssue({ code: "custom", message: `${field.label}: ${read.problem}` });
+      return z.NEVER;
+    }
+    if (read.value === null) return null;
+    if (!(read.value >= field.min && read.value <= field.max)) {
+      context.addIssue({ code: "custom", message: outside(field, read.value) });
+      return z.NEVER;
+    }
+    return read.value;
+  });
+}
+
+function outside(field: NumberFieldDef, value: number): string {
+  const unit = field.unit === "" ? "" : ` ${field.unit}`;
+  return `${field.label}: ${value}${unit} cannot be right. Enter a value from ${field.min} to ${field.max}${unit}.`;
+}
+
+/** Labels of the fields a record still needs before it can be signed. */
+export function missingToSign(
+  fields: FieldDefs,
+  inputs: Readonly<Record<string, unknown>>,
+): readonly string[] {
+  return Object.entries(fields)
+    .filter(([key, field]) => field.neededToSign === true && (inputs[key] ?? null) === null)
+    .map(([key]) => key);
+}
+
+/** Shorthands, so that a definition reads as one line. */
+export const number = <
+  const D extends {
+    readonly label: string;
+    readonly unit: string;
+    readonly min: number;
+    readonly max: number;
+    readonly decimals: number;
+    readonly group: string;
+    readonly help?: string;
+    readonly neededToSign?: boolean;
+  },
+>(
+  definition: D,
+) => ({ kind: "number", ...definition }) as const;
+
+export const yesNo = (definition: Common) => ({ kind: "yes-no", ...definition }) as const;
+export const date = (definition: Common) => ({ kind: "date", ...definition }) as const;
+export const text = (definition: Common & { readonly maxLength?: number }) =>
+  ({ kind: "text", maxLength: 2_000, ...definition }) as const;
+export const reference = (definition: Common & { readonly to: ReferenceFieldDef["to"] }) =>
+  ({ kind: "reference", ...definition }) as const;
+export const choice = <const V extends string>(
+  definition: Common & { readonly options: readonly { readonly value: V; readonly label: string }[] },
+) => ({ kind: "choice", ...definition }) as const;

@@ -1,0 +1,157 @@
+import { choice, defineFields, type InputsOf, number, reference, text, yesNo } from "../fields";
+
+const STAGES = "First and second stage";
+const FAN = "Fan and coil";
+const SENSOR = "Thermostat sensors";
+const BOARD = "Board of the equipment";
+
+/** Thermostat and board settings, named by what they do. Version 1. */
+export const controlSetupFields = defineFields({
+  controlModelId: reference({ label: "Thermostat", group: STAGES, to: "control" }),
+  coolingSetpointF: number({
+    label: "Cooling setpoint",
+    unit: "°F",
+    min: 60,
+    max: 90,
+    decimals: 1,
+    group: STAGES,
+    neededToSign: true,
+  }),
+  firstStageStartOffsetF: number({
+    label: "First-stage start offset",
+    unit: "°F",
+    min: 0,
+    max: 6,
+    decimals: 1,
+    group: STAGES,
+    neededToSign: true,
+    help: "How far above setpoint the first stage starts.",
+  }),
+  secondStageStartOffsetF: number({
+    label: "Second-stage start offset",
+    unit: "°F",
+    min: 0,
+    max: 10,
+    decimals: 1,
+    group: STAGES,
+    neededToSign: true,
+    help: "How far above setpoint the second stage starts.",
+  }),
+  minimumCompressorRunMin: number({
+    label: "Minimum compressor run",
+    unit: "min",
+    min: 0,
+    max: 60,
+    decimals: 0,
+    group: STAGES,
+    neededToSign: true,
+  }),
+  minimumCompressorRestMin: number({
+    label: "Minimum compressor rest",
+    unit: "min",
+    min: 0,
+    max: 60,
+    decimals: 0,
+    group: STAGES,
+    neededToSign: true,
+  }),
+  stepBackToFirstStage: yesNo({ label: "Step back to first stage", group: STAGES, neededToSign: true }),
+  coolingPastSetpointF: number({
+    label: "Cooling past setpoint allowance",
+    unit: "°F",
+    min: 0,
+    max: 5,
+    decimals: 1,
+    group: STAGES,
+    neededToSign: true,
+    help: "0 when off.",
+  }),
+  fanRunOnAfterCoolingS: number({
+    label: "Fan run-on after cooling",
+    unit: "s",
+    min: 0,
+    max: 900,
+    decimals: 0,
+    group: FAN,
+    neededToSign: true,
+  }),
+  fanBetweenCalls: choice({
+    label: "Fan between calls",
+    group: FAN,
+    neededToSign: true,
+    options: [
+      { value: "off", label: "off" },
+      { value: "minutes per hour", label: "some minutes each hour" },
+      { value: "on", label: "on" },
+    ],
+  }),
+  fanBetweenCallsMinPerH: number({
+    label: "Fan minutes each hour",
+    unit: "min",
+    min: 0,
+    max: 60,
+    decimals: 0,
+    group: FAN,
+  }),
+  fanWiredFor: choice({
+    label: "Fan is wired for",
+    group: FAN,
+    options: [
+      { value: "one stage", label: "one stage" },
+      { value: "two stages", label: "two stages" },
+    ],
+  }),
+  indoorTemperatureCorrectionF: number({
+    label: "Indoor temperature correction",
+    unit: "°F",
+    min: -10,
+    max: 10,
+    decimals: 1,
+    group: SENSOR,
+  }),
+  thermostatTemperatureF: number({
+    label: "Thermostat reads",
+    unit: "°F",
+    min: 40,
+    max: 110,
+    decimals: 1,
+    group: SENSOR,
+  }),
+  trustedTemperatureF: number({
+    label: "Trusted thermometer reads",
+    unit: "°F",
+    min: 40,
+    max: 110,
+    decimals: 1,
+    group: SENSOR,
+  }),
+  indoorHumidityCorrectionPct: number({
+    label: "Indoor humidity correction",
+    unit: "%",
+    min: -30,
+    max: 30,
+    decimals: 0,
+    group: SENSOR,
+  }),
+  thermostatHumidityPct: number({
+    label: "Thermostat humidity reads",
+    unit: "%",
+    min: 0,
+    max: 100,
+    decimals: 0,
+    group: SENSOR,
+  }),
+  trustedHumidityPct: number({
+    label: "Trusted hygrometer reads",
+    unit: "%",
+    min: 0,
+    max: 100,
+    decimals: 0,
+    group: SENSOR,
+  }),
+  capacityAdjustmentByBoard: yesNo({ label: "Capacity adjustment by the board", group: BOARD }),
+  colderCoilCooling: yesNo({ label: "Colder-coil cooling", group: BOARD }),
+  notes: text({ label: "Notes", group: BOARD }),
+});
+
+export type ControlSetupInputs = InputsOf<typeof controlSetupFields>;

@@ -1,0 +1,36 @@
+import { defineFields, type InputsOf, number, reference, text } from "../fields";
+
+const SYSTEM = "System";
+const REVIEW = "Selection";
+
+/** Which equipment, set to which capacity. Version 1. */
+export const equipmentSelectionFields = defineFields({
+  equipmentModelId: reference({ label: "Equipment", group: SYSTEM, to: "equipment", neededToSign: true }),
+  capacitySetting: reference({
+    label: "Capacity setting",
+    group: SYSTEM,
+    to: "capacity setting",
+    neededToSign: true,
+    help: "What the outdoor unit is set to give, not its nameplate.",
+  }),
+  auxiliaryHeatKw: number({
+    label: "Auxiliary heat installed",
+    unit: "kW",
+    min: 0,
+    max: 40,
+    decimals: 1,
+    group: SYSTEM,
+  }),
+  dehumidifierPintsPerDay: number({
+    label: "Supplemental dehumidifier",
+    unit: "pints/day",
+    min: 0,
+    max: 250,
+    decimals: 0,
+    group: SYSTEM,
+    help: "At its rating condition; 0 when there is none.",
+  }),
+  reason: text({ label: "Why this one", group: REVIEW, maxLength: 1_000 }),
+});
+
+export type EquipmentSelectionInputs = InputsOf<typeof equipmentSelectionFields>;
