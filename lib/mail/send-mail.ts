@@ -1,0 +1,54 @@
+import type { SendMailOptions } from "nodemailer";
+import { env } from "@/lib/env";
+import { type FieldProblem, invalidInput } from "@/lib/errors";
+import type { MailMessage, SentMail } from "./message";
+import { writeToOutbox } from "./outbox";
+import { sendBySmtp } from "./smtp";
+
+/** One plain address: no lists, no display names, no line breaks that could smuggle in a header. */
+const ADDRESS = /^[^\s<>(),;:"@]+@[^\s<>(),;:"@]+$/;
+
+/**
+ * Sends one mail: by SMTP when the settings name a server, otherwise into the file outbox.
+ *
+ * @throws AppError `INVALID_INPUT` naming the field that is wrong; `UNAVAILABLE` when the mail server refuses
+ * or cannot be reached, so that the caller can try again later.
+ */
+export async function sendMail(message: MailMessage): Promise<SentMail> {
+  requireSendable(message);
+  const { SMTP_URL, DATA_DIR, MAIL_FROM } = env();
+  const options = toOptions(message, MAIL_FROM);
+  return SMTP_URL === undefined ? writeToOutbox(DATA_DIR, options) : sendBySmtp(SMTP_URL, options);
+}
+
+function toOptions(message: MailMessage, from: string): SendMailOptions {
+  return {
+    from,
+    to: message.to,
+    replyTo: message.replyTo,
+    subject: message.subject,
+    text: message.text,
+    attachments: (message.attachments ?? []).map(({ filename, contentType, content }) => ({
+      filename,
+      contentType,
+      content: Buffer.from(content),
+    })),
+    // A mail's parts are given as bytes; it never reads a path or fetches an address.
+    disableFileAccess: true,
+    disableUrlAccess: true,
+  };
+}
+
+function requireSendable(message: MailMessage): void {
+  const problems: FieldProblem[] = [];
+  if (!ADDRESS.test(message.to)) {
+    problems.push({ field: "to", message: "Enter one e-mail address, such as name@example.com." });
+  }
+  if (message.replyTo !== undefined && !ADDRESS.test(message.replyTo)) {
+    problems.push({ field: "replyTo", message: "Enter one reply address, such as office@example.com." });
+  }
+  if (message.subject.trim() === "" || /[\r\n]/.test(message.subject)) {
+    problems.push({ field: "subject", message: "Enter a subject of one line." });
+  }
+  if (problems.length > 0) throw invalidInput(problems);
+}
