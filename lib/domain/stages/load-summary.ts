@@ -1,3 +1,4 @@
+// Longer than usual because it is a plain list of fields, one block each.
 import { choice, defineFields, type InputsOf, number, text, yesNo } from "../fields";
 
 const DESIGN = "Design conditions";

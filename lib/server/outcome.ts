@@ -1,0 +1,45 @@
+import { ZodError } from "zod";
+import type { FieldProblem } from "@/lib/domain/problems";
+import { isEngineeringError } from "@/lib/engineering/errors";
+import { AppError, type ErrorCode } from "@/lib/errors";
+
+/** What an action answers: its value, or a refusal that says what to mend. */
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | {
+      readonly ok: false;
+      readonly code: ErrorCode;
+      readonly message: string;
+      readonly fields: readonly FieldProblem[];
+      readonly details: Readonly<Record<string, unknown>>;
+    };
+
+export type Refusal = Extract<Outcome<never>, { ok: false }>;
+
+/** Turns anything thrown into a refusal that is safe to show. An unknown error shows only `errorId`. */
+export function refusalFor(error: unknown, errorId: string): Refusal {
+  if (error instanceof AppError) {
+    return {
+      ok: false,
+      code: error.code,
+      message: error.message,
+      fields: error.fields,
+      details: error.details,
+    };
+  }
+  if (error instanceof ZodError) {
+    const fields = error.issues.map((issue) => ({ field: issue.path.join("."), message: issue.message }));
+    const message = fields[0]?.message ?? "Some of what was entered cannot be used.";
+    return { ok: false, code: "INVALID_INPUT", message, fields, details: {} };
+  }
+  if (isEngineeringError(error)) {
+    return { ok: false, code: "INVALID_INPUT", message: error.message, fields: [], details: {} };
+  }
+  return {
+    ok: false,
+    code: "UNEXPECTED",
+    message: `Something went wrong on our side. Nothing was changed. Error ${errorId}.`,
+    fields: [],
+    details: { errorId },
+  };
+}

@@ -1,0 +1,73 @@
+import type { z } from "zod";
+import { currentScope } from "@/lib/auth/session";
+import { may, type Permission } from "@/lib/domain/roles";
+import type { TenantScope } from "@/lib/domain/scope";
+import { AppError, notFound, STATUS_OF } from "@/lib/errors";
+import { describe } from "./action";
+import { refusalFor } from "./outcome";
+import { log, requestIdFrom } from "./request-log";
+
+type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
+
+type Facts<S extends z.ZodType> = {
+  readonly name: string;
+  readonly permission: Permission;
+  /** Reads the address: its parameters and query, as one flat object of strings. */
+  readonly schema: S;
+  readonly run: (scope: TenantScope, input: z.output<S>, request: Request) => Promise<Response | object>;
+};
+
+export type Handler = ((request: Request, context: Context) => Promise<Response>) & {
+  readonly facts: { readonly name: string; readonly permission: Permission };
+};
+
+/** Makes a route handler of three facts, in the same order as {@link action}. */
+export function route<S extends z.ZodType>(facts: Facts<S>): Handler {
+  const handle = async (request: Request, context: Context): Promise<Response> => {
+    const requestId = requestIdFrom(request.headers.get("x-request-id"));
+    const started = performance.now();
+    const answer = await answerTo(facts, request, context, requestId);
+    answer.headers.set("x-request-id", requestId);
+    log().info({
+      requestId,
+      route: facts.name,
+      status: answer.status,
+      ms: Math.round(performance.now() - started),
+    });
+    return answer;
+  };
+  return Object.assign(handle, { facts: { name: facts.name, permission: facts.permission } });
+}
+
+async function answerTo<S extends z.ZodType>(
+  facts: Facts<S>,
+  request: Request,
+  context: Context,
+  requestId: string,
+): Promise<Response> {
+  try {
+    refuseForeignOrigin(request);
+    const scope = await currentScope();
+    if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
+    if (!may(scope.role, facts.permission)) throw notFound();
+    const query = Object.fromEntries(new URL(request.url).searchParams);
+    const parsed = facts.schema.safeParse({ ...query, ...(await context.params) });
+    // An address that does not parse names nothing: same answer as an id that does not exist.
+    if (!parsed.success) throw notFound();
+    const result = await facts.run(scope, parsed.data, request);
+    return result instanceof Response ? result : Response.json(result);
+  } catch (error) {
+    const refusal = refusalFor(error, requestId);
+    if (refusal.code === "UNEXPECTED") log().error({ requestId, route: facts.name, error: describe(error) });
+    const { code, message, fields, details } = refusal;
+    return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
+  }
+}
+
+/** A browser sends `Origin` with every write; one from elsewhere is someone else's page posting here. */
+function refuseForeignOrigin(request: Request): void {
+  if (request.method === "GET" || request.method === "HEAD") return;
+  const origin = request.headers.get("origin");
+  const host = request.headers.get("x-forwarded-host") ?? request.headers.get("host");
+  if (origin && host && new URL(origin).host !== host) throw notFound();
+}
