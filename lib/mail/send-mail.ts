@@ -1,6 +1,6 @@
 import type { SendMailOptions } from "nodemailer";
 import { env } from "@/lib/env";
-import { type FieldProblem, invalidInput } from "@/lib/errors";
+import { invalidInput } from "@/lib/errors";
 import type { MailMessage, SentMail } from "./message";
 import { writeToOutbox } from "./outbox";
 import { sendBySmtp } from "./smtp";
@@ -39,16 +39,18 @@ function toOptions(message: MailMessage, from: string): SendMailOptions {
   };
 }
 
-function requireSendable(message: MailMessage): void {
-  const problems: FieldProblem[] = [];
-  if (!ADDRESS.test(message.to)) {
-    problems.push({ field: "to", message: "Enter one e-mail address, such as name@example.com." });
-  }
-  if (message.replyTo !== undefined && !ADDRESS.test(message.replyTo)) {
-    problems.push({ field: "replyTo", message: "Enter one reply address, such as office@example.com." });
-  }
-  if (message.subject.trim() === "" || /[\r\n]/.test(message.subject)) {
-    problems.push({ field: "subject", message: "Enter a subject of one line." });
-  }
+function requireSendable({ to, replyTo, subject }: MailMessage): void {
+  const problems = [
+    !ADDRESS.test(to) && { field: "to", message: "Enter one e-mail address, such as name@example.com." },
+    replyTo !== undefined &&
+      !ADDRESS.test(replyTo) && {
+        field: "replyTo",
+        message: "Enter one reply address, such as office@example.com.",
+      },
+    (subject.trim() === "" || /[\r\n]/.test(subject)) && {
+      field: "subject",
+      message: "Enter a subject of one line.",
+    },
+  ].filter((problem) => problem !== false);
   if (problems.length > 0) throw invalidInput(problems);
 }
