@@ -1,0 +1,105 @@
+import {
+  type HouseAfternoon,
+  loadAtSetpointBtuh,
+  loadSlopeBtuhPerF,
+  outdoorByMinute,
+  requireHouseAfternoon,
+} from "./afternoon";
+import { type ControlSettings, requireControlSettings } from "./settings";
+import { summarizeTimeline, type TimelineMinute, type TimelineSummary } from "./timeline-summary";
+
+export type TimelineInput = { readonly house: HouseAfternoon; readonly settings: ControlSettings };
+
+export type Timeline = { readonly series: readonly TimelineMinute[]; readonly summary: TimelineSummary };
+
+type Running = { readonly stage: 0 | 1 | 2; readonly minutes: number };
+
+/**
+ * One hot afternoon of this house under these settings, minute by minute.
+ *
+ * The room is one heat capacity: `C dT/dt = load − sensible capacity of the stage`, with the load falling by the
+ * line's slope as the room warms. Each minute uses the closed-form exponential, so no step can be unstable.
+ * It begins at the setpoint, idle and rested. The thermostat is taken to read the room rightly (its corrections
+ * are judged elsewhere), and the air to be humid enough that cooling past the setpoint is used in full.
+ * The capacity of a stage is steady; the lag after a start is part of the year's simulation, not of this picture.
+ *
+ * @returns The minutes, and their summary.
+ * @throws {@link OutOfRangeError} naming the field outside its range.
+ * @throws {@link ImpossibleStateError} when settings, stages or load points contradict each other.
+ * @see First-order lumped capacitance; the cycling law N = 4·Nmax·X(1−X) follows from it (tests show both).
+ */
+export function thermostatTimeline({ house, settings }: TimelineInput): Timeline {
+  requireHouseAfternoon(house);
+  requireControlSettings(settings, house.stages.length);
+  const outdoorAt = outdoorByMinute(house.outdoor, house.durationMin);
+  const step = minuteStep(house);
+  const series: TimelineMinute[] = [];
+  let indoorF = house.setpointF;
+  let running: Running = { stage: 0, minutes: settings.minimumCompressorRestMin };
+  let runOnLeftS = 0;
+  let fanMinutesThisHour = 0;
+  for (let minute = 0; minute < house.durationMin; minute++) {
+    const stage = nextStage(running, indoorF - house.setpointF, settings, house.stages.length);
+    if (stage === 0 && running.stage !== 0) runOnLeftS = settings.fanRunOnAfterCoolingS;
+    running =
+      (stage === 0) === (running.stage === 0)
+        ? { stage, minutes: running.minutes + 1 }
+        : { stage, minutes: 1 };
+    if (minute % 60 === 0) fanMinutesThisHour = 0;
+    const idleFanS = stage > 0 ? 0 : idleFanSeconds(settings, runOnLeftS, minute, fanMinutesThisHour);
+    runOnLeftS = stage > 0 ? 0 : Math.max(0, runOnLeftS - 60);
+    fanMinutesThisHour += stage > 0 ? 1 : idleFanS / 60;
+    const outdoorF = outdoorAt(minute);
+    series.push({ minute, indoorF, outdoorF, stage, fanOn: stage > 0 || idleFanS > 0, idleFanS });
+    indoorF = step(indoorF, outdoorAt(minute + 0.5), stage);
+  }
+  return { series, summary: summarizeTimeline(series, house.stages) };
+}
+
+/** The stage for the coming minute. `aboveSetpointF` is room minus setpoint. */
+function nextStage(
+  running: Running,
+  aboveSetpointF: number,
+  settings: ControlSettings,
+  stageCount: number,
+): 0 | 1 | 2 {
+  const wantsSecond = stageCount > 1 && aboveSetpointF >= settings.secondStageStartOffsetF;
+  if (running.stage === 0) {
+    const rested = running.minutes >= settings.minimumCompressorRestMin;
+    if (!rested || aboveSetpointF < settings.firstStageStartOffsetF) return 0;
+    return wantsSecond ? 2 : 1;
+  }
+  const satisfied = aboveSetpointF <= -settings.coolingPastSetpointF;
+  if (satisfied && running.minutes >= settings.minimumCompressorRunMin) return 0;
+  if (running.stage === 1) return wantsSecond ? 2 : 1;
+  return settings.stepBackToFirstStage && aboveSetpointF <= settings.firstStageStartOffsetF ? 1 : 2;
+}
+
+/** Fan seconds of an idle minute: run-on first, then what fan between calls asks for. */
+function idleFanSeconds(
+  settings: ControlSettings,
+  runOnLeftS: number,
+  minute: number,
+  fanMinutesThisHour: number,
+): number {
+  if (settings.fanBetweenCalls === "on") return 60;
+  const runOnS = Math.min(60, runOnLeftS);
+  if (settings.fanBetweenCalls === "off" || settings.fanBetweenCallsMinPerH === null) return runOnS;
+  // The hour's owed minutes are run at its end, when it is known that no call has covered them.
+  const owed = settings.fanBetweenCallsMinPerH - fanMinutesThisHour;
+  return owed > 0 && owed >= 60 - (minute % 60) ? 60 : runOnS;
+}
+
+/** The room temperature one minute later. */
+function minuteStep(house: HouseAfternoon) {
+  const slope = loadSlopeBtuhPerF(house);
+  const hours = 1 / 60;
+  const decay = Math.exp((-slope * hours) / house.capacitanceBtuPerF);
+  // (1 − decay)/slope, which for a house without slope is its limit: the straight line.
+  const gain = slope > 0 ? (1 - decay) / slope : hours / house.capacitanceBtuPerF;
+  return (indoorF: number, outdoorF: number, stage: number): number => {
+    const removed = stage === 0 ? 0 : (house.stages[stage - 1]?.sensibleBtuh ?? 0);
+    const surplus = loadAtSetpointBtuh(house, outdoorF) - removed;
+    return house.setpointF + (indoorF - house.setpointF) * decay + surplus * gain;
+  };
+}

@@ -1,0 +1,101 @@
+import type { StageCapacity } from "./afternoon";
+
+/** Btu carried by one pound of water vapour at room temperature, as in 0.68 = 4.5 · 1,061 / 7,000. */
+export const WATER_VAPOUR_BTU_PER_LB = 1_061;
+
+/** One minute: the room temperature as it begins, and what runs during it. */
+export type TimelineMinute = {
+  readonly minute: number;
+  readonly indoorF: number;
+  readonly outdoorF: number;
+  readonly stage: 0 | 1 | 2;
+  readonly fanOn: boolean;
+  /** Seconds the fan runs in this minute with the compressor off. */
+  readonly idleFanS: number;
+};
+
+export type TimelineSummary = {
+  readonly starts: number;
+  /** From first to last start; null with fewer than two starts. */
+  readonly cyclesPerHour: number | null;
+  /** Runs that began and ended in the timeline, min. */
+  readonly runLengthsMin: readonly number[];
+  /** Pauses between two runs, min. */
+  readonly restLengthsMin: readonly number[];
+  readonly meanRunMin: number | null;
+  readonly shortestRunMin: number | null;
+  readonly longestRestMin: number | null;
+  readonly shortestRestMin: number | null;
+  readonly coolingMin: number;
+  readonly secondStageMin: number;
+  /** Second-stage minutes over all cooling minutes, 0 to 1; null without cooling. */
+  readonly secondStageShare: number | null;
+  /** Minutes of fan with the compressor off. */
+  readonly idleFanMin: number;
+  readonly peakIndoorF: number;
+  readonly lowestIndoorF: number;
+  readonly meanIndoorF: number;
+  /** Water the running stages take out, lb, before any of it goes back to the air. */
+  readonly condensedLb: number;
+};
+
+/** What a timeline amounts to. */
+export function summarizeTimeline(
+  series: readonly TimelineMinute[],
+  stages: readonly StageCapacity[],
+): TimelineSummary {
+  const { runs, rests, startMinutes } = runsAndRests(series);
+  const first = startMinutes[0];
+  const last = startMinutes.at(-1);
+  const coolingMin = series.filter((minute) => minute.stage > 0).length;
+  const secondStageMin = series.filter((minute) => minute.stage === 2).length;
+  const indoor = series.map((minute) => minute.indoorF);
+  return {
+    starts: startMinutes.length,
+    cyclesPerHour:
+      first === undefined || last === undefined || last === first
+        ? null
+        : ((startMinutes.length - 1) * 60) / (last - first),
+    runLengthsMin: runs,
+    restLengthsMin: rests,
+    meanRunMin: runs.length === 0 ? null : sum(runs) / runs.length,
+    shortestRunMin: runs.length === 0 ? null : Math.min(...runs),
+    longestRestMin: rests.length === 0 ? null : Math.max(...rests),
+    shortestRestMin: rests.length === 0 ? null : Math.min(...rests),
+    coolingMin,
+    secondStageMin,
+    secondStageShare: coolingMin === 0 ? null : secondStageMin / coolingMin,
+    idleFanMin: sum(series.map((minute) => minute.idleFanS)) / 60,
+    peakIndoorF: Math.max(...indoor),
+    lowestIndoorF: Math.min(...indoor),
+    meanIndoorF: sum(indoor) / indoor.length,
+    condensedLb:
+      sum(series.map(({ stage }) => (stage === 0 ? 0 : (stages[stage - 1]?.latentBtuh ?? 0)))) /
+      60 /
+      WATER_VAPOUR_BTU_PER_LB,
+  };
+}
+
+/** Whole runs, the rests between runs, and the minute of each start. */
+function runsAndRests(series: readonly TimelineMinute[]) {
+  const runs: number[] = [];
+  const rests: number[] = [];
+  const startMinutes: number[] = [];
+  let stopped: number | null = null;
+  for (const { minute, stage } of series) {
+    const wasOn = minute > 0 && (series[minute - 1]?.stage ?? 0) > 0;
+    if (stage > 0 && !wasOn) {
+      startMinutes.push(minute);
+      if (stopped !== null) rests.push(minute - stopped);
+    }
+    if (stage === 0 && wasOn) {
+      runs.push(minute - (startMinutes.at(-1) ?? 0));
+      stopped = minute;
+    }
+  }
+  return { runs, rests, startMinutes };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
