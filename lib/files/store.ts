@@ -1,0 +1,113 @@
+import { createHash } from "node:crypto";
+import { createReadStream } from "node:fs";
+import { mkdir, open, readFile, rm, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { Readable } from "node:stream";
+import writeFileAtomic from "write-file-atomic";
+import { isUuid, type TenantId } from "@/lib/domain/ids";
+import { env } from "@/lib/env";
+import { notFound } from "@/lib/errors";
+import type { FileKind } from "./kinds";
+import { sniffAllowed } from "./sniff";
+
+/** A file's name is the SHA-256 of its bytes, 64 hex digits: the same bytes are kept once per company. */
+export type StoredFile = { readonly sha256: string; readonly size: number; readonly mime: string };
+
+/**
+ * Keeps the bytes of a file for one company. When this returns, they survive a power failure.
+ *
+ * @param field - The name of the form's field, for the error.
+ * @throws AppError `TOO_LARGE` or `UNSUPPORTED_FILE`, naming the field and what to send instead.
+ */
+export async function storeFile(
+  tenantId: TenantId,
+  bytes: Uint8Array,
+  kind: FileKind,
+  field: string,
+): Promise<StoredFile> {
+  const mime = await sniffAllowed(bytes, kind, field);
+  const sha256 = sha256Of(bytes);
+  const path = pathOf(tenantId, sha256);
+  const stored: StoredFile = { sha256, size: bytes.byteLength, mime };
+  if (await isIntact(path, sha256)) return stored;
+  await mkdir(dirname(path), { recursive: true });
+  await writeFileAtomic(path, Buffer.from(bytes), { mode: 0o600 });
+  await syncFolder(dirname(path));
+  return stored;
+}
+
+/**
+ * All bytes of a stored file.
+ *
+ * @throws AppError `NOT_FOUND`; a plain Error when the disk returns other bytes than were stored.
+ */
+export async function readStoredFile(tenantId: TenantId, sha256: string): Promise<Uint8Array> {
+  const bytes = await readFile(pathOf(tenantId, sha256)).catch(missingIsNotFound);
+  if (sha256Of(bytes) !== sha256) throw new Error(`The stored file ${sha256} is damaged.`);
+  return bytes;
+}
+
+/**
+ * A stored file as a stream for an HTTP answer, with its size.
+ *
+ * @throws AppError `NOT_FOUND` before the first byte.
+ */
+export async function streamStoredFile(
+  tenantId: TenantId,
+  sha256: string,
+): Promise<{ readonly size: number; readonly stream: ReadableStream<Uint8Array> }> {
+  const path = pathOf(tenantId, sha256);
+  const { size } = await stat(path).catch(missingIsNotFound);
+  // Node's stream types and the web's describe the same object in two ways.
+  return { size, stream: Readable.toWeb(createReadStream(path)) as ReadableStream<Uint8Array> };
+}
+
+/**
+ * Deletes a stored file; one that is already gone is no error. The caller makes sure that no other record of
+ * the company refers to the same bytes.
+ */
+export async function deleteStoredFile(tenantId: TenantId, sha256: string): Promise<void> {
+  await rm(pathOf(tenantId, sha256), { force: true });
+}
+
+/** Deletes every file of a company. */
+export async function deleteAllStoredFiles(tenantId: TenantId): Promise<void> {
+  await rm(folderOf(tenantId), { recursive: true, force: true });
+}
+
+/** The name under which bytes are stored. */
+export function sha256Of(bytes: Uint8Array): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+const SHA256 = /^[0-9a-f]{64}$/;
+
+/** Both parts are checked, so that neither can lead out of the company's folder. */
+function pathOf(tenantId: TenantId, sha256: string): string {
+  if (!SHA256.test(sha256)) throw notFound();
+  return join(folderOf(tenantId), sha256.slice(0, 2), sha256);
+}
+
+function folderOf(tenantId: TenantId): string {
+  if (!isUuid(tenantId)) throw notFound();
+  return join(env().DATA_DIR, "files", tenantId.toLowerCase());
+}
+
+async function isIntact(path: string, sha256: string): Promise<boolean> {
+  const bytes = await readFile(path).catch(() => null);
+  return bytes !== null && sha256Of(bytes) === sha256;
+}
+
+/** Without this the renamed name itself may be lost when the power fails. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, "r");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+function missingIsNotFound(error: NodeJS.ErrnoException): never {
+  throw error.code === "ENOENT" ? notFound() : error;
+}
