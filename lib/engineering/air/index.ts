@@ -1,0 +1,14 @@
+export { densityRatio, SEA_LEVEL_PRESSURE_PSIA, standardPressurePsia } from "./atmosphere";
+export { type AirSideCapacity, airSideCapacity } from "./capacity";
+export { type AirStream, mixAir } from "./mixing";
+export { type MoistAir, type MoistAirInput, moistAir, waterSaturationPressurePsia } from "./moist-air";
+export {
+  QUICK_LATENT_FACTOR,
+  QUICK_SENSIBLE_FACTOR,
+  QUICK_TOTAL_FACTOR,
+  quickLatentBtuh,
+  quickMoistureLbPerH,
+  quickSensibleBtuh,
+  quickTotalBtuh,
+} from "./quick-checks";
+export { airRules } from "./rules";
