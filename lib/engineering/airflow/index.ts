@@ -1,0 +1,44 @@
+export { airflowAgainstDesign, airflowPerTon, fanPowerPerAirflow } from "./airflow-checks";
+export { type AirflowInput, type AirflowStage, airflowFindings } from "./airflow-findings";
+export type { AirflowLimitValues, StageName } from "./check-input";
+export { designAirflowCfm, supplyDifferenceF } from "./design-airflow";
+export { type FanGrade, fanEfficacy, type WattsPerCfm } from "./fan-efficacy";
+export {
+  ductCoefficient,
+  fanOperatingPoint,
+  fanOperatingPoints,
+  filterLoading,
+  type OperatingPoint,
+} from "./fan-operating-point";
+export { airflowFromStaticTable, type FanPoint } from "./fan-table";
+export { airflowLimits } from "./limits";
+export {
+  airflowAgainstElectricHeatMinimum,
+  airflowAgainstMakersMinimum,
+  coilAboveFrost,
+} from "./low-airflow-guards";
+export { type Measured, type Range, requireMeasured, scaled, verdictOnMeasured } from "./measured";
+export {
+  type CfmPerTon,
+  cfmPerTon,
+  type ElectricHeat,
+  temperatureRiseAirflowCfm,
+} from "./measured-airflow";
+export { airflowRules } from "./rules";
+export {
+  measuredFigure,
+  measuredText,
+  missing,
+  nextStepFor,
+  numberText,
+  roundedDown,
+  settledBy,
+} from "./sentences";
+export {
+  type FrictionRate,
+  frictionRate,
+  type StaticBudget,
+  type StaticComponents,
+  staticBudget,
+} from "./static-budget";
+export { staticAgainstDesign, staticAgainstMaximum } from "./static-checks";

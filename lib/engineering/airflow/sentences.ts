@@ -1,0 +1,68 @@
+import { type Figure, type Verdict, verdictOnInterval } from "../findings";
+import type { Measured, Range } from "./measured";
+
+/** The figure of a measured number. */
+export function measuredFigure(label: string, measured: Measured, unit: string, decimals: number): Figure {
+  const base = { label, value: measured.value, unit, decimals };
+  return measured.uncertainty === null ? base : { ...base, uncertainty: measured.uncertainty };
+}
+
+/** "1,234", "0.52": a number for a sentence. */
+export function numberText(value: number, decimals: number): string {
+  const text = value.toLocaleString("en-US", {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+  return text.replace("-", "−");
+}
+
+/** "1,234 ± 60 cfm", or with the remark that the accuracy is not known. */
+export function measuredText(measured: Measured, unit: string, decimals: number): string {
+  const value = numberText(measured.value, decimals);
+  return measured.uncertainty === null
+    ? `${value} ${unit} (accuracy of the instrument not known)`
+    : `${value} ± ${numberText(measured.uncertainty, decimals)} ${unit}`;
+}
+
+/** Names of the inputs that are `null`. */
+export function missing(fieldPrefix: string, inputs: Readonly<Record<string, unknown>>): readonly string[] {
+  return Object.entries(inputs).flatMap(([name, value]) => (value === null ? [`${fieldPrefix}${name}`] : []));
+}
+
+/** The next step a verdict calls for. */
+export function nextStepFor(
+  verdict: Verdict,
+  steps: { readonly fallsShort: string; readonly cantTell: string },
+): string | null {
+  if (verdict === "falls short") return steps.fallsShort;
+  return verdict === "can't tell" ? steps.cantTell : null;
+}
+
+/** Says which accuracy of a directly read number would decide: the distance to the nearest limit, rounded down. */
+export function settledBy(
+  measured: Measured,
+  range: Range,
+  scale: number,
+  unit: string,
+  what: string,
+): string {
+  const distances = [range.min, range.max].flatMap((limit) =>
+    limit === null ? [] : [Math.abs(measured.value - limit)],
+  );
+  const passes = verdictOnInterval(measured.value, 0, range) === "meets";
+  // The limit itself passes, so a failing interval must end just short of it.
+  const distance = Math.min(...distances) * (passes ? 1 : 1 - 1e-9);
+  const accuracy = roundedDown(distance * scale);
+  return accuracy === null
+    ? "The reading lies on the limit itself: no instrument would settle it; decide on other evidence."
+    : `${what} to ±${accuracy.text} ${unit} (95 %) would settle it, if the reading stays the same.`;
+}
+
+/** A positive number rounded down to one significant digit, with its text; `null` when nothing is left. */
+export function roundedDown(value: number): { readonly value: number; readonly text: string } | null {
+  if (!(value > 1e-6)) return null;
+  const exponent = Math.floor(Math.log10(value));
+  const step = 10 ** exponent;
+  const rounded = Math.floor(value / step) * step;
+  return { value: rounded, text: numberText(rounded, Math.max(0, -exponent)) };
+}
