@@ -1,0 +1,10 @@
+export { DESIGN_METHOD, type DesignConditions, designConditions } from "./design-conditions";
+export { parseEpw } from "./parse-epw";
+export { weatherRules } from "./rules";
+export {
+  WEATHER_CHANNELS,
+  type Weather,
+  type WeatherChannel,
+  type WeatherGap,
+  type WeatherPlace,
+} from "./weather";
