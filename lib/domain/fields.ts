@@ -106,25 +106,28 @@ function emptyIsNull(schema: z.ZodType): z.ZodType {
 }
 
 function numberSchema(field: NumberFieldDef): z.ZodType {
-  return z.unknown().optional().transform((given, context): number | null => {
-    if (given === null || given === undefined) return null;
-    const read =
-      typeof given === "number"
-        ? ({ ok: true, value: given } as const)
-        : typeof given === "string"
-          ? readQuantityText(given, field.unit)
-          : ({ ok: false, problem: "Enter a number." } as const);
-    if (!read.ok) {
-      context.addIssue({ code: "custom", message: `${field.label}: ${read.problem}` });
-      return z.NEVER;
-    }
-    if (read.value === null) return null;
-    if (!(read.value >= field.min && read.value <= field.max)) {
-      context.addIssue({ code: "custom", message: outside(field, read.value) });
-      return z.NEVER;
-    }
-    return read.value;
-  });
+  return z
+    .unknown()
+    .optional()
+    .transform((given, context): number | null => {
+      if (given === null || given === undefined) return null;
+      const read =
+        typeof given === "number"
+          ? ({ ok: true, value: given } as const)
+          : typeof given === "string"
+            ? readQuantityText(given, field.unit)
+            : ({ ok: false, problem: "Enter a number." } as const);
+      if (!read.ok) {
+        context.addIssue({ code: "custom", message: `${field.label}: ${read.problem}` });
+        return z.NEVER;
+      }
+      if (read.value === null) return null;
+      if (!(read.value >= field.min && read.value <= field.max)) {
+        context.addIssue({ code: "custom", message: outside(field, read.value) });
+        return z.NEVER;
+      }
+      return read.value;
+    });
 }
 
 function outside(field: NumberFieldDef, value: number): string {

@@ -4,6 +4,7 @@ import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
+import { describe } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 
@@ -59,20 +60,4 @@ export function action<S extends z.ZodType, R>(facts: Facts<S, R>): Action<R> {
 /** Redirects and not-found of the framework travel as errors with a digest; they are not failures. */
 function rethrowFrameworkSignal(error: unknown): void {
   if (error instanceof Error && "digest" in error && String(error.digest).startsWith("NEXT_")) throw error;
-}
-
-/** The kind of failure and where, without the message, which may hold what a person typed. */
-export function describe(error: unknown): {
-  readonly kind: string;
-  readonly code?: string;
-  readonly stack?: string;
-} {
-  if (!(error instanceof Error)) return { kind: typeof error };
-  const code = "code" in error ? String(error.code) : undefined;
-  const stack = error.stack
-    ?.split("\n")
-    .filter((line) => /^\s+at /.test(line))
-    .slice(0, 8)
-    .join("\n");
-  return { kind: error.name, code, stack };
 }

@@ -3,7 +3,7 @@ import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound, STATUS_OF } from "@/lib/errors";
-import { describe } from "./action";
+import { describe } from "./failure";
 import { refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 

@@ -1,0 +1,23 @@
+import { unscopedPerson } from "@/lib/db/unscoped/people";
+import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
+import type { Role } from "@/lib/domain/roles";
+import type { TenantScope } from "@/lib/domain/scope";
+
+type Verified = {
+  readonly tenantId: TenantId;
+  readonly userId: UserId;
+  readonly role: Role;
+  readonly membershipVersion: number;
+};
+
+/** Makes the proof of membership. Call it only with facts just read from the database. */
+export function makeScope({ tenantId, userId, role, membershipVersion }: Verified): TenantScope {
+  return { tenantId, userId, role, membershipVersion } as TenantScope;
+}
+
+/** The scope of a member outside a request: the demo's seed, background work, tests. `null` when not a member. */
+export async function scopeOfMember(userId: string, tenantId: string): Promise<TenantScope | null> {
+  const person = await unscopedPerson(asId<"user">(userId));
+  const company = person?.companies.find((one) => one.tenantId === tenantId);
+  return person && company ? makeScope({ ...company, userId: person.userId }) : null;
+}

@@ -1,0 +1,120 @@
+import type { TenantScope } from "@/lib/domain/scope";
+import { appendActivity } from "./activity";
+import { asJson } from "./json";
+import { withTenant } from "./with-tenant";
+
+export type Company = { readonly name: string; readonly timeZone: string };
+
+export type Brand = {
+  readonly displayName: string;
+  readonly licenseLine: string;
+  readonly phone: string;
+  readonly email: string;
+  readonly website: string;
+  readonly addressLines: readonly string[];
+  readonly accentColor: string;
+  readonly logo: { readonly storageKey: string; readonly mime: string; readonly sha256: string } | null;
+};
+
+export function company(scope: TenantScope) {
+  const own = { tenantId: scope.tenantId };
+  return {
+    get: (): Promise<Company> =>
+      withTenant(scope, (tx) =>
+        tx.tenant.findFirstOrThrow({ where: { id: scope.tenantId }, select: { name: true, timeZone: true } }),
+      ),
+
+    brand: (): Promise<Brand | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.brand.findFirst({ where: own });
+        if (!row) return null;
+        const { logoStorageKey, logoMime, logoSha256 } = row;
+        return {
+          displayName: row.displayName,
+          licenseLine: row.licenseLine,
+          phone: row.phone,
+          email: row.email,
+          website: row.website,
+          addressLines: row.addressLines,
+          accentColor: row.accentColor,
+          logo:
+            logoStorageKey && logoMime && logoSha256
+              ? { storageKey: logoStorageKey, mime: logoMime, sha256: logoSha256 }
+              : null,
+        };
+      }),
+
+    saveBrand: (brand: Brand): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const { logo, addressLines, ...rest } = brand;
+        const row = {
+          ...rest,
+          addressLines: [...addressLines],
+          logoStorageKey: logo?.storageKey ?? null,
+          logoMime: logo?.mime ?? null,
+          logoSha256: logo?.sha256 ?? null,
+          updatedBy: scope.userId,
+        };
+        await tx.brand.upsert({
+          where: own,
+          create: { ...own, ...row },
+          update: { ...row, version: { increment: 1 }, updatedAt: new Date() },
+        });
+        await appendActivity(tx, scope, {
+          action: "brand changed",
+          entity: "brand",
+          entityId: null,
+          after: { displayName: brand.displayName, accentColor: brand.accentColor },
+        });
+      }),
+
+    /** The limits this company has set; what is absent keeps the seed value. */
+    limitOverrides: (): Promise<Readonly<Record<string, number>>> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.ruleLimits.findFirst({
+          where: own,
+          orderBy: { revision: "desc" },
+          select: { values: true },
+        });
+        return (row?.values ?? {}) as Record<string, number>;
+      }),
+
+    limitHistory: () =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.ruleLimits.findMany({
+          where: own,
+          orderBy: { revision: "desc" },
+          include: { createdByMember: { select: { name: true } } },
+        });
+        return rows.map((row) => ({
+          revision: row.revision,
+          values: row.values as Record<string, number>,
+          reason: row.reason,
+          at: row.createdAt.toISOString(),
+          byName: row.createdByMember.name,
+        }));
+      }),
+
+    setLimits: (values: Readonly<Record<string, number>>, reason: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const last = await tx.ruleLimits.findFirst({ where: own, orderBy: { revision: "desc" } });
+        await tx.ruleLimits.create({
+          data: {
+            ...own,
+            revision: (last?.revision ?? 0) + 1,
+            values: asJson(values),
+            reason,
+            createdBy: scope.userId,
+          },
+        });
+        await appendActivity(tx, scope, {
+          action: "rule limits changed",
+          entity: "rule limits",
+          entityId: null,
+          before: last?.values ?? {},
+          after: values,
+          reason,
+        });
+      }),
+  };
+}

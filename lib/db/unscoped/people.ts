@@ -1,0 +1,152 @@
+import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
+import type { Role } from "@/lib/domain/roles";
+import { notFound } from "@/lib/errors";
+import { type UnscopedTransaction, unscopedTransaction } from "./transaction";
+
+export type PersonCompany = {
+  readonly tenantId: TenantId;
+  readonly tenantName: string;
+  readonly memberName: string;
+  readonly role: Role;
+  readonly membershipVersion: number;
+};
+
+/** What sign-in needs to know about an address. */
+export function unscopedSignInUser(email: string) {
+  return unscopedTransaction((tx) =>
+    tx.user.findUnique({ where: { email }, select: { id: true, passwordHash: true, sessionVersion: true } }),
+  );
+}
+
+/** A person and the open companies they are a member of now, by name. */
+export function unscopedPerson(userId: UserId) {
+  return unscopedTransaction(async (tx) => {
+    const user = await tx.user.findUnique({
+      where: { id: userId },
+      select: { id: true, email: true, sessionVersion: true },
+    });
+    if (!user) return null;
+    const rows = await tx.membership.findMany({
+      where: { userId, removedAt: null, tenant: { closedAt: null } },
+      select: { tenantId: true, name: true, role: true, version: true, tenant: { select: { name: true } } },
+      orderBy: { tenant: { name: "asc" } },
+    });
+    const companies: readonly PersonCompany[] = rows.map((row) => ({
+      tenantId: asId<"tenant">(row.tenantId),
+      tenantName: row.tenant.name,
+      memberName: row.name,
+      role: row.role as Role,
+      membershipVersion: row.version,
+    }));
+    return {
+      userId: asId<"user">(user.id),
+      email: user.email,
+      sessionVersion: user.sessionVersion,
+      companies,
+    };
+  });
+}
+
+/** The stored hash of a person's password. */
+export function unscopedPasswordOf(who: { readonly email: string } | { readonly userId: UserId }) {
+  const where = "email" in who ? { email: who.email } : { id: who.userId };
+  return unscopedTransaction((tx) => tx.user.findUnique({ where, select: { passwordHash: true } }));
+}
+
+/** Sets a password and ends every session of the person. */
+export async function unscopedSetPassword(userId: UserId, passwordHash: string): Promise<void> {
+  await unscopedTransaction((tx) =>
+    tx.user.update({
+      where: { id: userId },
+      data: { passwordHash, sessionVersion: { increment: 1 }, updatedAt: new Date() },
+      select: { id: true },
+    }),
+  );
+}
+
+/** The open invitation a link's hash names, or `null`. */
+export function unscopedInvitation(tokenHash: string, now: Date) {
+  return unscopedTransaction(async (tx) => {
+    const found = await openInvitation(tx, tokenHash, now);
+    if (!found) return null;
+    const known = await tx.user.findUnique({ where: { email: found.email }, select: { id: true } });
+    const tenant = await tx.tenant.findUniqueOrThrow({
+      where: { id: found.tenantId },
+      select: { name: true },
+    });
+    return {
+      companyName: tenant.name,
+      email: found.email,
+      role: found.role as Role,
+      personIsKnown: known !== null,
+    };
+  });
+}
+
+/** Uses the invitation up and makes (or renews) the membership, together. */
+export function unscopedAcceptInvitation(
+  tokenHash: string,
+  newPasswordHash: string | null,
+  now: Date,
+): Promise<void> {
+  return unscopedTransaction(async (tx) => {
+    const found = await openInvitation(tx, tokenHash, now);
+    if (!found) throw notFound();
+    // Of two uses at the same moment only one finds the invitation still open.
+    const used = await tx.invitation.updateMany({
+      where: { tenantId: found.tenantId, tokenHash, acceptedAt: null },
+      data: { acceptedAt: now },
+    });
+    if (used.count !== 1) throw notFound();
+    const userId = await personFor(tx, found.email, newPasswordHash);
+    const before = await tx.membership.findFirst({
+      where: { tenantId: found.tenantId, userId },
+      select: { version: true },
+    });
+    const data = { name: found.name, email: found.email, role: found.role };
+    if (before) {
+      await tx.membership.updateMany({
+        where: { tenantId: found.tenantId, userId },
+        data: { ...data, removedAt: null, version: { increment: 1 }, updatedAt: now },
+      });
+    } else {
+      await tx.membership.createMany({ data: { ...data, tenantId: found.tenantId, userId } });
+    }
+  });
+}
+
+/** Makes a company with its first owner: how a deployment and the demo begin. */
+export function unscopedFoundCompany(input: {
+  readonly companyName: string;
+  readonly timeZone: string;
+  readonly owner: { readonly email: string; readonly name: string; readonly passwordHash: string };
+}): Promise<{ readonly tenantId: TenantId; readonly userId: UserId }> {
+  return unscopedTransaction(async (tx) => {
+    const id = crypto.randomUUID();
+    await tx.tenant.createMany({ data: { id, name: input.companyName, timeZone: input.timeZone } });
+    const userId = await personFor(tx, input.owner.email, input.owner.passwordHash);
+    await tx.membership.createMany({
+      data: { tenantId: id, userId, name: input.owner.name, email: input.owner.email, role: "owner" },
+    });
+    return { tenantId: asId<"tenant">(id), userId: asId<"user">(userId) };
+  });
+}
+
+async function personFor(
+  tx: UnscopedTransaction,
+  email: string,
+  newPasswordHash: string | null,
+): Promise<string> {
+  const known = await tx.user.findUnique({ where: { email }, select: { id: true } });
+  if (known) return known.id;
+  if (newPasswordHash === null) throw notFound();
+  const made = await tx.user.create({ data: { email, passwordHash: newPasswordHash }, select: { id: true } });
+  return made.id;
+}
+
+async function openInvitation(tx: UnscopedTransaction, tokenHash: string, now: Date) {
+  return tx.invitation.findFirst({
+    where: { tokenHash, acceptedAt: null, revokedAt: null, expiresAt: { gt: now } },
+    select: { tenantId: true, email: true, name: true, role: true },
+  });
+}

@@ -1,0 +1,101 @@
+import { z } from "zod";
+import { readQuantityText } from "@/lib/domain/quantity-text";
+import { STAGES } from "@/lib/domain/stages";
+
+const shortText = (label: string) =>
+  z
+    .string({ error: `${label}: enter text.` })
+    .trim()
+    .max(200, { error: `${label} is longer than 200 characters.` });
+const neededText = (label: string) => shortText(label).min(1, { error: `${label} is needed.` });
+const optionalText = (label: string) => shortText(label).default("");
+const day = (label: string) =>
+  z
+    .union([z.literal(""), z.iso.date({ error: `${label}: enter a date such as 2026-07-31.` })])
+    .nullable()
+    .default(null)
+    .transform((text) => (text === "" ? null : text));
+const uuid = z.uuid({ error: "Choose one from the list." });
+
+const elevation = z.union([z.number(), z.string()]).transform((given, context) => {
+  const read =
+    typeof given === "number" ? { ok: true as const, value: given } : readQuantityText(given, "ft");
+  if (read.ok && read.value !== null && read.value >= -300 && read.value <= 12_000) return read.value;
+  context.addIssue({
+    code: "custom",
+    message: "Elevation: enter feet above sea level, from -300 to 12,000.",
+  });
+  return z.NEVER;
+});
+
+/** What opens a job: who, where, when, and who does it. */
+export const createJobSchema = z.strictObject({
+  title: optionalText("Title"),
+  customerName: neededText("Customer name"),
+  customerEmail: z
+    .union([z.literal(""), z.email({ error: "E-mail: enter an address such as name@example.com." })])
+    .default(""),
+  customerPhone: optionalText("Phone"),
+  addressLine: neededText("Street address"),
+  city: neededText("City"),
+  region: neededText("State"),
+  postalCode: neededText("ZIP code"),
+  elevationFt: elevation,
+  weatherFileId: z
+    .union([z.literal(""), uuid])
+    .nullable()
+    .default(null)
+    .transform((id) => (id === "" ? null : id)),
+  startupDue: day("Startup date"),
+  reviewDue: day("Review date"),
+  techIds: z.array(uuid).max(10, { error: "At most ten people on one job." }).default([]),
+});
+export type CreateJobInput = z.output<typeof createJobSchema>;
+
+export const scheduleJobSchema = z.strictObject({
+  jobId: uuid,
+  expectedVersion: z.int().min(1),
+  startupDue: day("Startup date"),
+  reviewDue: day("Review date"),
+  techIds: z.array(uuid).max(10, { error: "At most ten people on one job." }),
+});
+export type ScheduleJobInput = z.output<typeof scheduleJobSchema>;
+
+/** The stages an action writes are fixed by the action; the values are checked by the stage's own schema. */
+export const saveStageSchema = z.strictObject({
+  jobId: uuid,
+  stage: z.enum(STAGES),
+  expectedVersion: z.int().min(1).nullable(),
+  inputs: z.record(z.string(), z.unknown()),
+});
+export type SaveStageInput = z.output<typeof saveStageSchema>;
+
+export const signStageSchema = z.strictObject({
+  jobId: uuid,
+  stage: z.enum(STAGES),
+  expectedVersion: z.int().min(1),
+  signatureName: neededText("Name of the signer"),
+});
+export type SignStageInput = z.output<typeof signStageSchema>;
+
+export const reopenStageSchema = z.strictObject({
+  jobId: uuid,
+  stage: z.enum(STAGES),
+  reason: neededText("Reason for reopening"),
+});
+export type ReopenStageInput = z.output<typeof reopenStageSchema>;
+
+/** Filters of the jobs table as they stand in the address. Anything unknown there counts as not set. */
+export const jobListSchema = z.object({
+  search: z.string().max(100).catch("").default(""),
+  stage: z.enum(STAGES).nullable().catch(null).default(null),
+  verdict: z
+    .enum(["meets", "falls short", "can't tell", "not measured"])
+    .nullable()
+    .catch(null)
+    .default(null),
+  tech: z.uuid().nullable().catch(null).default(null),
+  attention: z.literal("1").nullable().catch(null).default(null),
+  before: z.coerce.number().int().positive().nullable().catch(null).default(null),
+});
+export type JobListQuery = z.output<typeof jobListSchema>;

@@ -1,0 +1,109 @@
+import { stageRecords } from "@/lib/db/stage-records";
+import { missingToSign } from "@/lib/domain/fields";
+import type { Job, JobRecords } from "@/lib/domain/jobs";
+import type { TenantScope } from "@/lib/domain/scope";
+import { STAGE_FIELDS, STAGE_NAMES, type StageInputs, type StageKey, stageSchema } from "@/lib/domain/stages";
+import { AppError, invalidInput, notFound } from "@/lib/errors";
+import type { ReopenStageInput, SaveStageInput, SignStageInput } from "@/lib/schemas/job";
+import { deriveJob, evaluateRecords } from "./evaluate";
+import { getJob } from "./jobs";
+
+/** The stages a permission covers; a record outside them does not exist for it. */
+type Allowed = readonly StageKey[];
+
+/** Saves what has been entered so far and answers the record's new version. */
+export async function saveStage(
+  scope: TenantScope,
+  allowed: Allowed,
+  input: SaveStageInput,
+): Promise<{ readonly version: number }> {
+  if (!allowed.includes(input.stage)) throw notFound();
+  const job = await getJob(scope, input.jobId);
+  const inputs = readInputs(input.stage, input.inputs);
+  const records = await stageRecords(scope).latest(job.id);
+  const after = replaced(records, input.stage, inputs);
+  const { computed, derived } = await results(scope, job, after, input.stage);
+  const version = await stageRecords(scope).saveDraft({
+    jobId: job.id,
+    stage: input.stage,
+    expectedVersion: input.expectedVersion,
+    inputs,
+    computed,
+    derived,
+  });
+  return { version };
+}
+
+/** Freezes the draft. What is still missing is named field by field. */
+export async function signStage(scope: TenantScope, allowed: Allowed, input: SignStageInput): Promise<void> {
+  if (!allowed.includes(input.stage)) throw notFound();
+  const job = await getJob(scope, input.jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  const record = records[input.stage];
+  if (!record)
+    throw new AppError(
+      "CONFLICT",
+      `${STAGE_NAMES[input.stage]} has nothing in it yet. Fill it in and save it first.`,
+    );
+  const fields = STAGE_FIELDS[input.stage];
+  const missing = missingToSign(fields, record.inputs);
+  if (missing.length > 0) {
+    throw invalidInput(
+      missing.map((field) => ({
+        field,
+        message: `${fields[field]?.label ?? field} is needed before this can be signed.`,
+      })),
+    );
+  }
+  const signed: JobRecords = { ...records, [input.stage]: { ...record, state: "signed" } };
+  const { computed, derived } = await results(scope, job, signed, input.stage);
+  await stageRecords(scope).sign({
+    jobId: job.id,
+    stage: input.stage,
+    expectedVersion: input.expectedVersion,
+    inputs: record.inputs,
+    computed,
+    derived,
+    signatureName: input.signatureName,
+  });
+}
+
+/** Opens the next revision of a signed record, with the reason on the trail. */
+export async function reopenStage(scope: TenantScope, input: ReopenStageInput): Promise<void> {
+  const job = await getJob(scope, input.jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  const record = records[input.stage];
+  if (record?.state !== "signed") throw new AppError("CONFLICT", "Only a signed record can be reopened.");
+  const reopened: JobRecords = { ...records, [input.stage]: { ...record, state: "draft" } };
+  const { derived } = await results(scope, job, reopened, input.stage);
+  await stageRecords(scope).reopen(job.id, input.stage, input.reason, derived);
+}
+
+async function results(scope: TenantScope, job: Job, records: JobRecords, stage: StageKey) {
+  const evaluation = await evaluateRecords(scope, job, records);
+  const { engineVersion, findings, verdicts } = evaluation;
+  return {
+    computed: { findings: findings[stage], verdict: verdicts[stage], engineVersion },
+    derived: deriveJob(job, records, evaluation),
+  };
+}
+
+function readInputs<S extends StageKey>(stage: S, given: Readonly<Record<string, unknown>>): StageInputs[S] {
+  const parsed = stageSchema(stage).safeParse(given);
+  if (parsed.success) return parsed.data;
+  throw invalidInput(
+    parsed.error.issues.map((issue) => {
+      const unknown = issue.code === "unrecognized_keys" ? issue.keys.join(", ") : null;
+      return unknown
+        ? { field: unknown, message: `${STAGE_NAMES[stage]} has no field “${unknown}”.` }
+        : { field: issue.path.join("."), message: issue.message };
+    }),
+  );
+}
+
+/** The records as they will be once this draft is saved. */
+function replaced(records: JobRecords, stage: StageKey, inputs: StageInputs[StageKey]): JobRecords {
+  const old = records[stage];
+  const draft = old ? { ...old, inputs, state: "draft" } : { stage, inputs, state: "draft", version: 0 };
+  return { ...records, [stage]: draft } as JobRecords;
+}
