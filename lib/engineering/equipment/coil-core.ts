@@ -1,0 +1,284 @@
+import { NotConvergedError } from "../errors";
+import {
+  fastSaturationEnthalpy,
+  fastSaturationHumidityRatio,
+  moistEnthalpy,
+  saturationEnthalpySlope,
+} from "./saturation";
+
+/*
+ * The coil-temperature-held system as plain numbers: no checks, no allocation, for the year simulation's loop.
+ * `coilTemperatureHeld` is the checked door to it.
+ *
+ * Air crosses the coil as two streams: a share BF passes untouched, the rest leaves at the coil surface's state
+ * (apparatus dew point, ADP). BF = exp(−A0 / ṁ).
+ *   capacity(ADP) = ṁ (1 − BF) (h_in − h_surface(ADP))
+ * The surface carries min(W_in, W_sat(ADP)): above the entering dew point it is dry and only cools.
+ *   held:      ADP = held temperature + approach, approach = fixed part + slope · capacity
+ *   ceiling:   capacity is more than the compressor has → ADP floats up until capacity = ceiling
+ *   minimum:   capacity is less than the compressor can give → ADP floats down until capacity = minimum
+ *   frost:     … but not below the frost limit, where the system cycles
+ * Source of BF and A0: EnergyPlus Engineering Reference (published). The control law follows from the equipment's
+ * description: compressor speed holds an evaporating temperature (physics).
+ */
+
+/** What stays the same from minute to minute. */
+export type CoilConstants = {
+  readonly pressurePsia: number;
+  readonly a0LbPerH: number;
+  readonly heldTemperatureF: number;
+  readonly fixedApproachF: number;
+  readonly approachSlopeFPerBtuh: number;
+  readonly frostLimitF: number;
+};
+
+/** Places in the output array. */
+export const COIL = {
+  totalBtuh: 0,
+  sensibleBtuh: 1,
+  moistureLbPerH: 2,
+  leavingDbF: 3,
+  leavingHumidityRatio: 4,
+  adpF: 5,
+  bypassFactor: 6,
+  /** One of {@link COIL_LIMIT}. */
+  limitedBy: 7,
+  /** Share of the time the compressor runs to make this capacity: below 1 it cycles at its minimum. */
+  compressorShare: 8,
+  /** 1 when moisture leaves the coil saturated because mixing would have made fog. */
+  saturatedLeaving: 9,
+} as const;
+
+/** Length of the output array. */
+export const COIL_OUTPUTS = 10;
+
+/** Codes in `COIL.limitedBy`. */
+export const COIL_LIMIT = { held: 0, ceiling: 1, minimum: 2, frost: 3 } as const;
+
+const TOLERANCE_F = 1e-10;
+const MAX_STEPS = 40;
+
+/**
+ * One steady state of the coil.
+ *
+ * @param coil - Constants; the frost limit and the held temperature lie in 20…80 °F.
+ * @param enteringDbF - °F, 40…120, above the frost limit.
+ * @param enteringHumidityRatio - lb/lb, not above saturation.
+ * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
+ * @param ceilingBtuh - Most the compressor can give now, more than 0.
+ * @param minimumBtuh - Least it can give without cycling, 0…ceiling.
+ * @param out - Receives the result, {@link COIL_OUTPUTS} numbers.
+ */
+export function solveCoil(
+  coil: CoilConstants,
+  enteringDbF: number,
+  enteringHumidityRatio: number,
+  dryAirLbPerH: number,
+  ceilingBtuh: number,
+  minimumBtuh: number,
+  out: Float64Array,
+): void {
+  const pressurePsia = coil.pressurePsia;
+  const frostLimitF = coil.frostLimitF;
+  const bypassFactor = Math.exp(-coil.a0LbPerH / dryAirLbPerH);
+  const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
+  const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
+
+  let limitedBy: number = COIL_LIMIT.held;
+  let compressorShare = 1;
+  let adpF = heldAdpF(coil, enteringDbF, enteringHumidityRatio, enteringEnthalpy, contactLbPerH);
+  if (adpF < frostLimitF) {
+    adpF = frostLimitF;
+    limitedBy = COIL_LIMIT.frost;
+  }
+  let totalBtuh =
+    contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(adpF, enteringHumidityRatio, pressurePsia));
+
+  if (totalBtuh > ceilingBtuh) {
+    limitedBy = COIL_LIMIT.ceiling;
+    totalBtuh = ceilingBtuh;
+    adpF = surfaceTemperatureF(
+      enteringEnthalpy - totalBtuh / contactLbPerH,
+      enteringHumidityRatio,
+      pressurePsia,
+      enteringDbF,
+    );
+  } else if (totalBtuh < minimumBtuh) {
+    const mostBtuh =
+      contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(frostLimitF, enteringHumidityRatio, pressurePsia));
+    if (mostBtuh >= minimumBtuh) {
+      limitedBy = COIL_LIMIT.minimum;
+      totalBtuh = minimumBtuh;
+      adpF = surfaceTemperatureF(
+        enteringEnthalpy - totalBtuh / contactLbPerH,
+        enteringHumidityRatio,
+        pressurePsia,
+        enteringDbF,
+      );
+    } else {
+      limitedBy = COIL_LIMIT.frost;
+      totalBtuh = mostBtuh;
+      adpF = frostLimitF;
+      compressorShare = mostBtuh / minimumBtuh;
+    }
+  }
+
+  writeAir(
+    pressurePsia,
+    enteringDbF,
+    enteringHumidityRatio,
+    enteringEnthalpy,
+    dryAirLbPerH,
+    bypassFactor,
+    adpF,
+    totalBtuh,
+    out,
+  );
+  out[COIL.limitedBy] = limitedBy;
+  out[COIL.compressorShare] = compressorShare;
+}
+
+/**
+ * The air that leaves when the coil takes a known capacity from it, with its surface free to follow.
+ *
+ * Used for the minutes after a stage change, when capacity is set by the compressor and not by the held temperature.
+ *
+ * @returns The apparatus dew point, °F; −Infinity when no surface above {@link frostLimitF} takes that much, and `out` is then untouched.
+ */
+export function solveCoilAtCapacity(
+  coil: CoilConstants,
+  enteringDbF: number,
+  enteringHumidityRatio: number,
+  dryAirLbPerH: number,
+  totalBtuh: number,
+  out: Float64Array,
+): number {
+  const bypassFactor = Math.exp(-coil.a0LbPerH / dryAirLbPerH);
+  const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
+  const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
+  const surface = enteringEnthalpy - totalBtuh / contactLbPerH;
+  if (surface < surfaceEnthalpy(coil.frostLimitF, enteringHumidityRatio, coil.pressurePsia)) {
+    return Number.NEGATIVE_INFINITY;
+  }
+  const adpF = surfaceTemperatureF(surface, enteringHumidityRatio, coil.pressurePsia, enteringDbF);
+  writeAir(
+    coil.pressurePsia,
+    enteringDbF,
+    enteringHumidityRatio,
+    enteringEnthalpy,
+    dryAirLbPerH,
+    bypassFactor,
+    adpF,
+    totalBtuh,
+    out,
+  );
+  out[COIL.limitedBy] = COIL_LIMIT.ceiling;
+  out[COIL.compressorShare] = 1;
+  return adpF;
+}
+
+function surfaceEnthalpy(adpF: number, enteringHumidityRatio: number, pressurePsia: number): number {
+  const saturated = fastSaturationHumidityRatio(adpF, pressurePsia);
+  return moistEnthalpy(adpF, Math.min(saturated, enteringHumidityRatio));
+}
+
+/**
+ * ADP at which held temperature + approach(capacity) closes on itself.
+ *
+ * Dry coils have a closed form. Wet coils have none; the mismatch is concave and falling, so Newton's method from the
+ * dry solution (left of the root) overshoots once to the right and then descends onto the root without turning.
+ */
+function heldAdpF(
+  coil: CoilConstants,
+  enteringDbF: number,
+  enteringHumidityRatio: number,
+  enteringEnthalpy: number,
+  contactLbPerH: number,
+): number {
+  const leastF = coil.heldTemperatureF + coil.fixedApproachF;
+  if (leastF >= enteringDbF) return enteringDbF;
+  const gain = coil.approachSlopeFPerBtuh * contactLbPerH;
+  const dryGain = gain * (0.24 + 0.444 * enteringHumidityRatio);
+  const dryF = (leastF + dryGain * enteringDbF) / (1 + dryGain);
+  if (fastSaturationHumidityRatio(dryF, coil.pressurePsia) >= enteringHumidityRatio) return dryF;
+  if (gain === 0) return leastF;
+
+  let adpF = dryF;
+  for (let step = 0; step < MAX_STEPS; step += 1) {
+    const mismatch =
+      leastF + gain * (enteringEnthalpy - fastSaturationEnthalpy(adpF, coil.pressurePsia)) - adpF;
+    const move = mismatch / (1 + gain * saturationEnthalpySlope(adpF, coil.pressurePsia));
+    adpF = Math.min(adpF + move, enteringDbF);
+    if (Math.abs(move) < TOLERANCE_F) return adpF;
+  }
+  throw new NotConvergedError("apparatus dew point at the held temperature", MAX_STEPS, adpF, "°F");
+}
+
+/** Temperature of a surface whose air has this enthalpy: dry in closed form, wet from saturation. */
+function surfaceTemperatureF(
+  enthalpy: number,
+  enteringHumidityRatio: number,
+  pressurePsia: number,
+  highestF: number,
+): number {
+  const dryF = (enthalpy - 1061 * enteringHumidityRatio) / (0.24 + 0.444 * enteringHumidityRatio);
+  // The polynomial is only asked inside its range: a "dry" surface far below any dew point is wet for sure.
+  if (dryF > 0 && fastSaturationHumidityRatio(dryF, pressurePsia) >= enteringHumidityRatio) return dryF;
+  return saturatedTemperatureF(enthalpy, pressurePsia, dryF > 0 ? dryF : highestF, highestF);
+}
+
+/**
+ * Temperature at which saturated air has this enthalpy. No closed form; the enthalpy is convex and rising, so Newton's
+ * method descends onto the root without turning from any start to its right, and gets there in one step from its left.
+ */
+function saturatedTemperatureF(
+  enthalpy: number,
+  pressurePsia: number,
+  startF: number,
+  highestF: number,
+): number {
+  let tempF = startF;
+  for (let step = 0; step < MAX_STEPS; step += 1) {
+    const move =
+      (enthalpy - fastSaturationEnthalpy(tempF, pressurePsia)) / saturationEnthalpySlope(tempF, pressurePsia);
+    tempF = Math.min(tempF + move, highestF);
+    if (Math.abs(move) < TOLERANCE_F) return tempF;
+  }
+  throw new NotConvergedError("temperature of saturated air", MAX_STEPS, tempF, "°F");
+}
+
+/** Mixes bypassed and treated air; where that would be fog the water falls out and the air leaves saturated. */
+function writeAir(
+  pressurePsia: number,
+  enteringDbF: number,
+  enteringHumidityRatio: number,
+  enteringEnthalpy: number,
+  dryAirLbPerH: number,
+  bypassFactor: number,
+  adpF: number,
+  totalBtuh: number,
+  out: Float64Array,
+): void {
+  const surfaceHumidityRatio = fastSaturationHumidityRatio(adpF, pressurePsia);
+  const drying = enteringHumidityRatio - surfaceHumidityRatio;
+  let leavingHumidityRatio =
+    drying > 0 ? enteringHumidityRatio - (1 - bypassFactor) * drying : enteringHumidityRatio;
+  const leavingEnthalpy = enteringEnthalpy - totalBtuh / dryAirLbPerH;
+  let leavingDbF = (leavingEnthalpy - 1061 * leavingHumidityRatio) / (0.24 + 0.444 * leavingHumidityRatio);
+  let saturatedLeaving = 0;
+  if (drying > 0 && leavingHumidityRatio > fastSaturationHumidityRatio(leavingDbF, pressurePsia)) {
+    saturatedLeaving = 1;
+    leavingDbF = saturatedTemperatureF(leavingEnthalpy, pressurePsia, leavingDbF, enteringDbF);
+    leavingHumidityRatio = fastSaturationHumidityRatio(leavingDbF, pressurePsia);
+  }
+  const moistureLbPerH = dryAirLbPerH * (enteringHumidityRatio - leavingHumidityRatio);
+  out[COIL.totalBtuh] = totalBtuh;
+  // Latent is taken at the entering dry bulb, as the rated point is; sensible is what remains.
+  out[COIL.sensibleBtuh] = totalBtuh - moistureLbPerH * (1061 + 0.444 * enteringDbF);
+  out[COIL.moistureLbPerH] = moistureLbPerH;
+  out[COIL.leavingDbF] = leavingDbF;
+  out[COIL.leavingHumidityRatio] = leavingHumidityRatio;
+  out[COIL.adpF] = adpF;
+  out[COIL.bypassFactor] = bypassFactor;
+  out[COIL.saturatedLeaving] = saturatedLeaving;
+}

@@ -1,0 +1,112 @@
+import { type Finding, finding, notMeasured, type Rule } from "../findings";
+import type { LimitValues } from "../limit-definition";
+import { type MoistureBalance, type MoistureCondition, moistureBalance } from "./balance";
+import { type LatentRatioInput, latentRatio } from "./latent-ratio";
+import type { moistureLimits } from "./limits";
+import { moistureRules } from "./rules";
+
+const MOULD_CAUTION =
+  "Mould is judged on surfaces, not by one humidity number; if any is found, follow local rules and licensed practice.";
+
+export type MoistureFindingsInput = {
+  /** Cooling design condition with the mean removal of the cooling; `null` until the inputs are known. */
+  readonly design: MoistureCondition | null;
+  /** Dew-point design condition without a cooling call; its cooling removal must be 0. `null` until known. */
+  readonly wetMild: Omit<MoistureCondition, "coolingRemovalLbPerH"> | null;
+  /** Coil and fan between calls at part load; `null` until known. */
+  readonly partLoad: LatentRatioInput | null;
+};
+
+/**
+ * Whether the water balances at the design condition and in mild, wet weather, and what the fan setting costs.
+ *
+ * @param input - Each part `null` until its inputs are known; ranges at the functions used.
+ * @param limits - Limits in force.
+ * @returns Three findings.
+ * @throws {@link OutOfRangeError} outside those ranges.
+ * @see Water balance (physics); Henderson & Rengarajan 1996 (published).
+ */
+export function moistureFindings(
+  input: MoistureFindingsInput,
+  limits: LimitValues<typeof moistureLimits>,
+): readonly Finding[] {
+  const most = limits["moisture.netMaxLbPerH"];
+  const wetMild =
+    input.wetMild === null ? null : moistureBalance({ ...input.wetMild, coolingRemovalLbPerH: 0 });
+  return [
+    balanceFinding(
+      moistureRules.designBalance,
+      input.design === null ? null : moistureBalance(input.design),
+      most,
+      "design",
+      "Lower the airflow, cut outdoor air to what is needed, or add dehumidification",
+    ),
+    balanceFinding(
+      moistureRules.wetMildBalance,
+      wetMild,
+      most,
+      "wetMild",
+      "Plan a dehumidifier of that capacity at the house's condition, by the maker's data, and cut damp sources",
+    ),
+    reEvaporationFinding(input.partLoad, limits["moisture.latentRatioMin"]),
+  ];
+}
+
+function balanceFinding(
+  rule: Rule,
+  balance: MoistureBalance | null,
+  most: number,
+  field: string,
+  remedy: string,
+): Finding {
+  if (balance === null) {
+    return notMeasured(
+      rule,
+      [field],
+      "Enter outdoor and indoor air, outdoor airflow and the house's sources.",
+    );
+  }
+  const meets = balance.netLbPerH <= most;
+  const into = balance.householdLbPerH + balance.outdoorAirLbPerH;
+  const missing = balance.missingPintsPerDay;
+  return finding(rule, {
+    verdict: meets ? "meets" : "falls short",
+    statement: `${into.toFixed(2)} lb/h of water come in and ${balance.removalLbPerH.toFixed(2)} lb/h are removed; ${
+      meets
+        ? "the house can stay at the indoor air aimed at."
+        : `${balance.netLbPerH.toFixed(2)} lb/h (${missing.toFixed(0)} pint/day) are left to wet the house.`
+    }`,
+    figures: [
+      { label: "Household and ground", value: balance.householdLbPerH, unit: "lb/h", decimals: 2 },
+      { label: "Outdoor air", value: balance.outdoorAirLbPerH, unit: "lb/h", decimals: 2 },
+      { label: "Removal", value: balance.removalLbPerH, unit: "lb/h", decimals: 2 },
+      { label: "Net", value: balance.netLbPerH, unit: "lb/h", decimals: 2 },
+      { label: "Missing capacity", value: missing, unit: "pint/day", decimals: 0 },
+    ],
+    nextStep: meets ? null : `${remedy}.`,
+    caution: meets ? null : MOULD_CAUTION,
+    inputs: [field],
+  });
+}
+
+function reEvaporationFinding(partLoad: LatentRatioInput | null, least: number): Finding {
+  const rule = moistureRules.reEvaporation;
+  if (partLoad === null) {
+    return notMeasured(
+      rule,
+      ["partLoad"],
+      "Enter cycling rate, running share and the fan setting between calls.",
+    );
+  }
+  const kept = latentRatio(partLoad).latentRatio;
+  const meets = kept >= least;
+  return finding(rule, {
+    verdict: meets ? "meets" : "falls short",
+    statement: `At ${(100 * partLoad.runFraction).toFixed(0)} % running time ${(100 * kept).toFixed(0)} % of the latent capacity is kept; at least ${(100 * least).toFixed(0)} % is wanted.`,
+    figures: [{ label: "Latent capacity kept", value: kept, unit: "ratio", decimals: 2 }],
+    nextStep: meets
+      ? null
+      : "Turn the fan off between calls, shorten its run-on, or make calls longer with a lower capacity setting.",
+    inputs: ["partLoad"],
+  });
+}
