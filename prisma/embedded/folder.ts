@@ -1,0 +1,111 @@
+/** What a server's folder remembers, its lock, and who is to stop the server. */
+import { execFileSync } from "node:child_process";
+import { createHash, randomBytes } from "node:crypto";
+import { existsSync, readFileSync } from "node:fs";
+import { link, mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { createServer } from "node:net";
+import path from "node:path";
+import { isReachable, OUTSIDE, type RunAs } from "./binaries";
+
+export type Remembered = {
+  readonly port: number;
+  /** The data directory itself. Beside this file, unless the server's account cannot reach it there. */
+  readonly cluster: string;
+  readonly superuserPassword: string;
+  readonly ownerPassword: string;
+};
+
+/** What the folder remembers; made at first use. Of two that start at once, one wins and both use its file. */
+export async function remember(folder: string, runAs: RunAs): Promise<Remembered> {
+  const file = path.join(folder, "embedded.json");
+  if (!existsSync(file)) {
+    await mkdir(folder, { recursive: true });
+    const beside = path.join(folder, "cluster");
+    const key = createHash("sha256").update(folder).digest("hex").slice(0, 12);
+    const fresh: Remembered = {
+      port: await freePort(),
+      cluster: isReachable(beside, runAs) ? beside : path.join(OUTSIDE, key, "cluster"),
+      superuserPassword: randomBytes(18).toString("hex"),
+      ownerPassword: randomBytes(18).toString("hex"),
+    };
+    const draft = `${file}.${process.pid}`;
+    await writeFile(draft, JSON.stringify(fresh, null, 2), { mode: 0o600 });
+    await link(draft, file).catch((error) => {
+      if (error.code !== "EEXIST") throw error;
+    });
+    await rm(draft);
+  }
+  return JSON.parse(await readFile(file, "utf8"));
+}
+
+export async function rememberPort(
+  folder: string,
+  remembered: Remembered,
+  port: number,
+): Promise<Remembered> {
+  const now = { ...remembered, port };
+  const file = path.join(folder, "embedded.json");
+  await writeFile(`${file}.${process.pid}`, JSON.stringify(now, null, 2), { mode: 0o600 });
+  await rename(`${file}.${process.pid}`, file);
+  return now;
+}
+
+export function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once("error", reject);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() =>
+        address instanceof Object ? resolve(address.port) : reject(new Error("No free port.")),
+      );
+    });
+  });
+}
+
+/** Lines of postmaster.pid: process, data directory, start time, port, … Empty when there is none. */
+export function readLock(cluster: string): readonly string[] {
+  const file = path.join(cluster, "postmaster.pid");
+  return existsSync(file) ? readFileSync(file, "utf8").split("\n") : [];
+}
+
+/** PostgreSQL itself clears the lock of a dead process, but not when the number now belongs to another program. */
+export async function clearStaleLock(cluster: string): Promise<void> {
+  const pid = Number(readLock(cluster)[0]);
+  if (!pid || !isAlive(pid) || commandOf(pid).includes("postgres")) return;
+  await rm(path.join(cluster, "postmaster.pid"), { force: true });
+}
+
+function commandOf(pid: number): string {
+  try {
+    if (process.platform === "linux") return readFileSync(`/proc/${pid}/cmdline`, "utf8");
+    return execFileSync("ps", ["-p", String(pid), "-o", "command="]).toString();
+  } catch {
+    // Unknown: treated as PostgreSQL, whose lock is never taken away.
+    return "postgres";
+  }
+}
+
+export function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && "code" in error && error.code === "EPERM";
+  }
+}
+
+/** Decides who stops the server: the process named in the folder while it lives, otherwise this one. */
+export async function takeOwnership(folder: string, stopsWithProcess: boolean): Promise<boolean> {
+  const file = path.join(folder, "stopped-by.pid");
+  const named = existsSync(file) ? readFileSync(file, "utf8") : "";
+  if (named === "command" || (Number(named) !== process.pid && Number(named) > 0 && isAlive(Number(named))))
+    return false;
+  await writeFile(file, stopsWithProcess ? String(process.pid) : "command");
+  return stopsWithProcess;
+}
+
+/** The server no longer has anyone who is to stop it. */
+export async function giveUpOwnership(folder: string): Promise<void> {
+  await rm(path.join(folder, "stopped-by.pid"), { force: true });
+}
