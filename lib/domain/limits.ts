@@ -4,12 +4,14 @@ import { equipmentLimits } from "@/lib/engineering/equipment/limits";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import type { LimitDefinition, LimitValues } from "@/lib/engineering/limit-definition";
 import { moistureLimits } from "@/lib/engineering/moisture/limits";
+import { refrigerantLimits } from "@/lib/engineering/refrigerant/limits";
 import type { FieldProblem } from "./problems";
 
 /** Every number a company may set, of every engineering folder. A key begins with its folder's name. */
 export const LIMITS = {
   ...airflowLimits,
   ...equipmentLimits,
+  ...refrigerantLimits,
   ...controlsLimits,
   ...moistureLimits,
 } as const satisfies Readonly<Record<string, LimitDefinition>>;
