@@ -1,3 +1,4 @@
+import { capital } from "@/lib/charts/number-text";
 import type { Basis, Certainty } from "@/lib/engineering/findings";
 
 /** How sure the source is, in words a reader can weigh. */
@@ -20,8 +21,4 @@ export function BasisLine({ basis }: { readonly basis: Basis }) {
       {basis.source} <span className="whitespace-nowrap">[{certainty}]</span>
     </span>
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

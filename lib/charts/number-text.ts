@@ -17,3 +17,8 @@ export function numberText(value: number, decimals: number): string {
 export function uncertaintyText(uncertainty: number, decimals: number): string {
   return `± ${numberText(uncertainty, decimals)}`;
 }
+
+/** A sentence begins with a capital. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
