@@ -1,0 +1,1 @@
+export { LOG_CHANNELS, LOG_RANGES, type LogChannel, type LogSamples } from "./samples";

@@ -1,0 +1,79 @@
+import { LOG_RANGES, type LogChannel } from "@/lib/engineering/logs";
+import { readNumberCell } from "./cell-number";
+import type { ColumnUnit } from "./mapping";
+import type { Table } from "./table";
+
+/** A row, or one cell of it when `heading` is given, that was not taken, and why. `row` is the line in the file. */
+export type Refused = { readonly row: number; readonly heading: string | null; readonly reason: string };
+
+/** Run time may exceed its interval by the logger's rounding; more is a wrong unit. */
+const ROUNDING = 0.02;
+
+/**
+ * One column as a channel in inch-pound units. A cell that is no number, or lies outside what the channel can be,
+ * becomes a gap and is reported; the rest of its row stays.
+ */
+export function channelValues(
+  table: Table,
+  order: Uint32Array,
+  asked: {
+    readonly index: number;
+    readonly heading: string;
+    readonly channel: LogChannel;
+    readonly unit: ColumnUnit;
+    readonly intervalMin: number;
+  },
+): { readonly values: Float64Array; readonly refused: readonly Refused[] } {
+  const { index, heading, channel, unit, intervalMin } = asked;
+  const [min, max, ipUnit] = LOG_RANGES[channel];
+  const isShare = ipUnit === "share";
+  const convert = converter(channel, unit, intervalMin);
+  const values = new Float64Array(order.length).fill(Number.NaN);
+  const refused: Refused[] = [];
+  for (let at = 0; at < order.length; at++) {
+    const rowIndex = order[at] ?? 0;
+    const cell = table.rows[rowIndex]?.[index] ?? "";
+    const raw = readNumberCell(cell, table.delimiter);
+    if (raw !== undefined && Number.isNaN(raw)) continue;
+    const value = raw === undefined ? Number.NaN : convert(raw);
+    if (value >= min && value <= max) values[at] = value;
+    else if (isShare && value > 1 && value <= 1 + ROUNDING) values[at] = 1;
+    else {
+      refused.push({
+        row: table.lines[rowIndex] ?? 0,
+        heading,
+        reason:
+          raw === undefined
+            ? `"${cell.trim().slice(0, 40)}" is not a number; correct the cell or leave it empty`
+            : `${Number(value.toFixed(2))} ${ipUnit} (${cell.trim().slice(0, 40)} ${unit}) is outside ${min} to ${max} ${ipUnit}${otherUnitHint(raw, unit, min, max)}`,
+      });
+    }
+  }
+  return { values, refused };
+}
+
+function converter(channel: LogChannel, unit: ColumnUnit, intervalMin: number): (raw: number) => number {
+  switch (unit) {
+    case "°C":
+      return (raw) => raw * 1.8 + 32;
+    case "fraction":
+      return (raw) => raw * 100;
+    case "%":
+      return channel.endsWith("RhPct") ? (raw) => raw : (raw) => raw / 100;
+    case "seconds":
+      return (raw) => raw / (intervalMin * 60);
+    case "minutes":
+      return (raw) => raw / intervalMin;
+    case "°F":
+    case "share":
+    case "on/off":
+      return (raw) => raw;
+  }
+}
+
+/** A reading that would be plausible in the other temperature unit says so. */
+function otherUnitHint(raw: number, unit: ColumnUnit, min: number, max: number): string {
+  if (unit === "°F" && raw * 1.8 + 32 >= min && raw * 1.8 + 32 <= max) return "; it would fit as °C";
+  if (unit === "°C" && raw >= min && raw <= max) return "; it would fit as °F";
+  return "";
+}

@@ -1,0 +1,118 @@
+import { parse } from "csv-parse/sync";
+import { readDateCell } from "./date-cell";
+import { type FileRefusal, refuse } from "./text-of-file";
+
+/** In order of preference: a comma may also be a decimal sign, so it has to earn its place. */
+export const DELIMITERS = [";", "\t", "|", ","] as const;
+export type Delimiter = (typeof DELIMITERS)[number];
+
+/** A text taken apart: headings and rows, each row with its line number in the file (from 1). */
+export type Table = {
+  readonly delimiter: Delimiter;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Line number of each row. */
+  readonly lines: Uint32Array;
+};
+
+/** A cell of a line of units below the headings. */
+const UNIT_CELL = /^[([]?(°?\s?[CF]|deg\.? ?[CF]|%( ?RH)?|s|sec|seconds|min|minutes|)[)\]]?$/i;
+
+/** Lines looked at to find delimiter and headings. */
+const LOOK = 60;
+
+/** Takes the text apart, or says why it is no table. */
+export function tableOf(text: string): Table | FileRefusal {
+  const start = text.slice(0, 100_000).split(/\r\n|\n|\r/, LOOK);
+  const delimiter = delimiterOf(start);
+  if (delimiter === null) {
+    return refuse(
+      "no table",
+      "No columns were found: no line has commas, semicolons or tabs. Choose the log's CSV file.",
+    );
+  }
+  const cut = cutRows(text, delimiter);
+  if ("kind" in cut) return cut;
+  const first = cut.findIndex(({ cells }) => cells.some((cell) => readDateCell(cell) !== null));
+  if (first === -1) {
+    return refuse("no table", "No line with a date was found. A log needs a column with date and time.");
+  }
+  const width = cut[first]?.cells.length ?? 0;
+  // The headings are the last line above the data that is as wide; lines above it are the exporter's remarks.
+  const above = cut.slice(0, first).filter(({ cells }) => cells.length >= Math.max(2, width - 1));
+  const last = above.at(-1)?.cells ?? [];
+  const before = above.at(-2)?.cells;
+  const names =
+    before !== undefined && last.every((cell) => UNIT_CELL.test(cell.trim()))
+      ? before.map((name, index) => `${name} ${last[index]?.trim() ?? ""}`.trim())
+      : last;
+  const data = cut.slice(first);
+  return {
+    delimiter,
+    headings: headingsOf(names, width),
+    rows: data.map(({ cells }) => cells),
+    lines: Uint32Array.from(data, ({ line }) => line),
+  };
+}
+
+type Row = { readonly cells: readonly string[]; readonly line: number };
+
+function cutRows(text: string, delimiter: Delimiter): readonly Row[] | FileRefusal {
+  const rows: Row[] = [];
+  if (!text.includes('"')) {
+    // Without quotes a line is a row and csv-parse has nothing to decide: splitting is the same and six times as fast.
+    let line = 0;
+    for (const words of text.split(/\r\n|\n|\r/)) {
+      line++;
+      if (words.trim() !== "") rows.push({ cells: words.split(delimiter), line });
+    }
+    return rows;
+  }
+  try {
+    parse(text, {
+      delimiter,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      relax_quotes: true,
+      on_record: (cells: string[], { lines }: { lines: number }) => {
+        rows.push({ cells, line: lines });
+        return null;
+      },
+    });
+  } catch (error) {
+    const said = error instanceof Error ? error.message : "unknown fault";
+    return refuse(
+      "no table",
+      `The file's quotes do not match (${said.slice(0, 120)}). Export the log again.`,
+    );
+  }
+  return rows;
+}
+
+/** The delimiter that cuts most of the first lines into the same number of columns. */
+function delimiterOf(lines: readonly string[]): Delimiter | null {
+  let best: { readonly delimiter: Delimiter; readonly score: number } | null = null;
+  for (const delimiter of DELIMITERS) {
+    const counts = new Map<number, number>();
+    for (const line of lines) {
+      const count = line.replace(/"[^"]*"/g, "").split(delimiter).length;
+      if (count > 1) counts.set(count, (counts.get(count) ?? 0) + 1);
+    }
+    const [width, often] = [...counts].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] ?? [0, 0];
+    // How many lines agree counts first, then how many columns they have.
+    const score = often * 1_000 + width;
+    if (often > 0 && (best === null || score > best.score)) best = { delimiter, score };
+  }
+  return best?.delimiter ?? null;
+}
+
+/** Trimmed headings; unnamed and doubled ones get a number so that each can be mapped. */
+function headingsOf(cells: readonly string[], width: number): readonly string[] {
+  const seen = new Map<string, number>();
+  return Array.from({ length: Math.max(width, cells.length) }, (_, index) => {
+    const name = cells[index]?.trim() || `column ${index + 1}`;
+    const times = (seen.get(name) ?? 0) + 1;
+    seen.set(name, times);
+    return times === 1 ? name : `${name} (${times})`;
+  });
+}

@@ -1,0 +1,91 @@
+import { DateTime, type Zone } from "luxon";
+
+/** Local clock readings that fall into a clock change. */
+export type ClockChange = {
+  readonly kind: "repeated hour" | "skipped hour";
+  readonly fromLine: number;
+  readonly toLine: number;
+  readonly rows: number;
+  /** What was assumed, in one sentence. */
+  readonly assumed: string;
+};
+
+/** An instant and how far the house's clock was ahead of UTC, min. */
+export type Instant = {
+  readonly timeMs: number;
+  readonly offsetMin: number;
+  readonly change: ClockChange["kind"] | null;
+};
+
+const DAY_MS = 86_400_000;
+
+/** The zone of a name such as "America/Chicago" or "UTC-6", or null when there is none. */
+export function findZone(name: string): Zone | null {
+  const { zone } = DateTime.fromMillis(0, { zone: name });
+  return zone.isValid ? zone : null;
+}
+
+/**
+ * Turns readings of a house's clock into instants. Asks the zone once a day instead of once a row.
+ * In the hour that comes twice the first pass is taken until time would run back, then the second: so rows have to come
+ * in the order they were written. An hour that never was keeps the offset from before the change; when the rows after
+ * it would then run back, the log's clock did not change at all, and that offset holds to the end of the file.
+ */
+export function zoneClock(zone: Zone): (clock: number) => Instant {
+  /** Offset of a whole day, or null on and beside a day with a change. */
+  const steady = new Map<number, number | null>();
+  let last = Number.NEGATIVE_INFINITY;
+  /** Offset before a skipped hour that the log has rows in. */
+  let beforeSkip: number | null = null;
+  let unchanging = false;
+
+  function steadyOffset(day: number): number | null {
+    const known = steady.get(day);
+    if (known !== undefined) return known;
+    const offsets = [-1, 0, 1, 2].map((days) => zone.offset((day + days) * DAY_MS));
+    const found = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
+    steady.set(day, found);
+    return found;
+  }
+
+  function read(clock: number): Instant {
+    const day = Math.floor(clock / DAY_MS);
+    const offset = steadyOffset(day);
+    if (unchanging && beforeSkip !== null) {
+      const timeMs = clock - beforeSkip * 60_000;
+      return { timeMs, offsetMin: offset ?? zone.offset(timeMs), change: null };
+    }
+    return offset === null
+      ? nearChange(zone, clock, last)
+      : { timeMs: clock - offset * 60_000, offsetMin: offset, change: null };
+  }
+
+  return (clock) => {
+    let instant = read(clock);
+    if (instant.change === "skipped hour") beforeSkip = instant.offsetMin;
+    else if (beforeSkip !== null && !unchanging) {
+      unchanging = instant.timeMs <= last;
+      if (unchanging) instant = read(clock);
+      else beforeSkip = null;
+    }
+    last = instant.timeMs;
+    return instant;
+  };
+}
+
+function nearChange(zone: Zone, clock: number, last: number): Instant {
+  const before = zone.offset(clock - DAY_MS);
+  const after = zone.offset(clock + DAY_MS);
+  const [early, late] = [before, after].map((offset) => ({
+    timeMs: clock - offset * 60_000,
+    offsetMin: offset,
+  }));
+  if (early === undefined || late === undefined) throw new RangeError("two offsets are two instants");
+  const earlyFits = zone.offset(early.timeMs) === before;
+  const lateFits = zone.offset(late.timeMs) === after;
+  if (before !== after && earlyFits && lateFits) {
+    return { ...(early.timeMs > last ? early : late), change: "repeated hour" };
+  }
+  if (!earlyFits && !lateFits) return { ...early, change: "skipped hour" };
+  return { ...(earlyFits ? early : late), change: null };
+}
