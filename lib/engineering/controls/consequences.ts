@@ -1,6 +1,7 @@
 import { isEngineeringError } from "../errors";
 import type { Figure } from "../findings";
-import { type ControlFindingsInput, wholeSettings } from "./input";
+import { latentRatio } from "../moisture";
+import { type ControlFindingsInput, type WetCoil, wholeSettings } from "./input";
 import type { ControlSettings } from "./settings";
 import { thermostatTimeline } from "./thermostat-timeline";
 import type { TimelineSummary } from "./timeline-summary";
@@ -28,9 +29,11 @@ export function consequenceOf(
   const before = summaryOf(input, asSet);
   const after = summaryOf(input, { ...asSet, ...changed });
   if (before === null || after === null) return NOTHING;
+  const hours = input.house.durationMin / 60;
+  const given = (summary: TimelineSummary) => givenBackLbPerH(summary, input.coil ?? null, hours);
   return {
-    words: `; in this house that afternoon gives ${inWords(before)}, ${otherwise} ${inWords(after)}`,
-    figures: [...figuresOf(before, "as set"), ...figuresOf(after, otherwise)],
+    words: `; in this house that afternoon gives ${inWords(before, given(before))}, ${otherwise} ${inWords(after, given(after))}`,
+    figures: [...figuresOf(before, given(before), "as set"), ...figuresOf(after, given(after), otherwise)],
   };
 }
 
@@ -45,16 +48,47 @@ function summaryOf(input: ControlFindingsInput, settings: ControlSettings): Time
   }
 }
 
-function inWords(summary: TimelineSummary): string {
+/**
+ * Water the fan dries off the coil back into the house, averaged over the afternoon, lb/h. Null when the coil is not
+ * known or the afternoon is not one of cycles. All fan time of a rest is taken to follow the compressor's stop, as the
+ * coil keeps its water until the fan blows.
+ *
+ * @see Henderson & Rengarajan 1996, by the moisture module's `latentRatio` (published).
+ */
+function givenBackLbPerH(summary: TimelineSummary, coil: WetCoil | null, hours: number): number | null {
+  if (coil === null) return null;
+  if (summary.idleFanMin === 0) return 0;
+  const runFraction = summary.coolingMin / (hours * 60);
+  if (summary.cyclesPerHour === null || runFraction <= 0 || runFraction >= 1) return null;
+  const rests = summary.cyclesPerHour * hours;
+  try {
+    const kept = latentRatio({
+      ...coil,
+      maxCyclesPerH: summary.cyclesPerHour / (4 * runFraction * (1 - runFraction)),
+      runFraction,
+      fan: { kind: "runs on", runOnS: Math.min(3_600, (summary.idleFanMin * 60) / rests) },
+    }).latentRatio;
+    return (summary.condensedLb / hours) * (1 - kept);
+  } catch (error) {
+    if (isEngineeringError(error)) return null;
+    throw error;
+  }
+}
+
+function inWords(summary: TimelineSummary, givenBack: number | null): string {
   const cycles =
     summary.cyclesPerHour === null
       ? `${summary.starts} ${summary.starts === 1 ? "start" : "starts"}`
       : `${summary.cyclesPerHour.toFixed(1)} cycles an hour`;
   const run = summary.meanRunMin === null ? "" : ` with runs of ${summary.meanRunMin.toFixed(0)} min`;
-  return `${cycles}${run} and ${summary.secondStageMin} second-stage min`;
+  const water =
+    givenBack === null || summary.idleFanMin === 0
+      ? ""
+      : `, ${givenBack.toFixed(2)} lb/h dried back off the coil`;
+  return `${cycles}${run} and ${summary.secondStageMin} second-stage min${water}`;
 }
 
-function figuresOf(summary: TimelineSummary, when: string): readonly Figure[] {
+function figuresOf(summary: TimelineSummary, givenBack: number | null, when: string): readonly Figure[] {
   const figure = (label: string, value: number | null, unit: string, decimals: number): Figure[] =>
     value === null ? [] : [{ label: `${label}, ${when}`, value, unit, decimals }];
   return [
@@ -65,6 +99,7 @@ function figuresOf(summary: TimelineSummary, when: string): readonly Figure[] {
     ...figure("fan without cooling", summary.idleFanMin, "min", 0),
     ...figure("room at its warmest", summary.peakIndoorF, "°F", 1),
     ...figure("room at its coolest", summary.lowestIndoorF, "°F", 1),
+    ...figure("dried back off the coil", givenBack, "lb/h", 2),
     ...figure("water condensed", summary.condensedLb, "lb", 1),
   ];
 }

@@ -173,7 +173,9 @@ function missingFields(input: ControlFindingsInput): readonly string[] {
   const entries = Object.entries({ ...settings, ...board, ...rest });
   return entries
     .filter(
-      ([name, value]) => value === null && !name.endsWith("Readings") && name !== "selectedCapacityTons",
+      ([name, value]) =>
+        value === null &&
+        !["temperatureReadings", "humidityReadings", "selectedCapacityTons", "coil"].includes(name),
     )
     .map(([name]) => name);
 }

@@ -1,6 +1,6 @@
 export type { HouseAfternoon, OutdoorCourse, StageCapacity } from "./afternoon";
 export { controlFindings } from "./control-findings";
-export type { ControlFindingsInput, CorrectionReadings } from "./input";
+export type { ControlFindingsInput, CorrectionReadings, WetCoil } from "./input";
 export { controlsLimits } from "./limits";
 export { controlsRules } from "./rules";
 export {

@@ -1,4 +1,5 @@
 import type { LimitValues } from "../limit-definition";
+import type { LatentRatioInput } from "../moisture";
 import { requireRange } from "../units";
 import { type HouseAfternoon, requireHouseAfternoon } from "./afternoon";
 import type { controlsLimits } from "./limits";
@@ -12,6 +13,9 @@ import {
 
 /** A trusted instrument and the thermostat's own reading beside it, taken without the correction. */
 export type CorrectionReadings = { readonly trusted: number; readonly thermostatUncorrected: number };
+
+/** How a coil takes up and gives back water: the three numbers of the moisture module's latent ratio. */
+export type WetCoil = Pick<LatentRatioInput, "timeConstantS" | "wetTimeS" | "gamma">;
 
 /** What was set, how it is wired, and the house it serves. What has not been entered is null. */
 export type ControlFindingsInput = {
@@ -28,6 +32,8 @@ export type ControlFindingsInput = {
   /** Both in % RH. */
   readonly humidityReadings: CorrectionReadings | null;
   readonly house: HouseAfternoon | null;
+  /** The coil's behaviour when wet. Without it, what the fan dries back into the house is left out, not guessed. */
+  readonly coil?: WetCoil | null;
   readonly limits: LimitValues<typeof controlsLimits>;
 };
 
@@ -41,6 +47,11 @@ export function requireControlFindingsInput(input: ControlFindingsInput): void {
   requireReadings("temperatureReadings", input.temperatureReadings, "°F", 20, 130);
   requireReadings("humidityReadings", input.humidityReadings, "%", 0, 100);
   if (input.house !== null) requireHouseAfternoon(input.house);
+  if (input.coil) {
+    requireRange("coil.timeConstantS", input.coil.timeConstantS, "s", 1, 600);
+    requireRange("coil.wetTimeS", input.coil.wetTimeS, "s", 1, 10_000);
+    requireRange("coil.gamma", input.coil.gamma, "ratio", 0, 20);
+  }
   for (const [key, value] of Object.entries(input.limits)) requireRange(key, value, "", 0, 1_000);
 }
 

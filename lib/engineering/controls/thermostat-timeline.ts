@@ -53,7 +53,7 @@ export function thermostatTimeline({ house, settings }: TimelineInput): Timeline
     series.push({ minute, indoorF, outdoorF, stage, fanOn: stage > 0 || idleFanS > 0, idleFanS });
     indoorF = step(indoorF, outdoorAt(minute + 0.5), stage);
   }
-  return { series, summary: summarizeTimeline(series, house.stages) };
+  return { series, summary: summarizeTimeline(series, house) };
 }
 
 /** The stage for the coming minute. `aboveSetpointF` is room minus setpoint. */

@@ -1,7 +1,5 @@
-import type { StageCapacity } from "./afternoon";
-
-/** Btu carried by one pound of water vapour at room temperature, as in 0.68 = 4.5 · 1,061 / 7,000. */
-export const WATER_VAPOUR_BTU_PER_LB = 1_061;
+import { waterFromLatent } from "../moisture/latent-water";
+import type { HouseAfternoon } from "./afternoon";
 
 /** One minute: the room temperature as it begins, and what runs during it. */
 export type TimelineMinute = {
@@ -40,10 +38,8 @@ export type TimelineSummary = {
 };
 
 /** What a timeline amounts to. */
-export function summarizeTimeline(
-  series: readonly TimelineMinute[],
-  stages: readonly StageCapacity[],
-): TimelineSummary {
+export function summarizeTimeline(series: readonly TimelineMinute[], house: HouseAfternoon): TimelineSummary {
+  const waterLbPerH = house.stages.map(({ latentBtuh }) => waterFromLatent(latentBtuh, house.setpointF));
   const { runs, rests, startMinutes } = runsAndRests(series);
   const first = startMinutes[0];
   const last = startMinutes.at(-1);
@@ -69,10 +65,7 @@ export function summarizeTimeline(
     peakIndoorF: Math.max(...indoor),
     lowestIndoorF: Math.min(...indoor),
     meanIndoorF: sum(indoor) / indoor.length,
-    condensedLb:
-      sum(series.map(({ stage }) => (stage === 0 ? 0 : (stages[stage - 1]?.latentBtuh ?? 0)))) /
-      60 /
-      WATER_VAPOUR_BTU_PER_LB,
+    condensedLb: sum(series.map(({ stage }) => (stage === 0 ? 0 : (waterLbPerH[stage - 1] ?? 0)))) / 60,
   };
 }
 

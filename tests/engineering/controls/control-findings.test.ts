@@ -97,6 +97,24 @@ describe("what a setting does to this house", () => {
     expect(asSet).toBeGreaterThan(numbers("controls.step-back", change, "second stage, on"));
   });
 
+  it("fan run-on dries water back into the house: by hand from the coil's numbers", () => {
+    // A steady 80 °F: load line 12,000 Btu/h, first stage 18,000, so about two thirds running and whole cycles.
+    const steady = { ...house, outdoor: { kind: "steady", outdoorF: 80 }, durationMin: 1_440 } as const;
+    const change = { fanRunOnAfterCoolingS: 90 };
+    const givenBack = numbers("controls.fan-run-on", change, "dried back off the coil, as set", steady);
+    const condensedLb = numbers("controls.fan-run-on", change, "water condensed, as set", steady);
+    const cycles = numbers("controls.fan-run-on", change, "cycles, as set", steady);
+    const run = numbers("controls.fan-run-on", change, "mean run, as set", steady);
+    // Henderson & Rengarajan [F], linear decay: 90 s give γt − γ²t²/(4·t_wet) = 54 − 54²/2,880 = 52.99 s of steady
+    // latent capacity a cycle; a call without it gives t_on − τ(1 − e^(−t_on/τ)) = t_on − 60 s. Within 3 %, as the
+    // afternoon's first and last cycles are not whole.
+    const expected = ((condensedLb / 24) * 52.99) / (run * 60 - 60);
+    expect(cycles).toBeGreaterThan(0.3);
+    expect(givenBack / expected).toBeGreaterThan(0.97);
+    expect(givenBack / expected).toBeLessThan(1.03);
+    expect(numbers("controls.fan-run-on", change, "dried back off the coil, with 0 s", steady)).toBe(0);
+  });
+
   it("is said in the sentence", () => {
     expect(oneOf("controls.first-stage-start-offset", {}).statement).toMatch(
       /^Cooling starts 1\.0 °F above setpoint; 1\.0 to 1\.5 °F is the practice; in this house that afternoon gives \d/,
@@ -165,6 +183,7 @@ describe("nothing entered", () => {
       temperatureReadings: null,
       humidityReadings: null,
       house: null,
+      coil: null,
       limits: input.limits,
     });
     expect(found).toHaveLength(12);

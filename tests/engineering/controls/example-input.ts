@@ -57,5 +57,7 @@ export const input: ControlFindingsInput = {
   temperatureReadings: { trusted: 75.5, thermostatUncorrected: 75 },
   humidityReadings: { trusted: 50, thermostatUncorrected: 53 },
   house,
+  // A published parameter set of the moisture section: Nmax 3, τ 60 s, t_wet 720 s, γ 0.6.
+  coil: { timeConstantS: 60, wetTimeS: 720, gamma: 0.6 },
   limits: seedLimits(controlsLimits),
 };

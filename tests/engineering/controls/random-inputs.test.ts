@@ -87,6 +87,10 @@ const asked: fc.Arbitrary<ControlFindingsInput> = fc.record({
   temperatureReadings: readings,
   humidityReadings: readings,
   house: fc.option(house, { nil: null }),
+  coil: fc.option(
+    fc.record({ timeConstantS: number(10, 200), wetTimeS: number(100, 3_000), gamma: number(0, 5) }),
+    { nil: null },
+  ),
   limits: fc.constant(input.limits),
 });
 

@@ -15,7 +15,7 @@ const straight = (loadBtuh: number, capacitance: number, sensibleBtuh: number): 
   designSensibleBtuh: loadBtuh,
   partLoadSensibleBtuh: loadBtuh,
   capacitanceBtuPerF: capacitance,
-  stages: [{ sensibleBtuh, latentBtuh: 5_305 }],
+  stages: [{ sensibleBtuh, latentBtuh: 5_471.5 }],
   outdoor: { kind: "steady", outdoorF: 90 },
 });
 const free: ControlSettings = {
@@ -131,9 +131,9 @@ describe("settings, by arithmetic on straight lines: load 12,000, C 6,000 → +1
     expect(on).toEqual([...range(40, 60), ...range(100, 120)]);
   });
 
-  it("condensed water is latent capacity over 1,061 Btu/lb", () => {
+  it("condensed water is latent capacity over the heat of its vapour, 1,061 + 0.444 · 75 = 1,094.3 Btu/lb", () => {
     const { summary } = thermostatTimeline({ house: line, settings: near });
-    // 5,305 Btu/h ÷ 1,061 = 5 lb an hour of running.
+    // 5,471.5 Btu/h ÷ 1,094.3 = 5 lb an hour of running.
     expect(summary.condensedLb).toBeCloseTo((summary.coolingMin / 60) * 5, 9);
   });
 });
