@@ -58,11 +58,12 @@ export function settledBy(
     : `${what} to ±${accuracy.text} ${unit} (95 %) would settle it, if the reading stays the same.`;
 }
 
-/** A positive number rounded down to one significant digit, with its text; `null` when nothing is left. */
+/** A positive number rounded down to one digit (two when it begins with 1), with its text; `null` when nothing is left. */
 export function roundedDown(value: number): { readonly value: number; readonly text: string } | null {
   if (!(value > 1e-6)) return null;
   const exponent = Math.floor(Math.log10(value));
-  const step = 10 ** exponent;
+  const decimals = value < 2 * 10 ** exponent ? 1 - exponent : -exponent;
+  const step = 10 ** -decimals;
   const rounded = Math.floor(value / step) * step;
-  return { value: rounded, text: numberText(rounded, Math.max(0, -exponent)) };
+  return { value: rounded, text: numberText(rounded, Math.max(0, decimals)) };
 }
