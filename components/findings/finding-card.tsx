@@ -11,12 +11,12 @@ export type FindingCardProps = {
   /** Where the rule is explained. Left out: the rule's id is plain text. */
   readonly ruleHref?: string;
   /** Level of its title in the page's outline. */
-  readonly level?: 3 | 4;
+  readonly level?: 2 | 3 | 4;
 };
 
 /** One checked statement, with everything needed to believe it or to contest it. */
 export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) {
-  const Title = level === 3 ? "h3" : "h4";
+  const Title = `h${level}` as const;
   return (
     <article className={cx("border border-l-4 border-rule bg-sheet px-4 py-3", verdictEdge(finding.verdict))}>
       <div className="flex flex-wrap items-start justify-between gap-x-3 gap-y-1">

@@ -2,14 +2,14 @@ import type { Verdict } from "@/lib/engineering/findings";
 import { cx } from "../ui/cx";
 
 /**
- * Each shape shows where the reading lies against its limit, the line across the middle: a dome that stands
+ * Each shape shows where the reading lies against its limit, the line across the middle: a ball that stands
  * on it, a wedge that hangs below it, a lozenge that straddles it half full, and a broken line with nothing there.
  */
 const SHAPES = {
   meets: (
     <>
-      <path d="M2 12.5h16" stroke="currentColor" strokeWidth="2" strokeLinecap="round" />
-      <path d="M4.2 11a5.8 7.2 0 0 1 11.6 0z" fill="currentColor" />
+      <path d="M2 15.5h16" stroke="currentColor" strokeWidth="2" strokeLinecap="round" />
+      <circle cx="10" cy="8" r="5.6" fill="currentColor" />
     </>
   ),
   "falls short": (

@@ -13,7 +13,7 @@ export type TabLink = {
 /** Index tabs along the top of a sheet. They are links: each has its own address. */
 export function TabLinks({ label, tabs }: { readonly label: string; readonly tabs: readonly TabLink[] }) {
   return (
-    <nav aria-label={label} className="no-print -mx-1 overflow-x-auto px-1 pt-1">
+    <nav aria-label={label} data-scroll-region="" className="no-print -mx-1 overflow-x-auto px-1 pt-1">
       <ul className="flex min-w-max border-b border-rule-strong">
         {tabs.map((tab) => (
           <li key={tab.href}>
