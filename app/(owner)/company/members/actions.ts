@@ -20,8 +20,18 @@ export const invite = action({
   schema: inviteMemberSchema,
   run: refreshed((scope, input) => inviteMember(scope, input)),
 });
-export const setRole = action({ name: "change role", permission, schema: changeRoleSchema, run: refreshed(changeRole) });
-export const remove = action({ name: "remove member", permission, schema: memberSchema, run: refreshed(removeMember) });
+export const setRole = action({
+  name: "change role",
+  permission,
+  schema: changeRoleSchema,
+  run: refreshed(changeRole),
+});
+export const remove = action({
+  name: "remove member",
+  permission,
+  schema: memberSchema,
+  run: refreshed(removeMember),
+});
 export const withdraw = action({
   name: "withdraw invitation",
   permission,

@@ -1,0 +1,102 @@
+"use client";
+
+import { ActionForm } from "@/components/forms/action-form";
+import { problemOf } from "@/components/forms/error-summary";
+import { FormActions, FormSection } from "@/components/forms/form-section";
+import { Refusal } from "@/components/forms/refusal";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
+import { Notice } from "@/components/ui/notice";
+import { SubmitButton } from "@/components/ui/submit-button";
+import { TextArea, TextField } from "@/components/ui/text-field";
+import { AccentField } from "./accent-field";
+
+type Brand = {
+  readonly displayName: string;
+  readonly licenseLine: string;
+  readonly phone: string;
+  readonly email: string;
+  readonly website: string;
+  readonly addressText: string;
+  readonly accentColor: string;
+};
+type Props = { readonly brand: Brand; readonly save: (input: unknown) => Promise<Answer> };
+
+/** How the company appears on screens and packets. */
+export function BrandForm({ brand, save }: Props) {
+  const [sent, send, busy] = useSentForm((form) => save(Object.fromEntries(form)));
+  const problem = (field: string) => problemOf(problemsOf(sent), field);
+  return (
+    <ActionForm action={send} className="grid gap-6">
+      <Refusal form={sent} />
+      <FormSection title="Who you are">
+        <TextField
+          name="displayName"
+          label="Name shown"
+          required
+          autoComplete="organization"
+          defaultValue={brand.displayName}
+          error={problem("displayName")}
+        />
+        <TextField
+          name="licenseLine"
+          label="License line"
+          optional
+          hint="As your state wants it printed on paper that leaves the company."
+          defaultValue={brand.licenseLine}
+          error={problem("licenseLine")}
+        />
+      </FormSection>
+      <FormSection title="How customers reach you">
+        <TextField
+          name="phone"
+          label="Phone"
+          type="tel"
+          autoComplete="tel"
+          optional
+          defaultValue={brand.phone}
+          error={problem("phone")}
+        />
+        <TextField
+          name="email"
+          label="E-mail"
+          type="email"
+          autoComplete="email"
+          optional
+          defaultValue={brand.email}
+          error={problem("email")}
+        />
+        <TextField
+          name="website"
+          label="Website"
+          type="url"
+          autoComplete="url"
+          optional
+          hint="The full address, such as https://example.com"
+          defaultValue={brand.website}
+          error={problem("website")}
+        />
+        <TextArea
+          name="addressLines"
+          label="Address"
+          optional
+          hint="At most 4 lines."
+          autoComplete="street-address"
+          defaultValue={brand.addressText}
+          error={problem("addressLines")}
+        />
+      </FormSection>
+      <fieldset className="min-w-0 border-t border-rule pt-3">
+        <legend className="float-left mb-2 w-full font-semibold">Color</legend>
+        <div className="clear-both">
+          <AccentField color={brand.accentColor} error={problem("accentColor")} />
+        </div>
+      </fieldset>
+      <FormActions>
+        <SubmitButton busy={busy}>Save</SubmitButton>
+        {sent.state === "done" && !busy ? (
+          <Notice kind="done" title="Saved. Screens and new packets show it from now on." />
+        ) : null}
+      </FormActions>
+    </ActionForm>
+  );
+}

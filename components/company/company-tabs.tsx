@@ -1,0 +1,17 @@
+import { TabLinks } from "@/components/ui/tab-links";
+
+const TABS = [
+  { key: "brand", href: "/company", label: "Brand" },
+  { key: "members", href: "/company/members", label: "Members" },
+  { key: "activity", href: "/company/activity", label: "Activity" },
+] as const;
+
+/** The parts of the company's own pages. */
+export function CompanyTabs({ current }: { readonly current: (typeof TABS)[number]["key"] }) {
+  return (
+    <TabLinks
+      label="Company"
+      tabs={TABS.map(({ key, href, label }) => ({ href, label, current: key === current }))}
+    />
+  );
+}

@@ -1,0 +1,79 @@
+"use client";
+
+import { ActionForm } from "@/components/forms/action-form";
+import { useSentForm } from "@/components/forms/use-sent-form";
+import { EmptyState } from "@/components/ui/empty-state";
+import { SubmitButton } from "@/components/ui/submit-button";
+import { type Column, Table } from "@/components/ui/table";
+import { momentText } from "@/lib/domain/date-text";
+import { ROLE_NAMES } from "@/lib/domain/roles";
+import type { MemberRow, Send } from "./member-actions";
+
+type Invitation = {
+  readonly id: string;
+  readonly email: string;
+  readonly name: string;
+  readonly role: MemberRow["role"];
+  readonly expiresAt: string;
+};
+type Props = {
+  readonly invitations: readonly Invitation[];
+  readonly timeZone: string;
+  readonly withdraw: Send;
+};
+
+/** Links that were sent and not used yet. */
+export function MemberInvitations({ invitations, timeZone, withdraw }: Props) {
+  const columns: readonly Column<Invitation>[] = [
+    {
+      key: "name",
+      head: "Invited",
+      rowHead: true,
+      cell: ({ name, email }) => (
+        <>
+          {name}
+          <span className="block font-normal break-all text-muted">{email}</span>
+        </>
+      ),
+    },
+    { key: "role", head: "As", cell: ({ role }) => ROLE_NAMES[role] },
+    { key: "until", head: "Link works until", cell: ({ expiresAt }) => momentText(expiresAt, timeZone) },
+    {
+      key: "withdraw",
+      head: <span className="sr-only">Withdraw</span>,
+      cell: (invitation) => <Withdrawal invitation={invitation} withdraw={withdraw} />,
+    },
+  ];
+  return (
+    <Table
+      label="Open invitations"
+      columns={columns}
+      rows={invitations}
+      rowKey={(invitation) => invitation.id}
+      empty={
+        <EmptyState title="No open invitations">Used, withdrawn and expired ones are not listed.</EmptyState>
+      }
+    />
+  );
+}
+
+function Withdrawal({ invitation, withdraw }: { readonly invitation: Invitation; readonly withdraw: Send }) {
+  const [sent, send, busy] = useSentForm(() => withdraw({ invitationId: invitation.id }));
+  return (
+    <ActionForm action={send}>
+      <SubmitButton
+        variant="secondary"
+        busy={busy}
+        busyText="Withdrawing…"
+        aria-label={`Withdraw the invitation of ${invitation.name}`}
+      >
+        Withdraw
+      </SubmitButton>
+      {sent.state === "refused" ? (
+        <p role="alert" className="mt-1 text-sm font-semibold text-short">
+          {sent.message}
+        </p>
+      ) : null}
+    </ActionForm>
+  );
+}

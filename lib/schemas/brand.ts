@@ -1,0 +1,55 @@
+import { z } from "zod";
+
+const line = (label: string, max: number) =>
+  z
+    .string({ error: `${label}: enter text.` })
+    .trim()
+    .max(max, { error: `${label} is longer than ${max} characters. Shorten it.` });
+
+const emptyOr = (schema: z.ZodType<string, string>, error: string) =>
+  z
+    .string({ error })
+    .trim()
+    .max(200, { error })
+    .refine((text) => text === "" || schema.safeParse(text).success, { error });
+
+const MAX_ADDRESS_LINES = 4;
+
+const addressLines = z
+  .string({ error: "Address: enter text." })
+  .transform((text) =>
+    text
+      .split(/\r?\n/)
+      .map((one) => one.trim())
+      .filter((one) => one !== ""),
+  )
+  .pipe(
+    z
+      .array(line("Each line of the address", 100))
+      .max(MAX_ADDRESS_LINES, { error: `Address: use at most ${MAX_ADDRESS_LINES} lines.` }),
+  );
+
+/** `#rgb` or `#rrggbb`, kept as `#rrggbb` in small letters. */
+const accentColor = z
+  .string({ error: "Accent color: enter a color such as #1f4f7a." })
+  .trim()
+  .toLowerCase()
+  .regex(/^#([0-9a-f]{3}|[0-9a-f]{6})$/, {
+    error: "Accent color: enter # and six digits or letters a to f, such as #1f4f7a.",
+  })
+  .transform((color) => (color.length === 4 ? color.replace(/[0-9a-f]/g, "$&$&") : color));
+
+/** How a company appears on screens and paper. The logo is sent apart, as a file. */
+export const brandSchema = z.strictObject({
+  displayName: line("Name shown", 80).min(1, { error: "Name shown is needed." }),
+  licenseLine: line("License line", 160),
+  phone: line("Phone", 40),
+  email: emptyOr(z.email(), "E-mail: enter an address such as office@example.com, or leave it empty."),
+  website: emptyOr(
+    z.url({ protocol: /^https?$/, hostname: /\./ }),
+    "Website: enter the full address such as https://example.com, or leave it empty.",
+  ),
+  addressLines,
+  accentColor,
+});
+export type BrandInput = z.output<typeof brandSchema>;

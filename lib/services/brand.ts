@@ -1,0 +1,66 @@
+import { type Brand, company } from "@/lib/db/company";
+import type { TenantScope } from "@/lib/domain/scope";
+import { notFound } from "@/lib/errors";
+import { cleanLogo } from "@/lib/files/clean-logo";
+import { readStoredFile, storeFile } from "@/lib/files/store";
+import type { BrandInput } from "@/lib/schemas/brand";
+
+/** The product's own accent, until a company sets one. */
+const OWN_ACCENT = "#1f4f7a";
+
+export type BrandView = Omit<BrandInput, "addressLines"> & {
+  readonly addressText: string;
+  readonly logoHref: string | null;
+};
+
+/** What the brand form starts with: what is kept, or the company's name on a plain sheet. */
+export async function brandView(scope: TenantScope): Promise<BrandView> {
+  const { logo, addressLines, ...brand } = await currentBrand(scope);
+  return {
+    ...brand,
+    addressText: addressLines.join("\n"),
+    logoHref: logo ? `/api/brand/logo?v=${logo.sha256.slice(0, 12)}` : null,
+  };
+}
+
+export async function saveBrand(scope: TenantScope, input: BrandInput): Promise<void> {
+  const { logo } = await currentBrand(scope);
+  await company(scope).saveBrand({ ...input, logo });
+}
+
+/** Keeps a cleaned copy of the uploaded picture as the logo. */
+export async function saveLogo(scope: TenantScope, bytes: Uint8Array): Promise<void> {
+  const { sha256, mime } = await storeFile(scope.tenantId, await cleanLogo(bytes), "logo", "logo");
+  const brand = await currentBrand(scope);
+  await company(scope).saveBrand({ ...brand, logo: { storageKey: sha256, mime, sha256 } });
+}
+
+/** Takes the logo off. Its bytes stay, because packets made so far may show it. */
+export async function removeLogo(scope: TenantScope): Promise<void> {
+  const brand = await currentBrand(scope);
+  await company(scope).saveBrand({ ...brand, logo: null });
+}
+
+export async function readLogo(
+  scope: TenantScope,
+): Promise<{ readonly bytes: Uint8Array; readonly mime: string }> {
+  const { logo } = await currentBrand(scope);
+  if (!logo) throw notFound();
+  return { bytes: await readStoredFile(scope.tenantId, logo.storageKey), mime: logo.mime };
+}
+
+async function currentBrand(scope: TenantScope): Promise<Brand> {
+  const kept = await company(scope).brand();
+  if (kept) return kept;
+  const { name } = await company(scope).get();
+  return {
+    displayName: name,
+    licenseLine: "",
+    phone: "",
+    email: "",
+    website: "",
+    addressLines: [],
+    accentColor: OWN_ACCENT,
+    logo: null,
+  };
+}
