@@ -1,9 +1,10 @@
 import { NotConvergedError } from "../errors";
 import {
-  fastSaturationEnthalpy,
   fastSaturationHumidityRatio,
+  fastSaturationPressurePsia,
+  MASS_RATIO,
   moistEnthalpy,
-  saturationEnthalpySlope,
+  saturationPressureSlope,
 } from "./saturation";
 
 /*
@@ -30,6 +31,8 @@ export type CoilConstants = {
   readonly fixedApproachF: number;
   readonly approachSlopeFPerBtuh: number;
   readonly frostLimitF: number;
+  /** Saturated air at the frost limit, lb/lb: asked for every minute, so kept. */
+  readonly frostHumidityRatio: number;
 };
 
 /** Places in the output array. */
@@ -55,7 +58,8 @@ export const COIL_OUTPUTS = 10;
 /** Codes in `COIL.limitedBy`. */
 export const COIL_LIMIT = { held: 0, ceiling: 1, minimum: 2, frost: 3 } as const;
 
-const TOLERANCE_F = 1e-10;
+/** Newton's steps shrink with their square: after a step this small the error is below 1e-10 °F. */
+const LAST_STEP_F = 1e-5;
 const MAX_STEPS = 40;
 
 /**
@@ -78,48 +82,64 @@ export function solveCoil(
   minimumBtuh: number,
   out: Float64Array,
 ): void {
-  const pressurePsia = coil.pressurePsia;
-  const frostLimitF = coil.frostLimitF;
+  const { pressurePsia, frostLimitF } = coil;
   const bypassFactor = Math.exp(-coil.a0LbPerH / dryAirLbPerH);
   const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
+  const frostBtuh =
+    contactLbPerH *
+    (enteringEnthalpy - moistEnthalpy(frostLimitF, Math.min(coil.frostHumidityRatio, enteringHumidityRatio)));
+
+  // Where the control would hold the surface if the compressor ran at its ceiling. Capacity falls with surface temperature, so
+  // the capacity there tells whether the held balance lies beyond the ceiling, without solving it first.
+  const leastF = coil.heldTemperatureF + coil.fixedApproachF;
+  const atCeilingF = Math.min(leastF + coil.approachSlopeFPerBtuh * ceilingBtuh, enteringDbF);
 
   let limitedBy: number = COIL_LIMIT.held;
   let compressorShare = 1;
-  let adpF = heldAdpF(coil, enteringDbF, enteringHumidityRatio, enteringEnthalpy, contactLbPerH);
-  if (adpF < frostLimitF) {
-    adpF = frostLimitF;
-    limitedBy = COIL_LIMIT.frost;
-  }
-  let totalBtuh =
-    contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(adpF, enteringHumidityRatio, pressurePsia));
-
-  if (totalBtuh > ceilingBtuh) {
+  let totalBtuh = frostBtuh;
+  let adpF = frostLimitF;
+  if (
+    frostBtuh > ceilingBtuh &&
+    contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(atCeilingF, enteringHumidityRatio, pressurePsia)) >
+      ceilingBtuh
+  ) {
     limitedBy = COIL_LIMIT.ceiling;
     totalBtuh = ceilingBtuh;
     adpF = surfaceTemperatureF(
-      enteringEnthalpy - totalBtuh / contactLbPerH,
+      enteringEnthalpy - ceilingBtuh / contactLbPerH,
       enteringHumidityRatio,
       pressurePsia,
+      atCeilingF,
       enteringDbF,
     );
-  } else if (totalBtuh < minimumBtuh) {
-    const mostBtuh =
-      contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(frostLimitF, enteringHumidityRatio, pressurePsia));
-    if (mostBtuh >= minimumBtuh) {
+  } else if (frostBtuh < minimumBtuh) {
+    limitedBy = COIL_LIMIT.frost;
+    compressorShare = frostBtuh / minimumBtuh;
+  } else if (leastF + coil.approachSlopeFPerBtuh * frostBtuh < frostLimitF) {
+    limitedBy = COIL_LIMIT.frost;
+  } else {
+    adpF = heldAdpF(
+      coil,
+      enteringDbF,
+      enteringHumidityRatio,
+      enteringEnthalpy,
+      contactLbPerH,
+      leastF,
+      atCeilingF,
+    );
+    totalBtuh =
+      contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(adpF, enteringHumidityRatio, pressurePsia));
+    if (totalBtuh < minimumBtuh) {
       limitedBy = COIL_LIMIT.minimum;
       totalBtuh = minimumBtuh;
       adpF = surfaceTemperatureF(
-        enteringEnthalpy - totalBtuh / contactLbPerH,
+        enteringEnthalpy - minimumBtuh / contactLbPerH,
         enteringHumidityRatio,
         pressurePsia,
+        adpF,
         enteringDbF,
       );
-    } else {
-      limitedBy = COIL_LIMIT.frost;
-      totalBtuh = mostBtuh;
-      adpF = frostLimitF;
-      compressorShare = mostBtuh / minimumBtuh;
     }
   }
 
@@ -157,10 +177,16 @@ export function solveCoilAtCapacity(
   const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
   const surface = enteringEnthalpy - totalBtuh / contactLbPerH;
-  if (surface < surfaceEnthalpy(coil.frostLimitF, enteringHumidityRatio, coil.pressurePsia)) {
+  if (surface < moistEnthalpy(coil.frostLimitF, Math.min(coil.frostHumidityRatio, enteringHumidityRatio))) {
     return Number.NEGATIVE_INFINITY;
   }
-  const adpF = surfaceTemperatureF(surface, enteringHumidityRatio, coil.pressurePsia, enteringDbF);
+  const adpF = surfaceTemperatureF(
+    surface,
+    enteringHumidityRatio,
+    coil.pressurePsia,
+    enteringDbF,
+    enteringDbF,
+  );
   writeAir(
     coil.pressurePsia,
     enteringDbF,
@@ -182,36 +208,23 @@ function surfaceEnthalpy(adpF: number, enteringHumidityRatio: number, pressurePs
   return moistEnthalpy(adpF, Math.min(saturated, enteringHumidityRatio));
 }
 
-/**
- * ADP at which held temperature + approach(capacity) closes on itself.
- *
- * Dry coils have a closed form. Wet coils have none; the mismatch is concave and falling, so Newton's method from the
- * dry solution (left of the root) overshoots once to the right and then descends onto the root without turning.
- */
+/** ADP at which held temperature + approach(capacity) closes on itself: dry in closed form, wet from saturation. */
 function heldAdpF(
   coil: CoilConstants,
   enteringDbF: number,
   enteringHumidityRatio: number,
   enteringEnthalpy: number,
   contactLbPerH: number,
+  leastF: number,
+  startF: number,
 ): number {
-  const leastF = coil.heldTemperatureF + coil.fixedApproachF;
   if (leastF >= enteringDbF) return enteringDbF;
   const gain = coil.approachSlopeFPerBtuh * contactLbPerH;
   const dryGain = gain * (0.24 + 0.444 * enteringHumidityRatio);
   const dryF = (leastF + dryGain * enteringDbF) / (1 + dryGain);
   if (fastSaturationHumidityRatio(dryF, coil.pressurePsia) >= enteringHumidityRatio) return dryF;
   if (gain === 0) return leastF;
-
-  let adpF = dryF;
-  for (let step = 0; step < MAX_STEPS; step += 1) {
-    const mismatch =
-      leastF + gain * (enteringEnthalpy - fastSaturationEnthalpy(adpF, coil.pressurePsia)) - adpF;
-    const move = mismatch / (1 + gain * saturationEnthalpySlope(adpF, coil.pressurePsia));
-    adpF = Math.min(adpF + move, enteringDbF);
-    if (Math.abs(move) < TOLERANCE_F) return adpF;
-  }
-  throw new NotConvergedError("apparatus dew point at the held temperature", MAX_STEPS, adpF, "°F");
+  return solveSaturated(1, gain, leastF + gain * enteringEnthalpy, coil.pressurePsia, startF, enteringDbF);
 }
 
 /** Temperature of a surface whose air has this enthalpy: dry in closed form, wet from saturation. */
@@ -219,30 +232,46 @@ function surfaceTemperatureF(
   enthalpy: number,
   enteringHumidityRatio: number,
   pressurePsia: number,
+  startF: number,
   highestF: number,
 ): number {
   const dryF = (enthalpy - 1061 * enteringHumidityRatio) / (0.24 + 0.444 * enteringHumidityRatio);
   // The polynomial is only asked inside its range: a "dry" surface far below any dew point is wet for sure.
   if (dryF > 0 && fastSaturationHumidityRatio(dryF, pressurePsia) >= enteringHumidityRatio) return dryF;
-  return saturatedTemperatureF(enthalpy, pressurePsia, dryF > 0 ? dryF : highestF, highestF);
+  return solveSaturated(0, 1, enthalpy, pressurePsia, startF, highestF);
 }
 
 /**
- * Temperature at which saturated air has this enthalpy. No closed form; the enthalpy is convex and rising, so Newton's
- * method descends onto the root without turning from any start to its right, and gets there in one step from its left.
+ * The temperature t at which `temperatureWeight · t + enthalpyWeight · h_sat(t) = target`.
+ *
+ * No closed form. The left side is convex and rising, so Newton's method descends onto the root without turning from any
+ * start to its right, and from a start to its left it is on the right after one step.
  */
-function saturatedTemperatureF(
-  enthalpy: number,
+function solveSaturated(
+  temperatureWeight: number,
+  enthalpyWeight: number,
+  target: number,
   pressurePsia: number,
   startF: number,
   highestF: number,
 ): number {
   let tempF = startF;
   for (let step = 0; step < MAX_STEPS; step += 1) {
-    const move =
-      (enthalpy - fastSaturationEnthalpy(tempF, pressurePsia)) / saturationEnthalpySlope(tempF, pressurePsia);
-    tempF = Math.min(tempF + move, highestF);
-    if (Math.abs(move) < TOLERANCE_F) return tempF;
+    const vapourPsia = fastSaturationPressurePsia(tempF);
+    const perDry = 1 / (pressurePsia - vapourPsia);
+    const humidityRatio = MASS_RATIO * vapourPsia * perDry;
+    const vapourEnthalpy = 1061 + 0.444 * tempF;
+    const excess =
+      temperatureWeight * tempF + enthalpyWeight * (0.24 * tempF + humidityRatio * vapourEnthalpy) - target;
+    const slope =
+      temperatureWeight +
+      enthalpyWeight *
+        (0.24 +
+          0.444 * humidityRatio +
+          vapourEnthalpy * MASS_RATIO * pressurePsia * saturationPressureSlope(tempF) * perDry * perDry);
+    const move = excess / slope;
+    tempF = Math.min(tempF - move, highestF);
+    if (Math.abs(move) < LAST_STEP_F) return tempF;
   }
   throw new NotConvergedError("temperature of saturated air", MAX_STEPS, tempF, "°F");
 }
@@ -268,7 +297,7 @@ function writeAir(
   let saturatedLeaving = 0;
   if (drying > 0 && leavingHumidityRatio > fastSaturationHumidityRatio(leavingDbF, pressurePsia)) {
     saturatedLeaving = 1;
-    leavingDbF = saturatedTemperatureF(leavingEnthalpy, pressurePsia, leavingDbF, enteringDbF);
+    leavingDbF = solveSaturated(0, 1, leavingEnthalpy, pressurePsia, leavingDbF, enteringDbF);
     leavingHumidityRatio = fastSaturationHumidityRatio(leavingDbF, pressurePsia);
   }
   const moistureLbPerH = dryAirLbPerH * (enteringHumidityRatio - leavingHumidityRatio);

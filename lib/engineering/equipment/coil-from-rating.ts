@@ -21,6 +21,7 @@ import {
   COLDEST_SATURATION_F,
   fastSaturationEnthalpy,
   fastSaturationHumidityRatio,
+  saturationEnthalpySlope,
   saturationHumidityRatioSlope,
 } from "./saturation";
 
@@ -80,11 +81,14 @@ export function coilFromRating(input: {
     throw noSuchCoil("the air would leave wetter than saturated");
   }
 
-  // Above zero where saturation holds more water than the line: outside the coil's surface.
-  const slope = removed / (entering.dryBulbF - leavingDbF);
+  // Mixing is a straight line in enthalpy and humidity ratio (in dry bulb and humidity ratio only nearly so). Above zero
+  // where saturation holds more water than the line: outside the coil's surface.
+  const slope = removed / (entering.enthalpyBtuPerLb - leavingEnthalpy);
   const gap = (tempF: number): number =>
-    fastSaturationHumidityRatio(tempF, pressurePsia) - (leavingW - slope * (leavingDbF - tempF));
-  const steepness = (tempF: number): number => saturationHumidityRatioSlope(tempF, pressurePsia) - slope;
+    fastSaturationHumidityRatio(tempF, pressurePsia) -
+    (leavingW - slope * (leavingEnthalpy - fastSaturationEnthalpy(tempF, pressurePsia)));
+  const steepness = (tempF: number): number =>
+    saturationHumidityRatioSlope(tempF, pressurePsia) - slope * saturationEnthalpySlope(tempF, pressurePsia);
 
   // Saturation is convex, so the gap falls from the leaving air down to where the slopes are equal.
   const touchF =

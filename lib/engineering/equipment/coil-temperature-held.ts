@@ -13,6 +13,7 @@ import {
   requireRange,
 } from "../units";
 import { COIL, COIL_OUTPUTS, type CoilConstants, solveCoil } from "./coil-core";
+import { fastSaturationHumidityRatio } from "./saturation";
 
 /** How far the coil's surface stays above the evaporating temperature. */
 export type Approach =
@@ -145,6 +146,7 @@ export function coilConstants(
     a0LbPerH: system.a0LbPerH,
     heldTemperatureF: system.heldTemperatureF,
     frostLimitF: system.frostLimitF,
+    frostHumidityRatio: fastSaturationHumidityRatio(system.frostLimitF, entering.pressurePsia),
     ...approachTerms(system.approach),
   };
 }

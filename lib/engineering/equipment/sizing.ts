@@ -20,7 +20,7 @@ export type CoolingRatios = {
   readonly adjustedLatentBtuh: Btuh;
   readonly totalRatio: number;
   readonly sensibleRatio: number;
-  /** `null` without a latent load. */
+  /** `null` without a latent load worth the name (under 1 Btu/h). */
   readonly latentRatio: number | null;
 };
 
@@ -46,7 +46,7 @@ export function coolingRatios(match: CoolingMatch): CoolingRatios {
     adjustedLatentBtuh: btuh(adjustedLatent),
     totalRatio: total / (sensibleLoad + latentLoad),
     sensibleRatio: adjustedSensible / sensibleLoad,
-    latentRatio: latentLoad > 0 ? adjustedLatent / latentLoad : null,
+    latentRatio: latentLoad >= 1 ? adjustedLatent / latentLoad : null,
   };
 }
 
