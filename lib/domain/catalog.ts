@@ -20,8 +20,15 @@ const positive = z.number().positive();
 
 /** What an equipment model holds beside its tables. Everything the maker does not publish is `null`. */
 export const equipmentDataSchema = z.object({
-  /** Capacity settings of the outdoor unit, smallest first; a plain unit has one. */
-  capacitySettings: z.array(z.object({ name: z.string(), tons: positive })).min(1),
+  /** Airflow at which the maker rates it, cfm. */
+  ratedAirflowCfm: positive,
+  /**
+   * Capacity settings of the outdoor unit, smallest first; a plain unit has one. `name` names its rows of the
+   * performance table, `firstStageTable` those of its first stage where the maker prints them apart.
+   */
+  capacitySettings: z
+    .array(z.object({ name: z.string(), tons: positive, firstStageTable: z.string().nullable() }))
+    .min(1),
   limits: z.object({
     maxExternalStaticInWc: positive.nullable(),
     minimumAirflowCfm: positive.nullable(),
@@ -31,17 +38,22 @@ export const equipmentDataSchema = z.object({
     .object({ includedLengthFt: z.number().min(0), addOzPerFt: z.number().min(0), factoryChargeLb: positive })
     .nullable(),
   targets: z.object({ subcoolingF: positive.nullable(), superheatF: positive.nullable() }),
-  /** The point from which the coil's size is derived, and what the compressor holds. Only where it holds one. */
+  /** Only for a compressor that holds a coil temperature: there airflow decides capacity, and no table can say it all. */
   heldCoil: z
     .object({
       ratedTotalBtuh: positive,
       ratedSensibleRatio: z.number().min(0.4).max(1),
-      ratedAirflowCfm: positive,
       heldTemperatureF: z.number().min(20).max(60),
+      /** How much lower the colder-coil setting holds it, °F. */
       colderCoilByF: z.number().min(0).max(15),
+      /** Coil surface over evaporating temperature at the rated point, °F. */
       approachAtRatedF: z.number().min(0).max(25),
       frostLimitF: z.number().min(20).max(40),
+      /** Least capacity without cycling, as a share of the most at the same outdoor temperature. */
       minimumCapacityShare: z.number().min(0.05).max(1),
+      /** Most the compressor gives by outdoor temperature, all settings at full. */
+      fullCapacity: z.array(z.object({ outdoorDbF: z.number(), capacityBtuh: positive })).min(1),
+      /** Minutes the compressor needs to come down after a stage change. */
       settlingMin: z.number().min(0).max(60),
     })
     .nullable(),

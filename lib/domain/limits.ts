@@ -3,17 +3,23 @@ import { controlsLimits } from "@/lib/engineering/controls/limits";
 import { equipmentLimits } from "@/lib/engineering/equipment/limits";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import type { LimitDefinition, LimitValues } from "@/lib/engineering/limit-definition";
+import { loadLimits } from "@/lib/engineering/load/limits";
 import { moistureLimits } from "@/lib/engineering/moisture/limits";
 import { refrigerantLimits } from "@/lib/engineering/refrigerant/limits";
+import { startupLimits } from "@/lib/engineering/startup/limits";
+import { reviewLimits } from "./evaluate/review-limits";
 import type { FieldProblem } from "./problems";
 
 /** Every number a company may set, of every engineering folder. A key begins with its folder's name. */
 export const LIMITS = {
+  ...loadLimits,
   ...airflowLimits,
   ...equipmentLimits,
   ...refrigerantLimits,
   ...controlsLimits,
   ...moistureLimits,
+  ...startupLimits,
+  ...reviewLimits,
 } as const satisfies Readonly<Record<string, LimitDefinition>>;
 
 export type LimitKey = keyof typeof LIMITS;

@@ -1,0 +1,58 @@
+import { type Finding, finding, notMeasured, type Rule } from "@/lib/engineering/findings";
+import type { JobContext } from "./context";
+
+/** The rule that closes the loop: does the house stay at or below the limit it was promised? */
+export const dryHoursRule: Rule = {
+  id: "review.dry-hours",
+  title: "Hours at or below the humidity limit",
+  equation: "dry-hours ÷ logged hours ≥ share the company promises",
+  basis: {
+    kind: "company rule",
+    source:
+      "The promised limit is the job's own; EPA advises to stay below 60 % (published). The share is a company limit, common practice, no source.",
+    certainty: "practice",
+  },
+  limits: ["review.dryShareMinPct"],
+  checkedBy: "tests/domain/review.test.ts",
+};
+
+export const reviewRules = { dryHours: dryHoursRule } as const satisfies Record<string, Rule>;
+
+/** What the log says of the promise. */
+export function humidityReviewFindings(context: JobContext): readonly Finding[] {
+  const { log, limits } = context;
+  const limitPct = context.inputs.load_summary.humidityLimitPct;
+  if (!log || limitPct === null || log.loggedHours === 0) {
+    const missing = [...(log ? [] : ["logImportId"])];
+    return [
+      notMeasured(
+        dryHoursRule,
+        missing,
+        limitPct === null
+          ? "Enter the humidity limit in the load summary."
+          : "Import a log of the house and choose it here.",
+      ),
+    ];
+  }
+  const sharePct = (100 * log.dryHours) / log.loggedHours;
+  const neededPct = limits["review.dryShareMinPct"];
+  const kept = sharePct >= neededPct;
+  return [
+    finding(dryHoursRule, {
+      verdict: kept ? "meets" : "falls short",
+      statement: `The house spent ${log.dryHours.toFixed(0)} of ${log.loggedHours.toFixed(0)} logged hours (${sharePct.toFixed(1)} %) at or below ${limitPct} %; ${neededPct} % is asked for. Mean ${log.meanRhPct.toFixed(0)} %, ${log.share50To60Pct.toFixed(0)} % of the time from 50 to 60 %, longest spell above the limit ${log.longestWetSpellHours.toFixed(1)} h.`,
+      figures: [
+        { label: "Dry-hours", value: log.dryHours, unit: "h", decimals: 0 },
+        { label: "Above the limit", value: log.hoursAboveLimit, unit: "h", decimals: 0 },
+        { label: "Mean indoor dew point", value: log.meanDewPointF, unit: "°F", decimals: 1 },
+      ],
+      nextStep: kept
+        ? null
+        : "Look at run lengths, airflow per ton and the fan between calls; then at outdoor air.",
+      caution: kept
+        ? null
+        : "Mould is judged on surfaces, not by one humidity number; if any is found, follow local rules and licensed practice.",
+      inputs: ["logImportId"],
+    }),
+  ];
+}

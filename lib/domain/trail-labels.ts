@@ -1,0 +1,62 @@
+import type { FieldDef } from "./fields";
+import { isLimitKey, limitDefinition } from "./limits";
+import { ROLE_NAMES, ROLES } from "./roles";
+import { STAGE_FIELDS, STAGE_NAMES, STAGES } from "./stages";
+
+const group = "";
+const text = (label: string): FieldDef => ({ kind: "text", label, group, maxLength: 2_000 });
+const day = (label: string): FieldDef => ({ kind: "date", label, group });
+const whole = (label: string, unit = ""): FieldDef => ({
+  kind: "number",
+  label,
+  group,
+  unit,
+  min: Number.NEGATIVE_INFINITY,
+  max: Number.POSITIVE_INFINITY,
+  decimals: 0,
+});
+
+/** What the trail tells of besides stage records and limits. A part of an object is written `object.part`. */
+const LABELS: Readonly<Record<string, FieldDef>> = {
+  role: {
+    kind: "choice",
+    label: "Role",
+    group,
+    options: ROLES.map((role) => ({ value: role, label: ROLE_NAMES[role] })),
+  },
+  displayName: text("Name shown"),
+  accentColor: text("Accent color"),
+  maker: text("Maker"),
+  name: text("Name"),
+  rows: whole("Rows of performance data"),
+  number: whole("Job number"),
+  title: text("Title"),
+  "customer.name": text("Customer"),
+  "customer.email": text("Customer's e-mail"),
+  "customer.phone": text("Customer's phone"),
+  "home.addressLine": text("Street address"),
+  "home.city": text("City"),
+  "home.region": text("State"),
+  "home.postalCode": text("ZIP code"),
+  "home.elevationFt": whole("Elevation", "ft"),
+  weatherFileId: { kind: "reference", label: "Weather file", group, to: "log" },
+  startupDue: day("Startup due"),
+  reviewDue: day("Review due"),
+  techIds: { kind: "reference", label: "Assigned techs", group, to: "instrument" },
+  revision: whole("Revision"),
+  verdict: text("Verdict"),
+};
+
+/** How the value under a key of an entry is named and written; `null` when nothing here knows the key. */
+export function findTrailField(action: string, entity: string, key: string): FieldDef | null {
+  if (entity === "stage record") {
+    const stage = STAGES.find((one) => action.startsWith(STAGE_NAMES[one]));
+    const field = stage ? STAGE_FIELDS[stage][key] : undefined;
+    if (field) return field;
+  }
+  if (entity === "rule limits" && isLimitKey(key)) {
+    const { title, unit, min, max, decimals } = limitDefinition(key);
+    return { kind: "number", label: title, group, unit, min, max, decimals };
+  }
+  return Object.hasOwn(LABELS, key) ? (LABELS[key] ?? null) : null;
+}
