@@ -12,3 +12,4 @@ export {
   quickTotalBtuh,
 } from "./quick-checks";
 export { airRules } from "./rules";
+export { requireSamePressure } from "./same-pressure";

@@ -1,0 +1,120 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { moistAir } from "@/lib/engineering/air";
+import { isEngineeringError } from "@/lib/engineering/errors";
+import {
+  infiltrationCreditCfm,
+  type LoadReadings,
+  leakageAreaIn2,
+  leakageFlowCfm,
+  loadFindings,
+  loadTotals,
+  outdoorAirLoad,
+  type ShelterClass,
+  type Storeys,
+  ventilationNeedCfm,
+} from "@/lib/engineering/load";
+import { house, limits } from "./house";
+
+const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
+/** Never a hang: 5 s and 1 ms for each run. */
+const TIMEOUT_MS = 5_000 + RUNS;
+
+const wild = fc.oneof(
+  fc.double(),
+  fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, -0, -1, 1e9),
+);
+
+function numbersIn(value: unknown): number[] {
+  if (typeof value === "number") return [value];
+  if (value !== null && typeof value === "object") return Object.values(value).flatMap(numbersIn);
+  return [];
+}
+
+/** The result, or null after a typed refusal. Anything else fails the test. */
+function lawful<T>(call: () => T): T | null {
+  try {
+    const result = call();
+    expect(numbersIn(result).every(Number.isFinite)).toBe(true);
+    expect(JSON.stringify(result)).not.toMatch(/NaN|Infinity/);
+    return result;
+  } catch (error) {
+    if (isEngineeringError(error)) return null;
+    throw error;
+  }
+}
+
+/** The example house with some readings scaled, some left out and, seldom, some wild. */
+const readings: fc.Arbitrary<LoadReadings> = fc
+  .array(
+    fc.record({
+      field: fc.constantFrom(...(Object.keys(house) as (keyof LoadReadings)[])),
+      value: fc.oneof(
+        {
+          weight: 6,
+          arbitrary: fc.double({ min: 0.85, max: 1.1, noNaN: true }).map((factor) => ({ factor })),
+        },
+        { weight: 3, arbitrary: fc.constant(null) },
+        { weight: 1, arbitrary: wild.map((value) => ({ value })) },
+      ),
+    }),
+    { maxLength: 8 },
+  )
+  .map((changes) => {
+    const changed: Record<string, unknown> = { ...house };
+    for (const { field, value } of changes) {
+      const now = changed[field];
+      if (value === null) changed[field] = null;
+      else if (typeof now === "number") changed[field] = "factor" in value ? now * value.factor : value.value;
+    }
+    return changed as LoadReadings;
+  });
+
+test("loadFindings answers lawfully or refuses", { timeout: TIMEOUT_MS }, () => {
+  let answered = 0;
+  fc.assert(
+    fc.property(readings, (given) => {
+      const said = lawful(() => loadFindings(given, limits));
+      if (said === null) return;
+      answered += 1;
+      expect(said).toHaveLength(14);
+      expect(said.every((one) => one.statement.length > 0)).toBe(true);
+    }),
+    { seed: 91, numRuns: RUNS },
+  );
+  expect(answered).toBeGreaterThan(RUNS / 4);
+});
+
+test("single functions answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+  const near = (min: number, max: number) =>
+    fc.oneof({ weight: 8, arbitrary: fc.double({ min, max, noNaN: true }) }, { weight: 1, arbitrary: wild });
+  const indoor = moistAir({ dryBulbF: 75, relativeHumidityPct: 50, pressurePsia: 14.696 });
+  const outdoor = moistAir({ dryBulbF: 95, wetBulbF: 75, pressurePsia: 14.696 });
+  fc.assert(
+    fc.property(
+      near(0, 50_000),
+      near(0, 6_000),
+      near(0, 12),
+      near(-60, 100),
+      fc.integer({ min: 0, max: 4 }),
+      fc.integer({ min: 0, max: 6 }),
+      (a, b, c, d, storeys, shelter) => {
+        lawful(() => loadTotals({ sensibleCoolingBtuh: a, latentCoolingBtuh: b, floorAreaFt2: b }));
+        lawful(() => ventilationNeedCfm({ floorAreaFt2: b, bedrooms: c }));
+        lawful(() => infiltrationCreditCfm({ leakageCfm50: b, windShieldingFactor: c, houseHeightFt: d }));
+        lawful(() => leakageAreaIn2({ leakageCfm50: a }));
+        lawful(() =>
+          leakageFlowCfm({
+            leakageAreaIn2: b,
+            storeys: storeys as Storeys,
+            shelterClass: shelter as ShelterClass,
+            temperatureDifferenceF: d,
+            windMph: c,
+          }),
+        );
+        lawful(() => outdoorAirLoad({ airflowCfm: a, outdoor, indoor }));
+      },
+    ),
+    { seed: 92, numRuns: RUNS },
+  );
+});
