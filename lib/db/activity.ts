@@ -19,6 +19,7 @@ export type ActivityLine = {
   readonly action: string;
   readonly entity: string;
   readonly entityId: string | null;
+  readonly job: { readonly id: string; readonly number: number } | null;
   readonly before: unknown;
   readonly after: unknown;
   readonly reason: string | null;
@@ -62,7 +63,7 @@ export function activity(scope: TenantScope) {
           },
           orderBy: { seq: "desc" },
           take: of.take,
-          include: { actor: { select: { name: true } } },
+          include: { actor: { select: { name: true } }, job: { select: { id: true, number: true } } },
         });
         return rows.map((row) => ({
           seq: row.seq.toString(),
@@ -71,6 +72,7 @@ export function activity(scope: TenantScope) {
           action: row.action,
           entity: row.entity,
           entityId: row.entityId,
+          job: row.job,
           before: row.before,
           after: row.after,
           reason: row.reason,

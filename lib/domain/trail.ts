@@ -40,12 +40,12 @@ export function trailChanges(entry: Entry, names: Names): readonly TrailChange[]
     .filter((key) => !tellsBefore || !same(before.get(key), after.get(key)))
     .map((key) => {
       const field = findTrailField(entry.action, entry.entity, key);
-      const valueOf = (value: unknown) => shown(field, value, names);
+      const written = (value: unknown) => shown(field, value, names);
       return {
         key,
         label: field?.label ?? inWords(key),
-        before: tellsBefore ? valueOf(before.get(key)) : null,
-        after: valueOf(after.get(key)),
+        before: tellsBefore ? written(before.get(key)) : null,
+        after: written(after.get(key)),
       };
     });
 }
@@ -108,6 +108,9 @@ function text(words: string): TrailValue {
 
 /** `fanRunOnSeconds` → `Fan run on seconds`, for a key of an older or newer release. */
 function inWords(key: string): string {
-  const words = key.replaceAll(/[._]/g, " ").replaceAll(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
+  const words = key
+    .replaceAll(/[._]/g, " ")
+    .replaceAll(/([a-z])([A-Z])/g, "$1 $2")
+    .toLowerCase();
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
