@@ -1,13 +1,17 @@
 import type { MoistAir } from "../air";
-import type { LimitValues } from "../limit-definition";
 import {
   type Approach,
   type CoilState,
   type CoilTemperatureHeldSystem,
   coilTemperatureHeld,
 } from "./coil-temperature-held";
-import type { equipmentLimits } from "./limits";
-import { type CoolingRatios, coolingRatios, type EquipmentKind, totalMaxRatio } from "./sizing";
+import {
+  type CoolingRatios,
+  coolingRatios,
+  type EquipmentKind,
+  type EquipmentLimitValues,
+  totalMaxRatio,
+} from "./cooling-ratios";
 
 export const FITS = ["fits", "too big", "too small", "coil too cold"] as const;
 export type Fit = (typeof FITS)[number];
@@ -56,7 +60,7 @@ export function capacityMap(input: {
   readonly sensibleLoadBtuh: number;
   readonly latentLoadBtuh: number;
   readonly kind: EquipmentKind;
-  readonly limits: LimitValues<typeof equipmentLimits>;
+  readonly limits: EquipmentLimitValues;
 }): readonly MapCell[] {
   return input.airflowSettings.flatMap((airflow) =>
     input.capacitySettings.map((capacity): MapCell => {
@@ -82,7 +86,7 @@ function judge(
   ratios: CoolingRatios,
   input: {
     readonly kind: EquipmentKind;
-    readonly limits: LimitValues<typeof equipmentLimits>;
+    readonly limits: EquipmentLimitValues;
   },
 ): { readonly fit: Fit; readonly reason: string } {
   const { limits, kind } = input;

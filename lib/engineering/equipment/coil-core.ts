@@ -1,11 +1,5 @@
-import { NotConvergedError } from "../errors";
-import {
-  fastSaturationHumidityRatio,
-  fastSaturationPressurePsia,
-  MASS_RATIO,
-  moistEnthalpy,
-  saturationPressureSlope,
-} from "./saturation";
+import { heldAdpF, solveSaturated, surfaceEnthalpy, surfaceTemperatureF } from "./coil-surface";
+import { fastSaturationHumidityRatio, moistEnthalpy } from "./saturation";
 
 /*
  * The coil-temperature-held system as plain numbers: no checks, no allocation, for the year simulation's loop.
@@ -57,10 +51,6 @@ export const COIL_OUTPUTS = 10;
 
 /** Codes in `COIL.limitedBy`. */
 export const COIL_LIMIT = { held: 0, ceiling: 1, minimum: 2, frost: 3 } as const;
-
-/** Newton's steps shrink with their square: after a step this small the error is below 1e-10 °F. */
-const LAST_STEP_F = 1e-5;
-const MAX_STEPS = 40;
 
 /**
  * One steady state of the coil.
@@ -201,79 +191,6 @@ export function solveCoilAtCapacity(
   out[COIL.limitedBy] = COIL_LIMIT.ceiling;
   out[COIL.compressorShare] = 1;
   return adpF;
-}
-
-function surfaceEnthalpy(adpF: number, enteringHumidityRatio: number, pressurePsia: number): number {
-  const saturated = fastSaturationHumidityRatio(adpF, pressurePsia);
-  return moistEnthalpy(adpF, Math.min(saturated, enteringHumidityRatio));
-}
-
-/** ADP at which held temperature + approach(capacity) closes on itself: dry in closed form, wet from saturation. */
-function heldAdpF(
-  coil: CoilConstants,
-  enteringDbF: number,
-  enteringHumidityRatio: number,
-  enteringEnthalpy: number,
-  contactLbPerH: number,
-  leastF: number,
-  startF: number,
-): number {
-  if (leastF >= enteringDbF) return enteringDbF;
-  const gain = coil.approachSlopeFPerBtuh * contactLbPerH;
-  const dryGain = gain * (0.24 + 0.444 * enteringHumidityRatio);
-  const dryF = (leastF + dryGain * enteringDbF) / (1 + dryGain);
-  if (fastSaturationHumidityRatio(dryF, coil.pressurePsia) >= enteringHumidityRatio) return dryF;
-  if (gain === 0) return leastF;
-  return solveSaturated(1, gain, leastF + gain * enteringEnthalpy, coil.pressurePsia, startF, enteringDbF);
-}
-
-/** Temperature of a surface whose air has this enthalpy: dry in closed form, wet from saturation. */
-function surfaceTemperatureF(
-  enthalpy: number,
-  enteringHumidityRatio: number,
-  pressurePsia: number,
-  startF: number,
-  highestF: number,
-): number {
-  const dryF = (enthalpy - 1061 * enteringHumidityRatio) / (0.24 + 0.444 * enteringHumidityRatio);
-  // The polynomial is only asked inside its range: a "dry" surface far below any dew point is wet for sure.
-  if (dryF > 0 && fastSaturationHumidityRatio(dryF, pressurePsia) >= enteringHumidityRatio) return dryF;
-  return solveSaturated(0, 1, enthalpy, pressurePsia, startF, highestF);
-}
-
-/**
- * The temperature t at which `temperatureWeight · t + enthalpyWeight · h_sat(t) = target`.
- *
- * No closed form. The left side is convex and rising, so Newton's method descends onto the root without turning from any
- * start to its right, and from a start to its left it is on the right after one step.
- */
-function solveSaturated(
-  temperatureWeight: number,
-  enthalpyWeight: number,
-  target: number,
-  pressurePsia: number,
-  startF: number,
-  highestF: number,
-): number {
-  let tempF = startF;
-  for (let step = 0; step < MAX_STEPS; step += 1) {
-    const vapourPsia = fastSaturationPressurePsia(tempF);
-    const perDry = 1 / (pressurePsia - vapourPsia);
-    const humidityRatio = MASS_RATIO * vapourPsia * perDry;
-    const vapourEnthalpy = 1061 + 0.444 * tempF;
-    const excess =
-      temperatureWeight * tempF + enthalpyWeight * (0.24 * tempF + humidityRatio * vapourEnthalpy) - target;
-    const slope =
-      temperatureWeight +
-      enthalpyWeight *
-        (0.24 +
-          0.444 * humidityRatio +
-          vapourEnthalpy * MASS_RATIO * pressurePsia * saturationPressureSlope(tempF) * perDry * perDry);
-    const move = excess / slope;
-    tempF = Math.min(tempF - move, highestF);
-    if (Math.abs(move) < LAST_STEP_F) return tempF;
-  }
-  throw new NotConvergedError("temperature of saturated air", MAX_STEPS, tempF, "°F");
 }
 
 /** Mixes bypassed and treated air; where that would be fog the water falls out and the air leaves saturated. */

@@ -78,6 +78,8 @@ export type CoilState = {
  *
  * `h_out = h_in − (1 − BF)(h_in − h_surface)`, `BF = exp(−A0/ṁ)`, surface = held temperature + approach; the surface floats up
  * to meet the capacity ceiling, and down to meet the minimum capacity but never below the frost limit.
+ * Less airflow means a colder coil and a lower sensible ratio, but only down to the surface temperature at which the line from
+ * the entering air is tangent to saturation; a still colder surface raises the sensible ratio again.
  * Total is the air's enthalpy drop (drain water included); latent is the water at the entering dry bulb, the convention of
  * the rated point. `airSideCapacity` leaves the drain water out and counts sensible heat at the entering humidity ratio: its
  * total is lower by `m·(t_out − 32)`, under 1 %, and its sensible higher by `0.444·m·(t_in − t_out)`, about 0.5 %.
@@ -124,6 +126,7 @@ export function coilConstants(
   entering: Pick<MoistAir, "dryBulbF" | "pressurePsia">,
 ): CoilConstants {
   requireRange("entering.dryBulbF", entering.dryBulbF, "°F", 40, 120);
+  requireRange("entering.pressurePsia", entering.pressurePsia, "psia", 6, 17);
   requireRange("a0LbPerH", system.a0LbPerH, "lb/h", 100, 200_000);
   requireRange("heldTemperatureF", system.heldTemperatureF, "°F", 20, 70);
   requireRange("capacityCeilingBtuh", system.capacityCeilingBtuh, "Btu/h", 1_000, 1e6);

@@ -1,4 +1,5 @@
 import { ImpossibleStateError } from "../errors";
+import { type Finding, finding, notMeasured } from "../findings";
 import {
   type Btuh,
   btuh,
@@ -8,6 +9,7 @@ import {
   kilowatts,
   requireRange,
 } from "../units";
+import { equipmentRules } from "./rules";
 
 /** Btu/h in one kW, as the trade writes it. */
 export const BTUH_PER_KW = 3_412;
@@ -98,4 +100,49 @@ export function auxiliaryHeatKw(loadBtuh: number, capacityBtuh: number): Kilowat
   requireRange("loadBtuh", loadBtuh, "Btu/h", 0, 1e6);
   requireRange("capacityBtuh", capacityBtuh, "Btu/h", 0, 1e6);
   return kilowatts(Math.max(0, loadBtuh - capacityBtuh) / BTUH_PER_KW);
+}
+
+/**
+ * Balance point and auxiliary heat as a statement, for information: how much auxiliary heat is right is the customer's choice.
+ *
+ * @param lines - As {@link balancePoint}, each `null` until known.
+ * @returns One finding.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} as {@link balancePoint}.
+ * @see Two straight lines (physics).
+ */
+export function heatingFindings(
+  lines: {
+    readonly [K in keyof HeatingLines]: HeatingLines[K] | null;
+  },
+): readonly Finding[] {
+  const rule = equipmentRules.balancePoint;
+  const { capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF } = lines;
+  if (
+    capacityAt17FBtuh === null ||
+    capacityAt47FBtuh === null ||
+    designLoadBtuh === null ||
+    designF === null ||
+    zeroLoadF === null
+  ) {
+    const missing = Object.entries(lines)
+      .filter(([, value]) => value === null)
+      .map(([field]) => field);
+    return [notMeasured(rule, missing, "Enter the heating load and the maker's capacity at 17 and 47 °F.")];
+  }
+  const found = balancePoint({ capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF });
+  const capacity = Math.round(found.capacityAtDesignBtuh).toLocaleString("en-US");
+  return [
+    finding(rule, {
+      verdict: null,
+      statement: `The balance point is ${found.balancePointF.toFixed(1)} °F; at ${designF} °F the heat pump gives ${capacity} Btu/h and ${found.auxiliaryAtDesignKw.toFixed(2)} kW of auxiliary heat are needed.`,
+      figures: [
+        { label: "Balance point", value: found.balancePointF, unit: "°F", decimals: 1 },
+        { label: "Auxiliary heat at design", value: found.auxiliaryAtDesignKw, unit: "kW", decimals: 2 },
+      ],
+      nextStep: found.beyondRatedPoints
+        ? "The line is carried beyond the rated 17 and 47 °F; use the maker's capacity there when it is published."
+        : null,
+      inputs: Object.keys(lines),
+    }),
+  ];
 }

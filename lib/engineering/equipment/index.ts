@@ -32,7 +32,15 @@ export {
   LIMITING,
   type LimitedBy,
 } from "./coil-temperature-held";
-export { auxiliaryHeatKw, type BalancePoint, BTUH_PER_KW, balancePoint, type HeatingLines } from "./heating";
+export { type CoolingMatch, type CoolingRatios, coolingRatios, type EquipmentKind } from "./cooling-ratios";
+export {
+  auxiliaryHeatKw,
+  type BalancePoint,
+  BTUH_PER_KW,
+  balancePoint,
+  type HeatingLines,
+  heatingFindings,
+} from "./heating";
 export { type HumidityCapability, humidityCapability } from "./humidity-capability";
 export { equipmentLimits } from "./limits";
 export {
@@ -46,13 +54,5 @@ export {
   performanceAt,
 } from "./performance-table";
 export { equipmentRules } from "./rules";
-export {
-  type CoolingMatch,
-  type CoolingRatios,
-  coolingRatios,
-  type EquipmentKind,
-  type SizingEdition,
-  type SizingInput,
-  sizingFindings,
-} from "./sizing";
+export { type SizingEdition, type SizingInput, sizingFindings } from "./sizing-findings";
 export { type SettlingShape, type StageDrop, stageDropTransient, type TransientMinute } from "./stage-drop";

@@ -36,7 +36,7 @@ export const equipmentRules = {
       "equipment.coldClimateDegreeDayRatio",
       "equipment.coldClimateSensibleRatio",
     ],
-    checkedBy: "tests/engineering/equipment/sizing.test.ts",
+    checkedBy: "tests/engineering/equipment/sizing-findings.test.ts",
   },
   turnDown: {
     id: "equipment.turn-down",
@@ -48,7 +48,7 @@ export const equipmentRules = {
       certainty: "practice",
     },
     limits: [],
-    checkedBy: "tests/engineering/equipment/sizing.test.ts",
+    checkedBy: "tests/engineering/equipment/sizing-findings.test.ts",
   },
   sensibleCapacity: {
     id: "equipment.sensible-capacity",
@@ -56,7 +56,7 @@ export const equipmentRules = {
     equation: "(sensible + half the excess latent) / sensible load ≥ min",
     basis: manualS,
     limits: ["equipment.sensibleMinRatio"],
-    checkedBy: "tests/engineering/equipment/sizing.test.ts",
+    checkedBy: "tests/engineering/equipment/sizing-findings.test.ts",
   },
   latentCapacity: {
     id: "equipment.latent-capacity",
@@ -64,7 +64,7 @@ export const equipmentRules = {
     equation: "latent capacity / latent load ≥ min",
     basis: manualS,
     limits: ["equipment.latentMinRatio", "equipment.latentWarningMinRatio"],
-    checkedBy: "tests/engineering/equipment/sizing.test.ts",
+    checkedBy: "tests/engineering/equipment/sizing-findings.test.ts",
   },
   latentWarning: {
     id: "equipment.latent-warning",
@@ -76,7 +76,7 @@ export const equipmentRules = {
       certainty: "unverified",
     },
     limits: ["equipment.latentMinRatio", "equipment.latentWarningMinRatio"],
-    checkedBy: "tests/engineering/equipment/sizing.test.ts",
+    checkedBy: "tests/engineering/equipment/sizing-findings.test.ts",
   },
   balancePoint: {
     id: "equipment.balance-point",

@@ -25,7 +25,7 @@ export {
   wetCoilAtConditions,
 } from "./latent-ratio";
 export { moistureLimits } from "./limits";
-export { type MoistureFindingsInput, moistureFindings } from "./moisture-findings";
+export { type ConditionEntry, type MoistureFindingsInput, moistureFindings } from "./moisture-findings";
 export {
   type HouseholdMoisture,
   householdMoistureLbPerH,

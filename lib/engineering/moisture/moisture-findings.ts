@@ -1,18 +1,26 @@
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import type { LimitValues } from "../limit-definition";
-import { type MoistureBalance, type MoistureCondition, moistureBalance } from "./balance";
+import { type MoistureCondition, moistureBalance } from "./balance";
 import { type LatentRatioInput, latentRatio } from "./latent-ratio";
 import type { moistureLimits } from "./limits";
+import type { HouseholdMoisture } from "./moisture-sources";
 import { moistureRules } from "./rules";
 
 const MOULD_CAUTION =
   "Mould is judged on surfaces, not by one humidity number; if any is found, follow local rules and licensed practice.";
 
+/** A condition as it is filled in: every part `null` until it is known. */
+export type ConditionEntry = {
+  readonly [K in Exclude<keyof MoistureCondition, "household">]: MoistureCondition[K] | null;
+} & {
+  readonly household: { readonly [K in keyof HouseholdMoisture]: HouseholdMoisture[K] | null };
+};
+
 export type MoistureFindingsInput = {
-  /** Cooling design condition with the mean removal of the cooling; `null` until the inputs are known. */
-  readonly design: MoistureCondition | null;
-  /** Dew-point design condition without a cooling call; its cooling removal must be 0. `null` until known. */
-  readonly wetMild: Omit<MoistureCondition, "coolingRemovalLbPerH"> | null;
+  /** Cooling design condition with the mean removal of the cooling. */
+  readonly design: ConditionEntry;
+  /** Dew-point design condition; no cooling call, so no cooling removal. */
+  readonly wetMild: Omit<ConditionEntry, "coolingRemovalLbPerH">;
   /** Coil and fan between calls at part load; `null` until known. */
   readonly partLoad: LatentRatioInput | null;
 };
@@ -20,7 +28,7 @@ export type MoistureFindingsInput = {
 /**
  * Whether the water balances at the design condition and in mild, wet weather, and what the fan setting costs.
  *
- * @param input - Each part `null` until its inputs are known; ranges at the functions used.
+ * @param input - Each value `null` until it is known; ranges at the functions used.
  * @param limits - Limits in force.
  * @returns Three findings.
  * @throws {@link OutOfRangeError} outside those ranges.
@@ -31,41 +39,66 @@ export function moistureFindings(
   limits: LimitValues<typeof moistureLimits>,
 ): readonly Finding[] {
   const most = limits["moisture.netMaxLbPerH"];
-  const wetMild =
-    input.wetMild === null ? null : moistureBalance({ ...input.wetMild, coolingRemovalLbPerH: 0 });
   return [
     balanceFinding(
       moistureRules.designBalance,
-      input.design === null ? null : moistureBalance(input.design),
-      most,
       "design",
-      "Lower the airflow, cut outdoor air to what is needed, or add dehumidification",
+      input.design,
+      most,
+      "Lower the airflow, cut outdoor air to what is needed, or add dehumidification.",
     ),
     balanceFinding(
       moistureRules.wetMildBalance,
-      wetMild,
-      most,
       "wetMild",
-      "Plan a dehumidifier of that capacity at the house's condition, by the maker's data, and cut damp sources",
+      { ...input.wetMild, coolingRemovalLbPerH: 0 },
+      most,
+      "Plan a dehumidifier of that capacity at the house's condition, by the maker's data, and cut damp sources.",
     ),
     reEvaporationFinding(input.partLoad, limits["moisture.latentRatioMin"]),
   ];
 }
 
+/** The names of what is missing, or the whole condition. */
+function completed(entry: ConditionEntry, path: string): MoistureCondition | readonly string[] {
+  const { outdoor, indoor, outdoorAirCfm, coolingRemovalLbPerH, dehumidifierLbPerH } = entry;
+  const { people, personLbPerH, householdPintsPerDay, groundPintsPerDay } = entry.household;
+  if (
+    outdoor === null ||
+    indoor === null ||
+    outdoorAirCfm === null ||
+    coolingRemovalLbPerH === null ||
+    dehumidifierLbPerH === null ||
+    people === null ||
+    personLbPerH === null ||
+    householdPintsPerDay === null ||
+    groundPintsPerDay === null
+  ) {
+    const missing = (values: object, prefix: string): readonly string[] =>
+      Object.entries(values)
+        .filter(([, value]) => value === null)
+        .map(([field]) => `${prefix}.${field}`);
+    return [...missing(entry, path), ...missing(entry.household, `${path}.household`)];
+  }
+  const household = { people, personLbPerH, householdPintsPerDay, groundPintsPerDay };
+  return { outdoor, indoor, outdoorAirCfm, coolingRemovalLbPerH, dehumidifierLbPerH, household };
+}
+
 function balanceFinding(
   rule: Rule,
-  balance: MoistureBalance | null,
+  path: string,
+  entry: ConditionEntry,
   most: number,
-  field: string,
   remedy: string,
 ): Finding {
-  if (balance === null) {
+  const condition = completed(entry, path);
+  if (!("outdoor" in condition)) {
     return notMeasured(
       rule,
-      [field],
+      condition,
       "Enter outdoor and indoor air, outdoor airflow and the house's sources.",
     );
   }
+  const balance = moistureBalance(condition);
   const meets = balance.netLbPerH <= most;
   const into = balance.householdLbPerH + balance.outdoorAirLbPerH;
   const missing = balance.missingPintsPerDay;
@@ -83,9 +116,9 @@ function balanceFinding(
       { label: "Net", value: balance.netLbPerH, unit: "lb/h", decimals: 2 },
       { label: "Missing capacity", value: missing, unit: "pint/day", decimals: 0 },
     ],
-    nextStep: meets ? null : `${remedy}.`,
+    nextStep: meets ? null : remedy,
     caution: meets ? null : MOULD_CAUTION,
-    inputs: [field],
+    inputs: [path],
   });
 }
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { auxiliaryHeatKw, balancePoint } from "@/lib/engineering/equipment";
+import { auxiliaryHeatKw, balancePoint, heatingFindings } from "@/lib/engineering/equipment";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 
 const SOURCE = "two straight lines, aux kW = (load − capacity) / 3,412 (computed)";
@@ -40,6 +40,24 @@ describe(`balancePoint against ${SOURCE}`, () => {
   it("takes the maker's capacity at design when it is known", () => {
     expect(auxiliaryHeatKw(36_000, 16_733)).toBeCloseTo(5.65, 2);
     expect(auxiliaryHeatKw(10_000, 12_000)).toBe(0);
+  });
+});
+
+describe("heatingFindings", () => {
+  it("informs without a verdict", () => {
+    expect(heatingFindings(LINES)[0]).toMatchObject({
+      ruleId: "equipment.balance-point",
+      verdict: null,
+      statement:
+        "The balance point is 28.1 °F; at 10 °F the heat pump gives 16,733 Btu/h and 5.65 kW of auxiliary heat are needed.",
+    });
+  });
+
+  it("says what is missing", () => {
+    expect(heatingFindings({ ...LINES, designLoadBtuh: null, designF: null })[0]).toMatchObject({
+      verdict: "not measured",
+      inputs: ["designLoadBtuh", "designF"],
+    });
   });
 });
 

@@ -93,16 +93,27 @@ describe("moistureFindings", () => {
     const need = supplementalNeed(WET_MILD).netLbPerH;
     const at = (dehumidifierLbPerH: number) =>
       moistureFindings(
-        { design: null, wetMild: { ...WET_MILD, dehumidifierLbPerH }, partLoad: null },
+        { design: DESIGN, wetMild: { ...WET_MILD, dehumidifierLbPerH }, partLoad: null },
         limits,
       )[1]?.verdict;
     expect(at(need + 0.01)).toBe("meets");
     expect(at(need - 0.01)).toBe("falls short");
   });
 
-  it("says what is missing", () => {
-    const found = moistureFindings({ design: null, wetMild: null, partLoad: null }, limits);
+  it("names what is missing instead of taking zero for it", () => {
+    const found = moistureFindings(
+      {
+        design: { ...DESIGN, outdoorAirCfm: null, household: { ...household, groundPintsPerDay: null } },
+        wetMild: { ...WET_MILD, outdoor: null },
+        partLoad: null,
+      },
+      limits,
+    );
     expect(found.map((one) => one.verdict)).toEqual(["not measured", "not measured", "not measured"]);
-    expect(found.map((one) => one.inputs)).toEqual([["design"], ["wetMild"], ["partLoad"]]);
+    expect(found.map((one) => one.inputs)).toEqual([
+      ["design.outdoorAirCfm", "design.household.groundPintsPerDay"],
+      ["wetMild.outdoor"],
+      ["partLoad"],
+    ]);
   });
 });
