@@ -14,7 +14,7 @@ export type Range = { readonly min: number | null; readonly max: number | null }
  * @param range - The limits in the same unit; an open end is `null`.
  * @param unknownAccuracyBandPct - Width of that band, % of the nearest limit or, when that is larger, of half the allowed range. 0 to 100.
  * @returns The verdict of {@link verdictOnInterval}.
- * @see JCGM 106:2012, conformity with guard bands (published); the band for unknown accuracy is common practice, no source.
+ * @see JCGM 106:2012, conformity with guard bands (recalled); the band for unknown accuracy is common practice, no source.
  */
 export function verdictOnMeasured(measured: Measured, range: Range, unknownAccuracyBandPct: number): Verdict {
   requireRange("band for unknown accuracy", unknownAccuracyBandPct, "%", 0, 100);

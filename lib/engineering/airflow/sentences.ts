@@ -7,13 +7,21 @@ export function measuredFigure(label: string, measured: Measured, unit: string, 
   return measured.uncertainty === null ? base : { ...base, uncertainty: measured.uncertainty };
 }
 
+/** Making a formatter costs more than using it a hundred times, so each is made once. */
+const FORMATS = new Map<number, Intl.NumberFormat>();
+
 /** "1,234", "0.52": a number for a sentence. */
 export function numberText(value: number, decimals: number): string {
-  const text = value.toLocaleString("en-US", {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  });
-  return text.replace("-", "−");
+  let format = FORMATS.get(decimals);
+  if (format === undefined) {
+    format = new Intl.NumberFormat("en-US", {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+      signDisplay: "negative",
+    });
+    FORMATS.set(decimals, format);
+  }
+  return format.format(value).replace("-", "−");
 }
 
 /** "1,234 ± 60 cfm", or with the remark that the accuracy is not known. */
@@ -60,7 +68,7 @@ export function settledBy(
 
 /** A positive number rounded down to one digit (two when it begins with 1), with its text; `null` when nothing is left. */
 export function roundedDown(value: number): { readonly value: number; readonly text: string } | null {
-  if (!(value > 1e-6)) return null;
+  if (!(value > 1e-6 && value < 1e12)) return null;
   const exponent = Math.floor(Math.log10(value));
   const decimals = value < 2 * 10 ** exponent ? 1 - exponent : -exponent;
   const step = 10 ** -decimals;

@@ -1,7 +1,7 @@
 import { numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import { rescaled } from "./combined-results";
-import { type DeliveredCapacity, deliveredCapacity, moistureName } from "./delivered-capacity";
+import { type DeliveredCapacity, moistureName } from "./delivered-capacity";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
 import { prepareReadings } from "./propagate";
 import type { ReadingName } from "./readings";
@@ -23,7 +23,7 @@ export function airFindings(check: StageCheck): readonly Finding[] {
           missing,
           "Read airflow and, at return and supply, dry bulb with wet bulb or relative humidity.",
         )
-      : guarded(check, rule, needed, () => make(getDelivered(check)));
+      : guarded(check, rule, needed, () => make(check.getDelivered()));
   return [
     withDelivered(startupRules.deliveredCapacity, (delivered) => deliveredFinding(check, delivered, needed)),
     ...shareChecks(check).map((share) =>
@@ -76,15 +76,6 @@ export function airReadingsOf(check: StageCheck): readonly ReadingName[] {
     "supplyDryBulbF",
     moistureName(readings, "supply"),
   ];
-}
-
-/** Delivered capacity of a stage whose readings are complete. */
-export function getDelivered(check: StageCheck): DeliveredCapacity {
-  return deliveredCapacity({
-    elevationFt: check.site.elevationFt ?? Number.NaN,
-    readings: check.values.readings,
-    systematicShare: check.limits["startup.systematicShare"],
-  });
 }
 
 function deliveredFinding(

@@ -1,7 +1,6 @@
 import { numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured } from "../findings";
-import { requireRange } from "../units";
-import { airReadingsOf, getDelivered } from "./air-checks";
+import { airReadingsOf } from "./air-checks";
 import { condensateComparison } from "./condensate";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
 import { startupRules } from "./rules";
@@ -13,7 +12,6 @@ export function condensateFinding(check: StageCheck): Finding {
   const { values, site, limits } = check;
   const { condensateMinutes: minutes } = values;
   const { condensateLb } = values.readings;
-  if (minutes !== null) requireRange(`${check.fieldPrefix}condensateMinutes`, minutes, "min", 1, 1_440);
   const names = [...airReadingsOf(check), "condensateLb"] as const;
   const missing = missingNames(check, names, {
     condensateMinutes: minutes,
@@ -29,7 +27,7 @@ export function condensateFinding(check: StageCheck): Finding {
   }
   const inputs = fieldNames(check, [...names, "condensateMinutes", "elevationFt"]);
   return guarded(check, rule, names, () => {
-    const delivered = getDelivered(check);
+    const delivered = check.getDelivered();
     const compared = condensateComparison({
       condensateLb,
       minutes,

@@ -21,7 +21,7 @@ export type CondensateComparison = {
  * @param input.minutes - How long it was caught, min, after the drain runs steadily. 1 to 1,440.
  * @param input.moistureLbPerH - Moisture removal by the air side over the same time, lb/h.
  * @throws {@link OutOfRangeError} naming the input.
- * @see Conservation of water (physics); difference against its expanded uncertainty as in JCGM 100:2008 (published).
+ * @see Conservation of water (physics); difference against its expanded uncertainty as in JCGM 100:2008 (recalled).
  */
 export function condensateComparison(input: {
   readonly condensateLb: Reading;

@@ -26,12 +26,13 @@ export type Deciding<N extends string = string> =
  * @param result - The value with its budget.
  * @param range - The limits it is judged by, same unit.
  * @returns The reading with its accuracy; several readings when none suffices alone; nothing when the value lies on the limit.
- * @see JCGM 100:2008, 5.1.2 solved for one input: k²(c²u² + rest²) = distance² to the limit; u = a/√3 (4.3.7) (published).
+ * @see JCGM 100:2008, 5.1.2 solved for one input: k²(c²u² + rest²) = distance² to the limit; u = a/√3 (4.3.7) (recalled).
  */
 export function decidingReading<N extends string>(result: UncertainValue<N>, range: Range): Deciding<N> {
   const distances = [range.min, range.max].flatMap((limit) =>
     limit === null ? [] : [Math.abs(result.value - limit)],
   );
+  if (distances.length === 0) return { kind: "nothing" };
   const passes = verdictOnMeasured({ value: result.value, uncertainty: 0 }, range, 0) === "meets";
   // The limit itself passes, so a failing interval must end just short of it.
   const distance = Math.min(...distances) * (passes ? 1 : 1 - 1e-9);

@@ -40,7 +40,7 @@ export type DeliveredCapacity = {
  * @param input.readings - Airflow in cfm at the return state, dry and wet bulb in °F, relative humidity in %.
  * @param input.systematicShare - Share of an instrument's uncertainty common to all its readings. 0 to 1.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} naming the reading.
- * @see `airSideCapacity` for the balance; JCGM 100:2008 for the uncertainty (published).
+ * @see `airSideCapacity` for the balance; JCGM 100:2008 for the uncertainty (recalled).
  */
 export function deliveredCapacity(input: {
   readonly elevationFt: number;

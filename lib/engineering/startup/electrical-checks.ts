@@ -1,6 +1,5 @@
 import { numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
-import { requireRange } from "../units";
 import { ELECTRICAL_CAUTION } from "./cautions";
 import { rescaled } from "./combined-results";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
@@ -12,8 +11,6 @@ import { withUncertainty } from "./with-uncertainty";
 /** Running voltage against the nameplate. */
 export function voltageFinding(check: StageCheck): Finding {
   const { nameplateVolts } = check.values;
-  if (nameplateVolts !== null)
-    requireRange(`${check.fieldPrefix}nameplateVolts`, nameplateVolts, "V", 100, 600);
   const allowed = check.limits["startup.voltagePct"];
   return electricalShare(check, startupRules.voltage, {
     reading: "outdoorUnitVolts",
@@ -32,7 +29,6 @@ export function voltageFinding(check: StageCheck): Finding {
 /** Running current against the rated current. */
 export function currentFinding(check: StageCheck): Finding {
   const { ratedAmps } = check.values;
-  if (ratedAmps !== null) requireRange(`${check.fieldPrefix}ratedAmps`, ratedAmps, "A", 0.5, 400);
   const allowed = check.limits["startup.ratedAmpsPct"];
   return electricalShare(check, startupRules.current, {
     reading: "outdoorUnitAmps",

@@ -3,7 +3,7 @@ import { numberText } from "@/lib/engineering/airflow";
 import { absolutePressurePsia, saturationTempF } from "@/lib/engineering/refrigerant";
 import { ImpossibleStateError } from "../errors";
 import { type Finding, finding, notMeasured } from "../findings";
-import { airReadingsOf, getDelivered } from "./air-checks";
+import { airReadingsOf } from "./air-checks";
 import { ELECTRICAL_CAUTION } from "./cautions";
 import { product, rescaled } from "./combined-results";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
@@ -43,7 +43,7 @@ export function energyBalanceFinding(check: StageCheck): Finding {
   const sitePressurePsia = standardPressurePsia(elevationFt);
   return guarded(check, rule, names, () => {
     const cooling = values.mode === "cooling";
-    const delivered = getDelivered(check);
+    const delivered = check.getDelivered();
     const capacity = cooling ? delivered.totalBtuh : rescaled(delivered.sensibleBtuh, -1);
     const plant = prepareReadings(readings, [...pressures, ...powerNames], limits["startup.systematicShare"]);
     // The ideal share of the machine alone: refrigerant side and power, for a capacity of 1 Btu/h.

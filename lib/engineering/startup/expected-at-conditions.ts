@@ -30,35 +30,30 @@ export function expectedAtConditions(
   delivered: Pick<DeliveredCapacity, "totalBtuh" | "sensibleBtuh" | "moistureLbPerH">,
   expected: ExpectedCapacity,
 ): ExpectedComparison {
+  requireExpected(expected, "expected.");
+  const share = (name: keyof ExpectedCapacity): UncertainValue | null => {
+    const value = expected[name];
+    return value === null || value < EXPECTED[name].least ? null : rescaled(delivered[name], 1 / value);
+  };
   return {
-    totalShare: share("expected.totalBtuh", delivered.totalBtuh, expected.totalBtuh, "Btu/h", 1e6),
-    sensibleShare: share(
-      "expected.sensibleBtuh",
-      delivered.sensibleBtuh,
-      expected.sensibleBtuh,
-      "Btu/h",
-      1e6,
-    ),
-    moistureShare: share(
-      "expected.moistureLbPerH",
-      delivered.moistureLbPerH,
-      expected.moistureLbPerH,
-      "lb/h",
-      500,
-    ),
+    totalShare: share("totalBtuh"),
+    sensibleShare: share("sensibleBtuh"),
+    moistureShare: share("moistureLbPerH"),
   };
 }
 
-function share<N extends string>(
-  name: string,
-  delivered: UncertainValue<N>,
-  expected: number | null,
-  unit: string,
-  max: number,
-): UncertainValue<N> | null {
-  if (expected === null) return null;
-  requireRange(name, expected, unit, 0, max);
-  // Less than this is nothing that a startup could measure a share of.
-  const least = unit === "lb/h" ? 0.05 : 100;
-  return expected < least ? null : rescaled(delivered, 1 / expected);
+/** Refuses an unreal expected value, naming the field. */
+export function requireExpected(expected: ExpectedCapacity, fieldPrefix: string): void {
+  for (const name of ["totalBtuh", "sensibleBtuh", "moistureLbPerH"] as const) {
+    const { unit, max } = EXPECTED[name];
+    const value = expected[name];
+    if (value !== null) requireRange(`${fieldPrefix}${name}`, value, unit, 0, max);
+  }
 }
+
+/** `least`: less than this is nothing a startup could measure a share of. */
+const EXPECTED = {
+  totalBtuh: { unit: "Btu/h", max: 1_000_000, least: 100 },
+  sensibleBtuh: { unit: "Btu/h", max: 1_000_000, least: 100 },
+  moistureLbPerH: { unit: "lb/h", max: 500, least: 0.05 },
+} as const;

@@ -29,7 +29,7 @@ export type Reading = { readonly value: number; readonly instrument: Instrument 
  * @param kind - "rectangular": limits ±a with nothing known between them; "standard": already a standard uncertainty.
  * @returns Standard uncertainty in the same unit: a/√3, or the accuracy itself.
  * @throws {@link OutOfRangeError} for a negative or unreal accuracy.
- * @see JCGM 100:2008, 4.3.7 (published).
+ * @see JCGM 100:2008, 4.3.7 (recalled).
  */
 export function accuracyToStandardUncertainty(accuracy: number, kind: AccuracyKind): number {
   requireRange("instrument accuracy", accuracy, "", 0, 1e9);
@@ -63,7 +63,10 @@ export function uncertainReading(
   const accuracy = ownUnit ? instrument.accuracy : (instrument.accuracy * Math.abs(value)) / 100;
   return {
     value,
-    standardUncertainty: accuracyToStandardUncertainty(accuracy, instrument.accuracyKind),
+    standardUncertainty: accuracyToStandardUncertainty(
+      requireRange(`accuracy of the instrument of ${name}`, accuracy, unit, 0, 1e9),
+      instrument.accuracyKind,
+    ),
     instrumentId: instrument.instrumentId,
     systematicShare,
   };

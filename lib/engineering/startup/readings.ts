@@ -1,5 +1,5 @@
 import { requireRange } from "../units";
-import type { Reading } from "./instrument";
+import { type Reading, uncertainReading } from "./instrument";
 
 /** Every reading of a startup: its unit, the range a working instrument can show, and its words in a sentence. */
 export const READINGS = {
@@ -33,12 +33,16 @@ export type Readings = { readonly [K in ReadingName]: Reading | null };
 
 export const READING_NAMES = Object.keys(READINGS) as readonly ReadingName[];
 
-/** Refuses a reading no working instrument can show, naming the field. */
+/** Refuses a reading no working instrument can show, or an instrument whose accuracy does not fit it, naming the field. */
 export function requireReadings(readings: Readings, fieldPrefix: string): void {
   for (const name of READING_NAMES) {
     const { unit, min, max } = READINGS[name];
     const reading = readings[name];
-    if (reading !== null) requireRange(`${fieldPrefix}readings.${name}`, reading.value, unit, min, max);
+    if (reading === null) continue;
+    const field = `${fieldPrefix}readings.${name}`;
+    requireRange(field, reading.value, unit, min, max);
+    const { standardUncertainty } = uncertainReading(field, reading, unit, 1);
+    requireRange(`accuracy of the instrument of ${field}`, standardUncertainty, unit, 0, max - min);
   }
 }
 

@@ -1,11 +1,9 @@
-import { requireRange } from "../units";
 import { airQuestions } from "./air-questions";
 import { identicalToLastStage } from "./identical-readings";
 import { plantQuestions } from "./plant-questions";
 import type { QuestionContext, SanityQuestion } from "./question";
-import { requireReadings } from "./readings";
 import type { StartupLimitValues } from "./stage-check";
-import type { StartupSite, StartupStage } from "./startup-stage";
+import { requireSite, requireStage, type StartupSite, type StartupStage } from "./startup-stage";
 
 /**
  * Questions about readings that are possible one by one but unlikely together.
@@ -27,9 +25,9 @@ export function sanityQuestions(
   limits: StartupLimitValues,
 ): readonly SanityQuestion[] {
   const { stage, previous, site } = input;
-  requireReadings(stage.readings, "");
-  if (previous !== null) requireReadings(previous.readings, "previous.");
-  if (site.elevationFt !== null) requireRange("elevationFt", site.elevationFt, "ft", -2_000, 20_000);
+  requireStage(stage, "");
+  if (previous !== null) requireStage(previous, "previous.");
+  requireSite(site);
   const context: QuestionContext = {
     stage,
     cooling: stage.mode === "cooling",

@@ -3,6 +3,7 @@ import type { refrigerantLimits } from "@/lib/engineering/refrigerant";
 import { isEngineeringError } from "../errors";
 import { type Finding, finding, type Rule } from "../findings";
 import type { LimitValues } from "../limit-definition";
+import { type DeliveredCapacity, deliveredCapacity } from "./delivered-capacity";
 import type { startupLimits } from "./limits";
 import { missingReadings, READINGS, type ReadingName } from "./readings";
 import type { StartupSite, StartupStage } from "./startup-stage";
@@ -19,6 +20,8 @@ export type StageCheck = {
   /** Such as `stages.0.`. */
   readonly fieldPrefix: string;
   readonly limits: StartupLimitValues;
+  /** Delivered capacity of this stage, computed once; throws what {@link deliveredCapacity} throws. */
+  readonly getDelivered: () => DeliveredCapacity;
 };
 
 /** Names used by the airflow and refrigerant folders for what a startup calls otherwise. */
@@ -29,6 +32,25 @@ const ALIASES: Readonly<Record<string, string>> = {
   sitePressurePsia: "elevationFt",
 };
 const SITE_FIELDS: readonly string[] = ["elevationFt", "refrigerant", "meteringDevice", "measuredOn"];
+
+/** One stage made ready for its checks. */
+export function stageCheck(
+  values: StartupStage,
+  site: StartupSite,
+  fieldPrefix: string,
+  limits: StartupLimitValues,
+): StageCheck {
+  let delivered: DeliveredCapacity | null = null;
+  const getDelivered = () => {
+    delivered ??= deliveredCapacity({
+      elevationFt: site.elevationFt ?? Number.NaN,
+      readings: values.readings,
+      systematicShare: limits["startup.systematicShare"],
+    });
+    return delivered;
+  };
+  return { values, site, fieldPrefix, limits, getDelivered };
+}
 
 /** The full names of the fields a check used or misses. */
 export function fieldNames(check: StageCheck, names: readonly string[]): readonly string[] {

@@ -6,7 +6,6 @@ import {
   staticAgainstMaximum,
 } from "@/lib/engineering/airflow";
 import type { Finding } from "../findings";
-import { requireRange } from "../units";
 import { airFindings, splitFinding } from "./air-checks";
 import { calibrationFinding } from "./calibration-check";
 import { chargeChecks } from "./charge-checks";
@@ -14,9 +13,9 @@ import { condensateFinding } from "./condensate-check";
 import { currentFinding, voltageFinding } from "./electrical-checks";
 import { energyBalanceFinding } from "./energy-balance";
 import { uncertainReading } from "./instrument";
-import { READINGS, type ReadingName, requireReadings } from "./readings";
-import { fieldNames, type StageCheck, type StartupLimitValues } from "./stage-check";
-import type { StartupSite, StartupStage } from "./startup-stage";
+import { READINGS, type ReadingName } from "./readings";
+import { fieldNames, type StageCheck, type StartupLimitValues, stageCheck } from "./stage-check";
+import { requireSite, requireStage, type StartupSite, type StartupStage } from "./startup-stage";
 import { COVERAGE_FACTOR } from "./with-uncertainty";
 
 export type StartupInput = StartupSite & { readonly stages: readonly StartupStage[] };
@@ -34,15 +33,15 @@ export type StartupInput = StartupSite & { readonly stages: readonly StartupStag
  */
 export function startupFindings(input: StartupInput, limits: StartupLimitValues): readonly Finding[] {
   const { stages, ...site } = input;
-  if (site.elevationFt !== null) requireRange("elevationFt", site.elevationFt, "ft", -2_000, 20_000);
+  requireSite(site);
   return stages.flatMap((values, index) =>
-    stageFindings({ values, site, fieldPrefix: `stages.${index}.`, limits }),
+    stageFindings(stageCheck(values, site, `stages.${index}.`, limits)),
   );
 }
 
 function stageFindings(check: StageCheck): readonly Finding[] {
   const { values } = check;
-  requireReadings(values.readings, check.fieldPrefix);
+  requireStage(values, check.fieldPrefix);
   const cooling = values.mode === "cooling";
   return [
     ...chargeChecks(check),

@@ -1,6 +1,7 @@
 import type { Refrigerant } from "@/lib/engineering/refrigerant";
-import type { ExpectedCapacity } from "./expected-at-conditions";
-import type { Readings } from "./readings";
+import { requireRange } from "../units";
+import { type ExpectedCapacity, requireExpected } from "./expected-at-conditions";
+import { type Readings, requireReadings } from "./readings";
 
 /** One stage of a startup as read and as it should be. `null`: not given. */
 export type StartupStage = {
@@ -32,3 +33,32 @@ export type StartupSite = {
   /** Day of the readings, YYYY-MM-DD. */
   readonly measuredOn: string | null;
 };
+
+/** Unit and range of the numbers of a stage that are not readings. */
+const STAGE_NUMBERS = {
+  steadyMinutes: ["min", 0, 1_440],
+  condensateMinutes: ["min", 1, 1_440],
+  makerSuperheatF: ["°F", 0, 60],
+  makerSubcoolingF: ["°F", 0, 60],
+  designCfm: ["cfm", 50, 20_000],
+  designStaticInWc: ["in. w.c.", 0.05, 5],
+  maximumStaticInWc: ["in. w.c.", 0.05, 5],
+  nameplateVolts: ["V", 100, 600],
+  ratedAmps: ["A", 0.5, 400],
+} as const satisfies Partial<Record<keyof StartupStage, readonly [string, number, number]>>;
+
+/** Refuses a stage with a number that cannot be, naming the field. */
+export function requireStage(stage: StartupStage, fieldPrefix: string): void {
+  requireReadings(stage.readings, fieldPrefix);
+  requireExpected(stage.expected, `${fieldPrefix}expected.`);
+  for (const name of Object.keys(STAGE_NUMBERS) as (keyof typeof STAGE_NUMBERS)[]) {
+    const value = stage[name];
+    const [unit, min, max] = STAGE_NUMBERS[name];
+    if (value !== null) requireRange(`${fieldPrefix}${name}`, value, unit, min, max);
+  }
+}
+
+/** Refuses an elevation outside the standard atmosphere's use here. */
+export function requireSite(site: StartupSite): void {
+  if (site.elevationFt !== null) requireRange("elevationFt", site.elevationFt, "ft", -2_000, 20_000);
+}

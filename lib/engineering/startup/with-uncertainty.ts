@@ -57,7 +57,7 @@ type Options<N extends string> = { readonly correlations?: readonly Correlation<
  * @returns The value with combined and expanded (k = 2) uncertainty and its budget, per result.
  * @throws {@link OutOfRangeError} for an unreal input or result; {@link ImpossibleStateError} for correlations that contradict
  * each other; and whatever `fn` throws at the values themselves.
- * @see JCGM 100:2008, 5.1.3 note 2 (differences) and 5.2.2 (correlated inputs); example H.2 in tests (published).
+ * @see JCGM 100:2008, 5.1.3 note 2 (differences) and 5.2.2 (correlated inputs); example H.2 in tests (recalled).
  */
 export function withUncertainty<N extends string>(
   fn: (values: Values<N>) => number,
@@ -89,7 +89,8 @@ export function withUncertainty<N extends string, R extends string>(
       requireRange("result", read(result, key), "", -1e300, 1e300);
     const budget = uncertain.map((input, index) => {
       const end = ends[index] ?? null;
-      const sensitivity = end === null ? 0 : (at(end.high) - at(end.low)) / end.width;
+      const slope = end === null ? 0 : (at(end.high) - at(end.low)) / end.width;
+      const sensitivity = requireRange(`sensitivity to ${input}`, slope, "", -1e300, 1e300);
       return { input, sensitivity, standardUncertainty: inputs[input].standardUncertainty };
     });
     return combined(at(nominal), budget, correlations);
@@ -176,16 +177,18 @@ function combined<N extends string>(
   };
 }
 
-/** √(Σᵢ Σⱼ rᵢⱼ partᵢ partⱼ). */
+/** √(Σᵢ Σⱼ rᵢⱼ partᵢ partⱼ), scaled by the largest part so that squares cannot overflow. */
 function rootOf(parts: readonly number[], correlations: readonly (readonly number[])[]): number {
+  const largest = Math.max(0, ...parts.map(Math.abs));
+  if (largest === 0) return 0;
   let variance = 0;
   let squares = 0;
   for (const [row, part] of parts.entries()) {
-    squares += part * part;
+    squares += (part / largest) ** 2;
     for (const [column, other] of parts.entries())
-      variance += (correlations[row]?.[column] ?? 0) * part * other;
+      variance += (correlations[row]?.[column] ?? 0) * (part / largest) * (other / largest);
   }
   if (variance < -1e-9 * squares)
     throw new ImpossibleStateError("The correlations given contradict each other.", ["correlations"]);
-  return Math.sqrt(Math.max(0, variance));
+  return largest * Math.sqrt(Math.max(0, variance));
 }

@@ -59,7 +59,7 @@ describe("uncertainty", () => {
   });
 
   it.each(["totalBtuh", "sensibleBtuh", "latentBtuh", "moistureLbPerH"] as const)(
-    "%s agrees with a seeded Monte Carlo within 3 %%, one probe used twice a side",
+    "%s agrees with a seeded Monte Carlo within 3 percent, one probe used twice a side",
     (key) => {
       const pressurePsia = 14.696;
       const u = (value: number, accuracy: number, instrumentId: string): UncertainInput => ({

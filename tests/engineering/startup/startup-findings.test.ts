@@ -241,7 +241,7 @@ describe("electrical", () => {
     [200, "falls short"],
     [254, "falls short"],
   ])(
-    "%d V on a 230 V nameplate, ±10 %% is 207 to 253 → %s; from memory, so it never fails a job",
+    "%d V on a 230 V nameplate, ±10 percent is 207 to 253 → %s; from memory, so it never fails a job",
     (volts, verdict) => {
       const finding = of(startupRules.voltage, withReadings({ outdoorUnitVolts: readWith(volts, 0.5, "V") }));
       expect(finding.verdict).toBe(verdict);
