@@ -1,0 +1,97 @@
+import type { ChartGeometry } from "@/lib/charts/geometry";
+import type { Verdict } from "@/lib/engineering/findings";
+import type { JudgedFigure, PrintedFigure } from "../figures";
+
+/** Everything the homeowner packet prints, finished: rounded, with units, in the packet's language. */
+export type HomeownerPacketView = {
+  readonly language: "en" | "es";
+  readonly paper: "letter" | "a4";
+  readonly documentId: string;
+  /** For instance `Revision 2, replaces revision 1 of 2026-06-02`. Empty for a first revision without a note. */
+  readonly revisionNote: string;
+  /** `2026-07-31`: the day printed, and the file's creation date, so that the same view gives the same bytes. */
+  readonly createdOn: string;
+  readonly brand: PacketBrand;
+  readonly job: PacketJob;
+  readonly promise: PacketPromise;
+  /** The answer in a few lines, for the cover. */
+  readonly inShort: readonly JudgedSentence[];
+  readonly installed: PacketInstalled;
+  readonly howItIsSet: readonly PrintedSetting[];
+  readonly measured: readonly MeasuredGroup[];
+  readonly ledger: readonly LedgerGroup[];
+  /** `null` until the house's own log has been reviewed. */
+  readonly lived: PacketLived | null;
+  readonly howToRun: readonly string[];
+  readonly whenToCall: readonly string[];
+  readonly cautions: readonly string[];
+};
+
+export type PacketBrand = {
+  readonly companyName: string;
+  /** A PNG from `cleanLogo`. */
+  readonly logoPng: Uint8Array | null;
+  /** `#rrggbb`; darkened until it can be read on paper. */
+  readonly accentHex: string;
+  readonly licenceLine: string;
+  readonly contactLines: readonly string[];
+  readonly coverWords: string;
+  readonly closingWords: string;
+};
+
+export type LabelledText = { readonly label: string; readonly text: string };
+
+export type PacketJob = {
+  readonly number: string;
+  readonly customerName: string;
+  readonly addressLines: readonly string[];
+  readonly systemLine: string;
+  /** Installed, started up, next maintenance, warranty ends … */
+  readonly dates: readonly LabelledText[];
+};
+
+export type PacketPromise = {
+  readonly words: string;
+  readonly setpoint: PrintedFigure;
+  readonly humidityLimit: PrintedFigure;
+};
+
+export type JudgedSentence = { readonly sentence: string; readonly verdict: Verdict };
+
+export type PacketInstalled = {
+  readonly equipment: readonly LabelledText[];
+  readonly capacitySetting: LabelledText;
+  /** True when the catalog entry is marked demo data. */
+  readonly demoData: boolean;
+};
+
+/** One setting as left, and why. `null`: not recorded. */
+export type PrintedSetting = {
+  readonly name: string;
+  readonly setTo: string | null;
+  readonly why: string;
+};
+
+export type MeasuredGroup = { readonly heading: string; readonly figures: readonly JudgedFigure[] };
+
+export type LedgerGroup = { readonly heading: string; readonly lines: readonly PrintedLedgerLine[] };
+
+/** One line of the ledger. A cell holds number and unit, or words; `null` prints as missing. */
+export type PrintedLedgerLine = {
+  readonly label: string;
+  readonly designed: LedgerCell | null;
+  readonly set: LedgerCell | null;
+  readonly measured: LedgerCell | null;
+  readonly lived: LedgerCell | null;
+  readonly verdict: Verdict | null;
+};
+
+export type LedgerCell = { readonly value: string; readonly unit: string; readonly uncertainty?: string };
+
+export type PacketLived = {
+  /** For instance `From 2026-06-03 to 2026-08-31, 12,960 readings`. */
+  readonly period: string;
+  readonly figures: readonly JudgedFigure[];
+  readonly chart: ChartGeometry | null;
+  readonly words: string;
+};

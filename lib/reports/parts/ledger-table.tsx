@@ -1,0 +1,74 @@
+import { Text, View } from "@react-pdf/renderer";
+import { cutLongWord } from "../fonts";
+import type { LedgerCell, LedgerGroup, PrintedLedgerLine } from "../homeowner/view";
+import { headText, row, ruleBelow, small, strong, TINT } from "../look";
+import type { HomeownerWords } from "../words";
+import { keyed } from "./keyed";
+import { RuledRow, TableHead } from "./rows";
+import { VerdictOrInformation } from "./verdict-mark";
+
+const COLUMNS = ["designed", "set", "measured", "lived"] as const;
+const CELL = { width: 64, textAlign: "right" } as const;
+const VERDICT = { width: 76 } as const;
+
+type LedgerTableProps = { readonly groups: readonly LedgerGroup[]; readonly words: HomeownerWords };
+
+/** The job's lines × Designed, Set, Measured, Lived. */
+export function LedgerTable({ groups, words }: LedgerTableProps) {
+  return (
+    <View>
+      <TableHead>
+        <Text style={{ ...headText, flex: 1 }}>{words.line}</Text>
+        {COLUMNS.map((column) => (
+          <Text key={column} style={{ ...headText, ...CELL }}>
+            {words.columns[column]}
+          </Text>
+        ))}
+        <Text style={{ ...headText, ...VERDICT }}>{words.verdict}</Text>
+      </TableHead>
+      {keyed(groups).flatMap(({ key: groupKey, item: group }) => [
+        <View
+          key={groupKey}
+          wrap={false}
+          minPresenceAhead={30}
+          style={{ ...row, ...ruleBelow, backgroundColor: TINT, paddingVertical: 2.5, paddingHorizontal: 4 }}
+        >
+          <Text style={{ ...strong, fontSize: 8, lineHeight: 1.38 }}>{group.heading}</Text>
+        </View>,
+        ...keyed(group.lines).map(({ key, item }) => (
+          <LedgerRow key={`${groupKey}.${key}`} line={item} words={words} />
+        )),
+      ])}
+    </View>
+  );
+}
+
+function LedgerRow({ line, words }: { readonly line: PrintedLedgerLine; readonly words: HomeownerWords }) {
+  return (
+    <RuledRow texts={[line.label, ...COLUMNS.map((column) => line[column]?.value ?? "")]}>
+      <Text style={{ flex: 1 }}>{line.label}</Text>
+      {COLUMNS.map((column) => (
+        <Cell key={column} cell={line[column]} ifMissing={words.missing[column]} />
+      ))}
+      <View style={{ ...VERDICT, paddingTop: 1 }}>
+        <VerdictOrInformation verdict={line.verdict} words={words} />
+      </View>
+    </RuledRow>
+  );
+}
+
+/** What a column of this width can hold of one word. */
+const LONGEST_CELL_WORD = 12;
+
+function Cell({ cell, ifMissing }: { readonly cell: LedgerCell | null; readonly ifMissing: string }) {
+  if (cell === null) return <Text style={{ ...small, ...CELL, marginTop: 1 }}>{ifMissing}</Text>;
+  return (
+    <View style={CELL}>
+      <Text hyphenationCallback={(word) => cutLongWord(word, LONGEST_CELL_WORD)}>
+        {cell.value}
+        {cell.unit !== "" && <Text style={{ fontSize: 7.5 }}>{`\u00a0${cell.unit}`}</Text>}
+      </Text>
+      {cell.uncertainty !== undefined && <Text style={small}>{`±\u00a0${cell.uncertainty}`}</Text>}
+    </View>
+  );
+}

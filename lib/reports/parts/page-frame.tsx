@@ -1,0 +1,43 @@
+import { Text, View } from "@react-pdf/renderer";
+import type { ReactNode } from "react";
+import { HAIRLINE, row, small } from "../look";
+
+type FrameProps = {
+  readonly accent: string;
+  /** Left and right of the line that heads every page but the first. */
+  readonly runningHead: { readonly left: string; readonly right: string };
+  readonly foot: string;
+  readonly page: string;
+  readonly isFirst: boolean;
+  /** The flow of the document on this page. */
+  readonly children: ReactNode;
+};
+
+/** What stands on every page: the double ledger rule in the margin, the running head, the foot. */
+export function PageFrame({ accent, runningHead, foot, page, isFirst, children }: FrameProps) {
+  return (
+    <>
+      <View style={{ ...RULE, left: 48, borderLeftColor: accent, borderLeftWidth: 1.2 }} />
+      <View style={{ ...RULE, left: 51.6, borderLeftColor: accent, borderLeftWidth: 0.5 }} />
+      <View style={{ ...row, height: 34, justifyContent: "space-between" }}>
+        <Text style={{ ...small, ...oneLine, maxWidth: 270 }}>{isFirst ? "" : runningHead.left}</Text>
+        <Text style={{ ...small, ...oneLine, maxWidth: 200 }}>{isFirst ? "" : runningHead.right}</Text>
+      </View>
+      <View style={{ flexGrow: 1, flexShrink: 1 }}>{children}</View>
+      <View style={{ ...row, ...FOOT, justifyContent: "space-between" }}>
+        <Text style={{ ...small, ...oneLine, maxWidth: 380 }}>{foot}</Text>
+        <Text style={small}>{page}</Text>
+      </View>
+    </>
+  );
+}
+
+const oneLine = { maxLines: 1, textOverflow: "ellipsis" } as const;
+const RULE = { position: "absolute", top: 0, bottom: 0, width: 0 } as const;
+const FOOT = {
+  marginTop: 14,
+  height: 18,
+  borderTopWidth: 0.5,
+  borderTopColor: HAIRLINE,
+  paddingTop: 4,
+} as const;

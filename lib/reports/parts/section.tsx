@@ -1,0 +1,37 @@
+import { Text, View } from "@react-pdf/renderer";
+import type { ReactNode } from "react";
+import { PAGE, small, strong } from "../look";
+import { inOutline } from "./in-outline";
+
+type SectionProps = {
+  readonly number: number;
+  readonly title: string;
+  readonly accent: string;
+  readonly lead?: string | undefined;
+  readonly children: ReactNode;
+};
+
+/** A numbered part of a packet: the number stands in the margin, left of the ledger rule. */
+export function Section({ number, title, accent, lead, children }: SectionProps) {
+  return (
+    <View style={{ rowGap: 8 }}>
+      <View wrap={false} minPresenceAhead={70} {...inOutline(title)}>
+        <Text style={{ ...NUMBER, color: accent }}>{String(number)}</Text>
+        <Text style={{ ...strong, fontSize: 14, lineHeight: 1.25 }}>{title}</Text>
+        {lead !== undefined && <Text style={{ ...small, marginTop: 3, maxWidth: 400 }}>{lead}</Text>}
+      </View>
+      {children}
+    </View>
+  );
+}
+
+const NUMBER = {
+  ...strong,
+  position: "absolute",
+  top: 2.6,
+  left: 28 - PAGE.paddingLeft,
+  width: 16,
+  textAlign: "right",
+  fontSize: 10,
+  lineHeight: 1.25,
+} as const;

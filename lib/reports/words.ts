@@ -1,0 +1,145 @@
+import type { Verdict } from "@/lib/engineering/findings";
+
+/** The fixed words of the homeowner packet. Everything else comes with the view, in the same language. */
+export type HomeownerWords = {
+  readonly title: string;
+  readonly job: string;
+  readonly promise: string;
+  readonly inShort: string;
+  readonly installed: string;
+  readonly demoData: string;
+  readonly howItIsSet: string;
+  readonly setting: string;
+  readonly setTo: string;
+  readonly why: string;
+  readonly notRecorded: string;
+  readonly measured: string;
+  readonly measuredLead: string;
+  readonly reading: string;
+  readonly aim: string;
+  readonly verdict: string;
+  readonly notMeasured: string;
+  readonly forInformation: string;
+  readonly ledger: string;
+  readonly ledgerLead: string;
+  readonly line: string;
+  readonly columns: Readonly<Record<LedgerColumn, string>>;
+  /** What an empty cell of a column says. */
+  readonly missing: Readonly<Record<LedgerColumn, string>>;
+  readonly lived: string;
+  readonly notLived: string;
+  readonly howToRun: string;
+  readonly whenToCall: string;
+  readonly cautions: string;
+  readonly nothingGiven: string;
+  readonly reach: string;
+  readonly marks: string;
+  readonly verdicts: Readonly<Record<Verdict, string>>;
+  readonly verdictMeanings: Readonly<Record<Verdict, string>>;
+  readonly page: (page: number, of: number) => string;
+  readonly made: string;
+};
+
+export type LedgerColumn = "designed" | "set" | "measured" | "lived";
+
+const english: HomeownerWords = {
+  title: "Homeowner packet",
+  job: "Job",
+  promise: "What was promised",
+  inShort: "In short",
+  installed: "What was installed",
+  demoData: "Demo data: invented equipment, for demonstration only.",
+  howItIsSet: "How it is set, and why",
+  setting: "Setting",
+  setTo: "Set to",
+  why: "Why",
+  notRecorded: "not recorded",
+  measured: "What was measured",
+  measuredLead:
+    "Readings taken with instruments at startup. The number after ± says how far the true value may lie from the reading. In the pictures the shaded band is the aim, the lozenge is the reading and the bar through it is that uncertainty.",
+  reading: "Reading",
+  aim: "Aim",
+  verdict: "Verdict",
+  notMeasured: "not measured",
+  forInformation: "For information",
+  ledger: "The ledger",
+  ledgerLead: "Each line follows one quantity from the design to the life of the house.",
+  line: "Line",
+  columns: { designed: "Designed", set: "Set", measured: "Measured", lived: "Lived" },
+  missing: { designed: "not given", set: "not recorded", measured: "not measured", lived: "not logged" },
+  lived: "How the house has lived",
+  notLived:
+    "Not measured yet. After some weeks of use the house’s own temperature and humidity log is reviewed and compared with this packet.",
+  howToRun: "How to run it",
+  whenToCall: "When to call",
+  cautions: "Caution",
+  nothingGiven: "Nothing has been recorded here yet.",
+  reach: "How to reach us",
+  marks: "How to read the marks",
+  verdicts: {
+    meets: "Meets",
+    "falls short": "Falls short",
+    "can't tell": "Can’t tell",
+    "not measured": "Not measured",
+  },
+  verdictMeanings: {
+    meets: "within the aim, uncertainty included",
+    "falls short": "outside the aim, uncertainty included",
+    "can't tell": "the instrument is not exact enough to say",
+    "not measured": "no reading was taken",
+  },
+  page: (page, of) => `Page ${page} of ${of}`,
+  made: "Made on",
+};
+
+const spanish: HomeownerWords = {
+  title: "Cuaderno del propietario",
+  job: "Trabajo",
+  promise: "Lo que se prometió",
+  inShort: "En pocas palabras",
+  installed: "Lo que se instaló",
+  demoData: "Datos de demostración: equipo inventado, solo para mostrar el programa.",
+  howItIsSet: "Cómo está ajustado y por qué",
+  setting: "Ajuste",
+  setTo: "Valor",
+  why: "Por qué",
+  notRecorded: "sin registrar",
+  measured: "Lo que se midió",
+  measuredLead:
+    "Lecturas tomadas con instrumentos en la puesta en marcha. El número después de ± dice cuánto puede apartarse el valor verdadero de la lectura. En los dibujos, la banda sombreada es el objetivo, el rombo es la lectura y la barra que lo cruza es esa incertidumbre.",
+  reading: "Lectura",
+  aim: "Objetivo",
+  verdict: "Resultado",
+  notMeasured: "sin medir",
+  forInformation: "Informativo",
+  ledger: "El libro mayor",
+  ledgerLead: "Cada línea sigue una magnitud desde el diseño hasta la vida de la casa.",
+  line: "Línea",
+  columns: { designed: "Diseñado", set: "Ajustado", measured: "Medido", lived: "Vivido" },
+  missing: { designed: "sin dato", set: "sin registrar", measured: "sin medir", lived: "sin registro" },
+  lived: "Cómo ha vivido la casa",
+  notLived:
+    "Todavía sin medir. Después de unas semanas de uso se revisa el registro de temperatura y humedad de la propia casa y se compara con este cuaderno.",
+  howToRun: "Cómo usarlo",
+  whenToCall: "Cuándo llamar",
+  cautions: "Precaución",
+  nothingGiven: "Aquí todavía no se ha registrado nada.",
+  reach: "Cómo comunicarse con nosotros",
+  marks: "Cómo leer las marcas",
+  verdicts: {
+    meets: "Cumple",
+    "falls short": "No alcanza",
+    "can't tell": "No se sabe",
+    "not measured": "Sin medir",
+  },
+  verdictMeanings: {
+    meets: "dentro del objetivo, incertidumbre incluida",
+    "falls short": "fuera del objetivo, incertidumbre incluida",
+    "can't tell": "el instrumento no es bastante exacto para decirlo",
+    "not measured": "no se tomó lectura",
+  },
+  page: (page, of) => `Página ${page} de ${of}`,
+  made: "Hecho el",
+};
+
+export const HOMEOWNER_WORDS: Readonly<Record<"en" | "es", HomeownerWords>> = { en: english, es: spanish };

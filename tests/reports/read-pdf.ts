@@ -1,0 +1,86 @@
+import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+
+/** A piece of text and the box it fills, in points from the page's lower left corner. */
+export type PlacedText = {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+};
+export type ReadPage = {
+  readonly width: number;
+  readonly height: number;
+  /** The page's text in reading order, every run of space as one plain space. */
+  readonly text: string;
+  readonly placed: readonly PlacedText[];
+};
+export type ReadFont = { readonly name: string; readonly isEmbedded: boolean };
+
+/** Reads a PDF back with a library that had no part in making it. */
+export async function readPdf(bytes: Uint8Array) {
+  const task = getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 });
+  const pdf = await task.promise;
+  const pages: ReadPage[] = [];
+  const fonts: ReadFont[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    pages.push(await readPage(page));
+    fonts.push(...(await fontsOf(page)));
+  }
+  const info = Object.fromEntries(Object.entries((await pdf.getMetadata()).info));
+  const outline = (await pdf.getOutline()) ?? [];
+  await task.destroy();
+  return {
+    pages,
+    fonts,
+    info,
+    outline: outline.map((entry) => String(entry.title)),
+    text: pages.map((page) => page.text).join(" "),
+  };
+}
+
+async function readPage(page: PDFPageProxy): Promise<ReadPage> {
+  const { width, height } = page.getViewport({ scale: 1 });
+  const { items } = await page.getTextContent();
+  const texts = items.filter((item) => "str" in item);
+  return {
+    width,
+    height,
+    text: texts
+      .map((item) => item.str + (item.hasEOL ? "\n" : ""))
+      .join("")
+      .replaceAll(/\s+/g, " "),
+    placed: texts
+      .filter((item) => item.str.trim() !== "")
+      .map((item) => ({
+        text: item.str,
+        left: item.transform[4],
+        right: item.transform[4] + item.width,
+        bottom: item.transform[5],
+        top: item.transform[5] + item.height,
+      })),
+  };
+}
+
+async function fontsOf(page: PDFPageProxy): Promise<readonly ReadFont[]> {
+  const { fnArray, argsArray } = await page.getOperatorList();
+  const ids = argsArray.filter((_, index) => fnArray[index] === OPS.setFont).map(([id]) => String(id));
+  return [...new Set(ids)].map((id) => {
+    const font = page.commonObjs.get(id);
+    return { name: font.name, isEmbedded: font.missingFile !== true };
+  });
+}
+
+/** Pairs of texts that print over each other by more than a hair. */
+export function overlaps(page: ReadPage): readonly string[] {
+  const found: string[] = [];
+  for (const [index, a] of page.placed.entries()) {
+    for (const b of page.placed.slice(index + 1)) {
+      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      const down = Math.min(a.top, b.top) - Math.max(a.bottom, b.bottom);
+      if (across > 1 && down > 2) found.push(`“${a.text}” over “${b.text}”`);
+    }
+  }
+  return found;
+}
