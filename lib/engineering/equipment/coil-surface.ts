@@ -12,8 +12,8 @@ import {
  * The coil's surface in plain numbers, for `coil-core`: which temperature goes with which capacity. Nothing is checked here.
  */
 
-/** Newton's steps shrink with their square: after a step this small the error is below 1e-10 °F. */
-const LAST_STEP_F = 1e-5;
+/** Newton's error is about 0.01 of the step's square here: after a step this small it is below 1e-9 °F. */
+const LAST_STEP_F = 1e-4;
 const MAX_STEPS = 40;
 
 /** Enthalpy of the air at the surface: saturated, or dry with the entering water where the surface is above the dew point. */

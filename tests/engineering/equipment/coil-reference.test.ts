@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type MoistAir, moistAir } from "@/lib/engineering/air";
-import { type CoilTemperatureHeldSystem, coilTemperatureHeld } from "@/lib/engineering/equipment";
+import {
+  COIL,
+  COIL_OUTPUTS,
+  type CoilTemperatureHeldSystem,
+  coilConstants,
+  coilTemperatureHeld,
+  solveCoil,
+} from "@/lib/engineering/equipment";
 import { SEA_LEVEL_PSIA, SYSTEM } from "./fixtures";
 
 /*
@@ -90,5 +97,28 @@ describe(`coilTemperatureHeld against an ${SOURCE}`, () => {
     for (const limit of ["held temperature", "capacity ceiling", "minimum capacity", "frost limit"]) {
       expect(seen.get(limit) ?? 0).toBeGreaterThan(15);
     }
+  });
+
+  it("does not depend on the minute before beyond 1e-9 °F", () => {
+    const warm = new Float64Array(COIL_OUTPUTS);
+    fc.assert(
+      fc.property(
+        fc.double({ min: 65, max: 85, noNaN: true }),
+        fc.double({ min: 20, max: 90, noNaN: true }),
+        fc.double({ min: 1_000, max: 7_000, noNaN: true }),
+        fc.double({ min: 10_000, max: 50_000, noNaN: true }),
+        (dryBulbF, relativeHumidityPct, dryAirLbPerH, ceilingBtuh) => {
+          const entering = moistAir({ dryBulbF, relativeHumidityPct, pressurePsia: SEA_LEVEL_PSIA });
+          const constants = coilConstants({ ...SYSTEM, heldTemperatureF: 42 }, entering);
+          const fresh = new Float64Array(COIL_OUTPUTS);
+          for (const out of [warm, fresh]) {
+            solveCoil(constants, dryBulbF, entering.humidityRatio, dryAirLbPerH, ceilingBtuh, 9_000, out);
+          }
+          expect(Math.abs((warm[COIL.adpF] ?? 0) - (fresh[COIL.adpF] ?? 1))).toBeLessThan(1e-9);
+          expect(Math.abs((warm[COIL.totalBtuh] ?? 0) - (fresh[COIL.totalBtuh] ?? 1))).toBeLessThan(1e-5);
+        },
+      ),
+      { seed: 20261125, numRuns: 400 },
+    );
   });
 });
