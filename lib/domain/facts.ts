@@ -50,7 +50,7 @@ export type JobFacts = {
   readonly livedLoggedHours: number | null;
   readonly shareBetween50And60Pct: number | null;
   readonly shareAboveLimitPct: number | null;
-  readonly medianIndoorDewPointF: number | null;
+  readonly meanIndoorDewPointF: number | null;
   readonly cyclesPerHour: number | null;
   readonly secondStageSharePct: number | null;
   readonly verdicts: Readonly<Record<StageKey, Verdict | null>>;

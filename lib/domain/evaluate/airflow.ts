@@ -8,7 +8,7 @@ import {
 import type { Finding } from "@/lib/engineering/findings";
 import type { AirflowAsSet, SetAirflow } from "./airflow-as-set";
 import type { Capacity } from "./capacity";
-import { type Derived, type JobContext, valueOf } from "./context";
+import { type Derived, type JobContext, valueIfKnown } from "./context";
 import { derive } from "./derive";
 import type { EquipmentResults } from "./equipment";
 
@@ -40,7 +40,7 @@ export function airflowSetupFindings(
       name: "Full capacity",
       set: airflow.second,
       capacity: equipment.full,
-      design: valueOf(designCfm),
+      design: valueIfKnown(designCfm),
       field: "secondStageAirflowSetting",
     },
     ...(inputs.firstStageAirflowSetting === null
@@ -58,8 +58,8 @@ export function airflowSetupFindings(
   const found = airflowFindings(
     {
       stages: stages.map((stage) => {
-        const set = valueOf(stage.set);
-        const capacity = valueOf(stage.capacity);
+        const set = valueIfKnown(stage.set);
+        const capacity = valueIfKnown(stage.capacity);
         return {
           stage: stage.name,
           airflow: fromTable(set?.airflowCfm),
@@ -127,7 +127,7 @@ function electricHeat(context: JobContext, second: Derived<SetAirflow>) {
   const installed = context.inputs.equipment_selection.auxiliaryHeatKw;
   if (installed === null || installed === 0) return null;
   return {
-    airflow: fromTable(valueOf(second)?.airflowCfm),
+    airflow: fromTable(valueIfKnown(second)?.airflowCfm),
     electricHeatMinimumCfm: context.model?.data.limits.electricHeatMinimumAirflowCfm ?? null,
   };
 }

@@ -24,9 +24,8 @@ export type LogSummary = {
   readonly hoursAboveLimit: number;
   readonly share50To60Pct: number;
   readonly meanRhPct: number;
-  readonly meanDbF: number;
-  readonly meanDewPointF: number;
-  readonly medianDewPointF: number;
+  /** `null` when the log has no indoor temperature. */
+  readonly meanDewPointF: number | null;
   readonly longestWetSpellHours: number;
   readonly cyclesPerHour: number | null;
   readonly medianRunMin: number | null;
@@ -63,6 +62,6 @@ export function unknown(missing: readonly string[], problem: string | null = nul
   return { known: false, missing, problem };
 }
 
-export function valueOf<T>(derived: Derived<T>): T | null {
+export function valueIfKnown<T>(derived: Derived<T>): T | null {
   return derived.known ? derived.value : null;
 }

@@ -2,7 +2,7 @@ import { controlFindings, type HouseAfternoon } from "@/lib/engineering/controls
 import type { Finding } from "@/lib/engineering/findings";
 import { controlSetupFields } from "../stages/control-setup";
 import type { AirflowAsSet } from "./airflow-as-set";
-import { type JobContext, valueOf } from "./context";
+import { type JobContext, valueIfKnown } from "./context";
 import type { EquipmentResults } from "./equipment";
 import { byTable, withFields } from "./field-names";
 
@@ -24,8 +24,8 @@ export function controlSetupFindings(
 ): readonly Finding[] {
   const inputs = context.inputs.control_setup;
   const stages = stageCount(context);
-  const first = valueOf(airflow.first)?.airflowCfm;
-  const second = valueOf(airflow.second)?.airflowCfm;
+  const first = valueIfKnown(airflow.first)?.airflowCfm;
+  const second = valueIfKnown(airflow.second)?.airflowCfm;
   const found = controlFindings({
     settings: {
       firstStageStartOffsetF: inputs.firstStageStartOffsetF,
@@ -80,8 +80,8 @@ export function stageCount({ model }: JobContext): 1 | 2 | null {
 /** A hot design-day afternoon of this house, from its load summary and the capacity as set. `null` until both are known. */
 export function hotAfternoon(context: JobContext, equipment: EquipmentResults): HouseAfternoon | null {
   const { load_summary: load, control_setup: controls } = context.inputs;
-  const full = valueOf(equipment.full);
-  const first = valueOf(equipment.first);
+  const full = valueIfKnown(equipment.full);
+  const first = valueIfKnown(equipment.first);
   const stages = stageCount(context);
   const { sensibleCoolingBtuh, indoorCoolingDbF, outdoorCoolingDbF, floorAreaFt2 } = load;
   if (

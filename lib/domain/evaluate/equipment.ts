@@ -5,7 +5,7 @@ import { COMPRESSOR_KIND_NAMES, type CompressorKind } from "../catalog";
 import { equipmentSelectionFields } from "../stages/equipment-selection";
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
-import { type Derived, type JobContext, known, unknown, valueOf } from "./context";
+import { type Derived, type JobContext, known, unknown, valueIfKnown } from "./context";
 import { derive, then } from "./derive";
 import { byTable, withFields } from "./field-names";
 import { heatingFindings } from "./heating";
@@ -82,7 +82,7 @@ export function equipmentResults(context: JobContext, airflow: AirflowAsSet): Eq
 /** Sizing and heating findings of the equipment selection. */
 export function equipmentFindings(context: JobContext, results: EquipmentResults): readonly Finding[] {
   const { load_summary: load } = context.inputs;
-  const full = valueOf(results.full);
+  const full = valueIfKnown(results.full);
   const kind = context.model ? KINDS[context.model.compressorKind] : "single speed";
   const sizing = sizingFindings(
     {

@@ -1,7 +1,7 @@
 import type { Verdict } from "@/lib/engineering/findings";
 import type { JobFacts } from "../facts";
 import type { StageKey } from "../stages/keys";
-import { type JobContext, valueOf } from "./context";
+import { type JobContext, valueIfKnown } from "./context";
 import type { JobResults } from "./results";
 
 /** The flat row that views across jobs compare. */
@@ -17,15 +17,15 @@ export function jobFacts(
     control_setup: controls,
   } = context.inputs;
   const { model, log } = context;
-  const full = valueOf(results.equipment.full);
+  const full = valueIfKnown(results.equipment.full);
   const measured = results.startup.stages.find((one) => one.key === "second");
-  const delivered = measured ? valueOf(measured.delivered) : null;
+  const delivered = measured ? valueIfKnown(measured.delivered) : null;
   const total =
     load.sensibleCoolingBtuh === null || load.latentCoolingBtuh === null
       ? null
       : load.sensibleCoolingBtuh + load.latentCoolingBtuh;
   const fanPower = context.inputs.startup_record.secondFanPowerW;
-  const firstCfm = valueOf(results.airflow.first)?.airflowCfm ?? null;
+  const firstCfm = valueIfKnown(results.airflow.first)?.airflowCfm ?? null;
   return {
     elevationFt: context.elevationFt,
     floorAreaFt2: load.floorAreaFt2,
@@ -67,13 +67,13 @@ export function jobFacts(
     latentCapacityBtuh: delivered?.latentBtuh.value ?? null,
     sensibleRatio: delivered?.sensibleRatio?.value ?? null,
     moistureRemovalLbPerH: delivered?.moistureLbPerH.value ?? null,
-    superheatF: measured ? valueOf(measured.superheatF) : null,
-    subcoolingF: measured ? valueOf(measured.subcoolingF) : null,
+    superheatF: measured ? valueIfKnown(measured.superheatF) : null,
+    subcoolingF: measured ? valueIfKnown(measured.subcoolingF) : null,
     livedDryHours: log?.dryHours ?? null,
     livedLoggedHours: log?.loggedHours ?? null,
     shareBetween50And60Pct: log?.share50To60Pct ?? null,
     shareAboveLimitPct: log && log.loggedHours > 0 ? (100 * log.hoursAboveLimit) / log.loggedHours : null,
-    medianIndoorDewPointF: log?.medianDewPointF ?? null,
+    meanIndoorDewPointF: log?.meanDewPointF ?? null,
     cyclesPerHour: log?.cyclesPerHour ?? null,
     secondStageSharePct: log?.secondStageSharePct ?? null,
     verdicts,

@@ -8,7 +8,7 @@ import { STAGES, type StageKey } from "../stages/keys";
 import { airflowSetupFindings, designAirflow } from "./airflow";
 import { airflowAsSet } from "./airflow-as-set";
 import { heldSystem } from "./capacity";
-import { type JobContext, valueOf } from "./context";
+import { type JobContext, valueIfKnown } from "./context";
 import { controlSetupFindings, hotAfternoon } from "./controls";
 import { type EquipmentResults, equipmentFindings, equipmentResults } from "./equipment";
 import { jobFacts } from "./facts";
@@ -43,7 +43,7 @@ export function evaluateJob(context: JobContext): Evaluation {
   const airflow = airflowAsSet(context.model, context.inputs.airflow_setup);
   const equipment = equipmentResults(context, airflow);
   const designCfm = designAirflow(context);
-  const startup = guardedStartup(() => startupResults(context, valueOf(designCfm)));
+  const startup = guardedStartup(() => startupResults(context, valueIfKnown(designCfm)));
   const findings: Record<StageKey, readonly Finding[]> = {
     load_summary: guarded(() => loadSummaryFindings(context)),
     equipment_selection: guarded(() => equipmentFindings(context, equipment)),
@@ -53,7 +53,7 @@ export function evaluateJob(context: JobContext): Evaluation {
     humidity_review: guarded(() => humidityReviewFindings(context)),
   };
   const measuredCfm = startup.stages.find((one) => one.key === "second")?.airflowCfm ?? null;
-  const setCfm = valueOf(airflow.second)?.airflowCfm ?? null;
+  const setCfm = valueIfKnown(airflow.second)?.airflowCfm ?? null;
   const results: JobResults = {
     airflow,
     designCfm,
@@ -146,7 +146,7 @@ function secondStageShare(context: JobContext, equipment: EquipmentResults): num
 function lowestHumidity(context: JobContext, equipment: EquipmentResults): number | null {
   const { load_summary: load, control_setup: controls } = context.inputs;
   const { model, elevationFt } = context;
-  const airflow = valueOf(equipment.airflow);
+  const airflow = valueIfKnown(equipment.airflow);
   const { indoorCoolingDbF, outdoorCoolingDbF, sensibleCoolingBtuh, latentCoolingBtuh } = load;
   if (!model?.data.heldCoil || !airflow || equipment.tons === null || elevationFt === null) return null;
   if (

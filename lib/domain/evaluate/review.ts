@@ -44,7 +44,9 @@ export function humidityReviewFindings(context: JobContext): readonly Finding[] 
       figures: [
         { label: "Dry-hours", value: log.dryHours, unit: "h", decimals: 0 },
         { label: "Above the limit", value: log.hoursAboveLimit, unit: "h", decimals: 0 },
-        { label: "Mean indoor dew point", value: log.meanDewPointF, unit: "°F", decimals: 1 },
+        ...(log.meanDewPointF === null
+          ? []
+          : [{ label: "Mean indoor dew point", value: log.meanDewPointF, unit: "°F", decimals: 1 }]),
       ],
       nextStep: kept
         ? null

@@ -13,7 +13,7 @@ import {
   startupFindings,
 } from "@/lib/engineering/startup";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
-import { type Derived, type JobContext, unknown, valueOf } from "./context";
+import { type Derived, type JobContext, unknown, valueIfKnown } from "./context";
 import { derive, then } from "./derive";
 import { externalStatic, fieldOfReading, readingsOf, type StartupStageKey } from "./startup-readings";
 
@@ -175,7 +175,7 @@ function expected(context: JobContext, readings: Readings, key: StartupStageKey)
 function engineStage(context: JobContext, measured: MeasuredStage, designCfm: number | null): StartupStage {
   const { key } = measured;
   const inputs = context.inputs.startup_record;
-  const capacity = valueOf(measured.expected);
+  const capacity = valueIfKnown(measured.expected);
   const targets = context.model?.data.targets;
   return {
     stage: NAMES[key],

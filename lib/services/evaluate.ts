@@ -1,0 +1,65 @@
+import { catalog } from "@/lib/db/catalog";
+import { company } from "@/lib/db/company";
+import { instruments } from "@/lib/db/instruments";
+import type { JobDerived } from "@/lib/db/job-derived";
+import { weatherFiles } from "@/lib/db/weather-files";
+import { attentionReasons } from "@/lib/domain/attention";
+import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
+import { asId, isUuid } from "@/lib/domain/ids";
+import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
+import { limitsInForce } from "@/lib/domain/limits";
+import type { TenantScope } from "@/lib/domain/scope";
+import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
+import { logSummary } from "./import-log";
+
+/** Reads everything a job's findings follow from. */
+export async function jobContext(scope: TenantScope, job: Job, records: JobRecords): Promise<JobContext> {
+  const inputs = Object.fromEntries(
+    STAGES.map((stage) => [stage, records[stage]?.inputs ?? emptyStage(stage)]),
+  ) as unknown as StageInputs;
+  const { equipmentModelId } = inputs.equipment_selection;
+  const { controlModelId } = inputs.control_setup;
+  const { logImportId } = inputs.humidity_review;
+  const [model, controls, tools, overrides, weather, log] = await Promise.all([
+    equipmentModelId !== null && isUuid(equipmentModelId)
+      ? catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
+      : null,
+    catalog(scope).listControls(),
+    instruments(scope).list(),
+    company(scope).limitOverrides(),
+    weatherFiles(scope).list(),
+    logImportId === null ? null : logSummary(scope, job, logImportId, inputs.load_summary.humidityLimitPct),
+  ]);
+  return {
+    elevationFt: job.home.elevationFt,
+    inputs,
+    model,
+    controlStages: controls.find((one) => one.id === controlModelId)?.data.stages ?? null,
+    instruments: tools,
+    limits: limitsInForce(overrides),
+    weather: weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
+    log,
+    measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
+  };
+}
+
+export async function evaluateRecords(
+  scope: TenantScope,
+  job: Job,
+  records: JobRecords,
+): Promise<Evaluation> {
+  return evaluateJob(await jobContext(scope, job, records));
+}
+
+/** What lists and views across jobs keep of an evaluation. Facts count only what is signed. */
+export function deriveJob(job: Job, records: JobRecords, evaluation: Evaluation): JobDerived {
+  const begun = STAGES.filter((stage) => records[stage] !== null);
+  return {
+    currentStage: STAGES.find((stage) => records[stage]?.state !== "signed") ?? null,
+    verdict: worstVerdict(begun.flatMap((stage) => evaluation.findings[stage])),
+    attention: attentionReasons(job, records, evaluation),
+    ledger: evaluation.ledger,
+    facts: evaluation.facts,
+    engineVersion: evaluation.engineVersion,
+  };
+}
