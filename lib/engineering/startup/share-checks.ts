@@ -6,7 +6,7 @@ import { expectedAtConditions } from "./expected-at-conditions";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
 import type { ReadingName } from "./readings";
 import { startupRules } from "./rules";
-import { fieldNames, type StageCheck } from "./stage-check";
+import { fieldNames, isSteady, type StageCheck } from "./stage-check";
 
 /** One comparison with the expected value at these conditions. */
 export type ShareCheck = {
@@ -70,7 +70,7 @@ export function shareFinding(
       "Choose the equipment with its performance data, so that the expected value at these conditions is known.",
     );
   }
-  const inputs = [...fieldNames(check, [...needed, "elevationFt"]), ...expectedField];
+  const inputs = [...fieldNames(check, [...needed, "elevationFt", "steadyMinutes"]), ...expectedField];
   const share = expectedAtConditions(delivered, values.expected)[`${kind}Share`];
   if (share === null) {
     return finding(rule, {
@@ -83,7 +83,8 @@ export function shareFinding(
   const measured: Result = { result: delivered[field], unknownAccuracy };
   const said: Result = { result: share, unknownAccuracy };
   const range = { min: least, max: null };
-  const verdict = judge(said, range, limits["startup.unknownAccuracyBand"]);
+  const steady = isSteady(check);
+  const verdict = steady ? judge(said, range, limits["startup.unknownAccuracyBand"]) : "can't tell";
   return finding(rule, {
     verdict,
     statement: `${values.stage}: ${what} ${resultText(measured, unit, decimals)} is ${numberText(share.value, 2)} of the ${numberText(expected, decimals)} ${unit} expected at these conditions; at least ${numberText(least, 2)} is asked for.`,
@@ -96,7 +97,9 @@ export function shareFinding(
       verdict === "falls short"
         ? "Check airflow, then charge, then duct leakage between coil and probes, in this order."
         : verdict === "can't tell"
-          ? whatWouldSettle(said, range)
+          ? steady
+            ? whatWouldSettle(said, range)
+            : "Read again after steady running."
           : null,
     inputs,
   });

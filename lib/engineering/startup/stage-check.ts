@@ -52,6 +52,11 @@ export function stageCheck(
   return { values, site, fieldPrefix, limits, getDelivered };
 }
 
+/** Whether the stage ran long enough to be judged. Not said means no. */
+export function isSteady({ values, limits }: StageCheck): boolean {
+  return (values.steadyMinutes ?? 0) >= limits["refrigerant.stabilizeMinutes"];
+}
+
 /** The full names of the fields a check used or misses. */
 export function fieldNames(check: StageCheck, names: readonly string[]): readonly string[] {
   return names.map((given) => {
