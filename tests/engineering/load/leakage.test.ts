@@ -32,11 +32,19 @@ describe(`leakage flow: ${FLOW_SOURCE}`, () => {
   // 100·√(Cw·100) at 10 mph; wind table by class (rows) and storeys: ASHRAE Fundamentals ch. 16 [M+].
   test.each([
     [1, 1, 0.0119],
+    [1, 2, 0.0157],
     [1, 3, 0.0184],
+    [2, 1, 0.0092],
     [2, 2, 0.0121],
+    [2, 3, 0.0143],
     [3, 1, 0.0065],
     [3, 2, 0.0086],
+    [3, 3, 0.0101],
+    [4, 1, 0.0039],
     [4, 2, 0.0051],
+    [4, 3, 0.006],
+    [5, 1, 0.0012],
+    [5, 2, 0.0016],
     [5, 3, 0.0018],
   ] as const)("wind alone, class %d, %d storeys: coefficient %d", (shelterClass, storeys, coefficient) => {
     const flow = leakageFlowCfm({

@@ -56,6 +56,41 @@ describe(`charge: ${SOURCE}`, () => {
     expect(verdicts({ liquidLineF })[2]).toBe(expected);
   });
 
+  test.each([
+    // Too little refrigerant shows as high superheat and low subcooling; too much the other way round.
+    ["high superheat", { suctionLineF: 54.5 }, 1, /low charge/],
+    ["low superheat", { suctionLineF: 41.5 }, 1, /overcharge/],
+    ["low subcooling", { liquidLineF: 94.5 }, 2, /low charge/],
+    ["high subcooling", { liquidLineF: 85.5 }, 2, /overcharge/],
+  ] as const)("%s: where to look", (_name, change, index, advice) => {
+    const said = chargeFindings({ ...readings, ...change }, limits)[index];
+    expect(said?.verdict).toBe("falls short");
+    expect(said?.nextStep).toMatch(advice);
+  });
+
+  test("the accuracy it asks for would decide", () => {
+    // R-454B: superheat about 1.7 °F inside the tolerance, of which its model alone leaves about ±1.2 °F.
+    const open = {
+      ...readings,
+      refrigerant: "R-454B",
+      suctionPressurePsig: 118,
+      superheatUncertaintyF: 3,
+    } as const;
+    const measured = chargeFindings(open, limits)[1]?.figures[0]?.value ?? Number.NaN;
+    const at = { ...open, makerSuperheatF: measured - 3.3 };
+    const said = chargeFindings(at, limits)[1];
+    expect(said?.verdict).toBe("can't tell");
+    const asked = Number(/±([\d.]+) °F/.exec(said?.nextStep ?? "")?.[1]);
+    expect(asked).toBeGreaterThan(0.5);
+    expect(chargeFindings({ ...at, superheatUncertaintyF: asked }, limits)[1]?.verdict).toBe("meets");
+    expect(chargeFindings({ ...at, superheatUncertaintyF: asked + 0.2 }, limits)[1]?.verdict).toBe(
+      "can't tell",
+    );
+    // Closer to the limit than the model itself: no gauge helps.
+    const close = chargeFindings({ ...open, makerSuperheatF: measured - 4.5 }, limits)[1];
+    expect(close?.nextStep).toMatch(/weigh the charge/);
+  });
+
   test("too short a run leaves the charge open, and an unknown one too", () => {
     expect(verdicts({ steadyMinutes: 14 })).toEqual(["falls short", "can't tell", "can't tell"]);
     expect(verdicts({ steadyMinutes: null })).toEqual(["not measured", "can't tell", "can't tell"]);
