@@ -1,0 +1,72 @@
+import { linearRegression, sampleCorrelation } from "simple-statistics";
+import type { LogSeries } from "./log-series";
+
+/** Signs of where the moisture comes from. */
+export type MoistureSources = {
+  /** Wet hours in mild weather (outdoor 55 to 75 °F) with less than a tenth of cooling. */
+  readonly mildIdleWetHours: number;
+  /** The same over all wet hours, 0 to 1; null without wet hours. */
+  readonly mildIdleShareOfWet: number | null;
+  /** Wet hours between 22:00 and 6:00 over all wet hours, 0 to 1; null without wet hours. */
+  readonly nightShareOfWet: number | null;
+  /**
+   * By how many gr/lb indoor moisture follows one gr/lb outdoors in hours without cooling, and how tightly (r).
+   * Null with fewer than 48 such hours or an outdoor moisture that does not move.
+   */
+  readonly followsOutdoors: { readonly slope: number; readonly r: number; readonly hours: number } | null;
+};
+
+const LEAST_HOURS = 48;
+/** Outdoor moisture has to vary by this much for a slope to mean anything, lb/lb (about 7 gr/lb). */
+const LEAST_SPREAD = 0.001;
+
+/** Null without indoor humidity or outdoor temperature. */
+export function moistureSources(series: LogSeries, limitPct: number): MoistureSources | null {
+  const rh = series.channel("indoorRhPct");
+  const outdoorF = series.channel("outdoorF");
+  if (rh === null || outdoorF === null) return null;
+  let wet = 0;
+  let mildIdle = 0;
+  let night = 0;
+  for (let index = 0; index < series.length; index++) {
+    if (!((rh[index] ?? Number.NaN) > limitPct)) continue;
+    wet++;
+    const hour = series.localHour[index] ?? 0;
+    if (hour >= 22 || hour < 6) night++;
+    const out = outdoorF[index] ?? Number.NaN;
+    if (out >= 55 && out <= 75 && isIdle(series, index)) mildIdle++;
+  }
+  return {
+    mildIdleWetHours: mildIdle * series.hoursEach,
+    mildIdleShareOfWet: wet === 0 ? null : mildIdle / wet,
+    nightShareOfWet: wet === 0 ? null : night / wet,
+    followsOutdoors: followsOutdoors(series),
+  };
+}
+
+/** Without a stage column nothing is known to run, so nothing counts as idle. */
+function isIdle(series: LogSeries, index: number): boolean {
+  return (series.coolingShare?.[index] ?? Number.NaN) < 0.1;
+}
+
+function followsOutdoors(series: LogSeries): MoistureSources["followsOutdoors"] {
+  const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
+  if (indoor === null || outdoor === null) return null;
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let index = 0; index < series.length; index++) {
+    const [a, b] = [outdoor[index] ?? Number.NaN, indoor[index] ?? Number.NaN];
+    if (Number.isNaN(a) || Number.isNaN(b) || !isIdle(series, index)) continue;
+    x.push(a);
+    y.push(b);
+  }
+  const hours = x.length * series.hoursEach;
+  if (hours < LEAST_HOURS) return null;
+  const spread =
+    x.reduce((most, value) => Math.max(most, value), 0) -
+    x.reduce((least, value) => Math.min(least, value), 1);
+  if (spread < LEAST_SPREAD) return null;
+  const slope = linearRegression(x.map((value, index) => [value, y[index] ?? 0])).m;
+  const r = sampleCorrelation(x, y);
+  return Number.isFinite(r) ? { slope, r, hours } : null;
+}

@@ -1,0 +1,191 @@
+import { mean, quantile } from "simple-statistics";
+import { type LogSeries, meanOf } from "./log-series";
+import { type Run, runsOf } from "./runs";
+
+export type Lengths = {
+  readonly count: number;
+  readonly meanMin: number;
+  readonly medianMin: number;
+  readonly shortestMin: number;
+  readonly longestMin: number;
+};
+
+export type RunningAnalysis = {
+  /** Hours in which cooling is known, on or off. */
+  readonly hours: number;
+  readonly coolingHours: number;
+  /** Cooling hours over hours, 0 to 1. */
+  readonly duty: number;
+  readonly starts: number;
+  /** Starts an hour, over the clock hours that had some cooling; null without any. */
+  readonly cyclesPerHour: number | null;
+  /** Starts an hour over clock hours running 40 to 60 %: the most this thermostat makes (Nmax). Null with fewer than 10. */
+  readonly cyclesPerHourAtHalf: number | null;
+  /** Runs whose beginning and end are both in the log; null for none. */
+  readonly runs: Lengths | null;
+  /** Share of those runs shorter than 5, 10, 20 and 60 min. */
+  readonly runsShorterThan: readonly { readonly minutes: number; readonly share: number }[];
+  /** Pauses between two runs; null for none. */
+  readonly rests: Lengths | null;
+  /** Second-stage time over cooling time, 0 to 1; null without a second-stage column or cooling. */
+  readonly secondStageShare: number | null;
+  readonly fanHours: number | null;
+  /** Fan with no compressor; null without a fan column. */
+  readonly fanOnlyHours: number | null;
+  readonly auxiliaryHours: number | null;
+  /** How indoor moisture moved in the quarter hour after a run, gr/lb, by what the fan did. */
+  readonly afterRun: {
+    readonly fanOn: { readonly runs: number; readonly meanRiseGrainsPerLb: number } | null;
+    readonly fanOff: { readonly runs: number; readonly meanRiseGrainsPerLb: number } | null;
+  };
+};
+
+const SHORTER_THAN = [5, 10, 20, 60];
+const LEAST_HALF_HOURS = 10;
+const AFTER_RUN_MIN = 15;
+const GRAINS_PER_LB = 7_000;
+
+/** What the log says about the compressor and fan; null when it has no stage column or no reading in it. */
+export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
+  const cooling = series.coolingShare;
+  if (cooling === null) return null;
+  const known = sumAndCount(cooling);
+  if (known.count === 0) return null;
+  const runs = runsOf(series, cooling);
+  const whole = runs
+    .filter(({ startKnown, endKnown }) => startKnown && endKnown)
+    .map(({ minutes }) => minutes);
+  const second = series.channel("secondStageShare");
+  const coolingHours = known.sum * series.hoursEach;
+  const hourly = byClockHour(series, cooling, runs);
+  return {
+    hours: known.count * series.hoursEach,
+    coolingHours,
+    duty: known.sum / known.count,
+    starts: runs.length,
+    ...hourly,
+    runs: lengthsOf(whole),
+    runsShorterThan:
+      whole.length === 0
+        ? []
+        : SHORTER_THAN.map((minutes) => ({
+            minutes,
+            share: whole.filter((length) => length < minutes).length / whole.length,
+          })),
+    rests: lengthsOf(restsOf(runs)),
+    secondStageShare:
+      second === null || coolingHours === 0
+        ? null
+        : (sumAndCount(second).sum * series.hoursEach) / coolingHours,
+    fanHours: hoursOf(series, "fanShare"),
+    fanOnlyHours: fanOnlyHours(series, cooling),
+    auxiliaryHours: hoursOf(series, "auxiliaryShare"),
+    afterRun: afterRun(series, runs),
+  };
+}
+
+function sumAndCount(values: Float64Array): { readonly sum: number; readonly count: number } {
+  let sum = 0;
+  let count = 0;
+  for (const value of values) {
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    count++;
+  }
+  return { sum, count };
+}
+
+function hoursOf(series: LogSeries, channel: "fanShare" | "auxiliaryShare"): number | null {
+  const values = series.channel(channel);
+  if (values === null) return null;
+  const { sum, count } = sumAndCount(values);
+  return count === 0 ? null : sum * series.hoursEach;
+}
+
+function fanOnlyHours(series: LogSeries, cooling: Float64Array): number | null {
+  const fan = series.channel("fanShare");
+  if (fan === null) return null;
+  const alone = fan.map((value, index) => Math.max(0, value - (cooling[index] ?? Number.NaN)));
+  const { sum, count } = sumAndCount(alone);
+  return count === 0 ? null : sum * series.hoursEach;
+}
+
+/** Starts and running time by clock hour. Only hours with all their time known are taken. */
+function byClockHour(series: LogSeries, cooling: Float64Array, runs: readonly Run[]) {
+  const hours = new Map<number, { share: number; count: number; starts: number }>();
+  const keyOf = (ms: number) => Math.floor(ms / 3_600_000);
+  for (let index = 0; index < series.length; index++) {
+    const value = cooling[index] ?? Number.NaN;
+    if (Number.isNaN(value)) continue;
+    const key = keyOf(series.timeMs[index] ?? 0);
+    const hour = hours.get(key) ?? { share: 0, count: 0, starts: 0 };
+    hour.share += value;
+    hour.count++;
+    hours.set(key, hour);
+  }
+  for (const { startMs } of runs) {
+    const hour = hours.get(keyOf(startMs));
+    if (hour !== undefined) hour.starts++;
+  }
+  const full = [...hours.values()].filter(({ count }) => count * series.hoursEach > 0.9);
+  const active = full.filter(({ share }) => share > 0);
+  const half = active.filter(({ share, count }) => share / count >= 0.4 && share / count <= 0.6);
+  const startsAnHour = (of: typeof full) =>
+    meanOf(
+      of.reduce((sum, { starts }) => sum + starts, 0),
+      of.length,
+    );
+  return {
+    cyclesPerHour: startsAnHour(active),
+    cyclesPerHourAtHalf: half.length < LEAST_HALF_HOURS ? null : startsAnHour(half),
+  };
+}
+
+function restsOf(runs: readonly Run[]): readonly number[] {
+  return runs.flatMap((run, index) => {
+    const before = runs[index - 1];
+    if (before === undefined || before.stretch !== run.stretch || !before.endKnown || !run.startKnown)
+      return [];
+    return [(run.startMs - before.endMs) / 60_000];
+  });
+}
+
+function lengthsOf(minutes: readonly number[]): Lengths | null {
+  if (minutes.length === 0) return null;
+  const all = [...minutes];
+  return {
+    count: all.length,
+    meanMin: mean(all),
+    medianMin: quantile(all, 0.5),
+    shortestMin: quantile(all, 0),
+    longestMin: quantile(all, 1),
+  };
+}
+
+/** Indoor moisture a quarter hour after a run against its end, where nothing ran and nothing is missing between. */
+function afterRun(series: LogSeries, runs: readonly Run[]): RunningAnalysis["afterRun"] {
+  const moisture = series.indoorHumidityRatio;
+  const fan = series.channel("fanShare");
+  if (moisture === null || fan === null) return { fanOn: null, fanOff: null };
+  const steps = Math.max(1, Math.round(AFTER_RUN_MIN / series.intervalMin));
+  const sums = { on: { runs: 0, rise: 0 }, off: { runs: 0, rise: 0 } };
+  for (const { lastIndex, endKnown } of runs) {
+    const last = lastIndex + steps;
+    if (!endKnown || last >= series.length) continue;
+    let fanShare = 0;
+    let idle = true;
+    for (let index = lastIndex + 1; index <= last; index++) {
+      idle &&= series.afterGap[index] === 0 && (series.coolingShare?.[index] ?? Number.NaN) < 0.01;
+      fanShare += (fan[index] ?? Number.NaN) / steps;
+    }
+    const rise = (moisture[last] ?? Number.NaN) - (moisture[lastIndex] ?? Number.NaN);
+    if (!idle || Number.isNaN(rise) || Number.isNaN(fanShare)) continue;
+    const side = fanShare > 0.5 ? sums.on : fanShare < 0.1 ? sums.off : null;
+    if (side === null) continue;
+    side.runs++;
+    side.rise += rise * GRAINS_PER_LB;
+  }
+  const said = ({ runs: count, rise }: { runs: number; rise: number }) =>
+    count === 0 ? null : { runs: count, meanRiseGrainsPerLb: rise / count };
+  return { fanOn: said(sums.on), fanOff: said(sums.off) };
+}
