@@ -2,7 +2,7 @@ import type { LimitValues } from "../limit-definition";
 import type { LatentRatioInput } from "../moisture";
 import { requireRange } from "../units";
 import { type HouseAfternoon, requireHouseAfternoon } from "./afternoon";
-import type { controlsLimits } from "./limits";
+import { controlsLimits } from "./limits";
 import {
   type AsEntered,
   type BoardSettings,
@@ -52,7 +52,9 @@ export function requireControlFindingsInput(input: ControlFindingsInput): void {
     requireRange("coil.wetTimeS", input.coil.wetTimeS, "s", 1, 10_000);
     requireRange("coil.gamma", input.coil.gamma, "ratio", 0, 20);
   }
-  for (const [key, value] of Object.entries(input.limits)) requireRange(key, value, "", 0, 1_000);
+  for (const [key, { unit, min, max }] of Object.entries(controlsLimits)) {
+    requireRange(key, input.limits[key as keyof typeof controlsLimits], unit, min, max);
+  }
 }
 
 function requireReadings(
