@@ -26,6 +26,7 @@ import {
   clearStaleLock,
   freePort,
   giveUpOwnership,
+  isFree,
   type Remembered,
   readLock,
   remember,
@@ -87,7 +88,7 @@ export async function startEmbedded(options: Options = {}): Promise<EmbeddedServ
         throw new Error(`PostgreSQL did not start. ${await endOfLog(kept.cluster)}`, { cause: error });
       // Another process may be starting it, the last server's sessions may still be ending, or the port is taken.
       await pause(300 * attempt);
-      if ((await portOfRunning(kept)) === null) kept = await rememberPort(folder, kept, await freePort());
+      if (!(await isFree(kept.port))) kept = await rememberPort(folder, kept, await freePort());
     }
     port = await portOfRunning(kept);
   }
@@ -210,6 +211,8 @@ async function asSuperuser<T>(
 /** The application's login is an ordinary owner, so that forced row-level security binds it too. */
 async function makeDatabase(kept: Remembered, port: number): Promise<void> {
   await asSuperuser(kept, port, async (client) => {
+    // Another process may be doing the same; the lock ends with the session.
+    await client.query("SELECT pg_advisory_lock(1)");
     const role = await client.query("SELECT FROM pg_roles WHERE rolname = 'dewledger'");
     if (role.rowCount === 0) {
       await client.query(

@@ -50,15 +50,24 @@ export async function rememberPort(
   return now;
 }
 
-export function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
+export async function freePort(): Promise<number> {
+  const port = await tryPort(0);
+  if (port === null) throw new Error("No port of this machine is free.");
+  return port;
+}
+
+export async function isFree(port: number): Promise<boolean> {
+  return (await tryPort(port)) !== null;
+}
+
+/** Listens on a port for a moment (0: any) and answers which it was, or null when it is taken. */
+function tryPort(port: number): Promise<number | null> {
+  return new Promise((resolve) => {
     const probe = createServer();
-    probe.once("error", reject);
-    probe.listen(0, "127.0.0.1", () => {
+    probe.once("error", () => resolve(null));
+    probe.listen(port, "127.0.0.1", () => {
       const address = probe.address();
-      probe.close(() =>
-        address instanceof Object ? resolve(address.port) : reject(new Error("No free port.")),
-      );
+      probe.close(() => resolve(address instanceof Object ? address.port : null));
     });
   });
 }
@@ -98,11 +107,21 @@ export function isAlive(pid: number): boolean {
 /** Decides who stops the server: the process named in the folder while it lives, otherwise this one. */
 export async function takeOwnership(folder: string, stopsWithProcess: boolean): Promise<boolean> {
   const file = path.join(folder, "stopped-by.pid");
-  const named = existsSync(file) ? readFileSync(file, "utf8") : "";
-  if (named === "command" || (Number(named) !== process.pid && Number(named) > 0 && isAlive(Number(named))))
-    return false;
-  await writeFile(file, stopsWithProcess ? String(process.pid) : "command");
-  return stopsWithProcess;
+  const ours = stopsWithProcess ? String(process.pid) : "command";
+  for (;;) {
+    try {
+      // "wx" fails when the file exists: of two processes that come at once, one gets it.
+      await writeFile(file, ours, { flag: "wx" });
+      return stopsWithProcess;
+    } catch (error) {
+      if (!(error instanceof Error && "code" in error && error.code === "EEXIST")) throw error;
+    }
+    const named = await readFile(file, "utf8").catch(() => "");
+    if (named === "command") return false;
+    if (named === String(process.pid)) return true;
+    if (Number(named) > 0 && isAlive(Number(named))) return false;
+    await rm(file, { force: true });
+  }
 }
 
 /** The server no longer has anyone who is to stop it. */
