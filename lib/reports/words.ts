@@ -85,7 +85,7 @@ const english: HomeownerWords = {
   verdictMeanings: {
     meets: "within the aim, uncertainty included",
     "falls short": "outside the aim, uncertainty included",
-    "can't tell": "the instrument is not exact enough to say",
+    "can't tell": "the instrument is not exact enough",
     "not measured": "no reading was taken",
   },
   page: (page, of) => `Page ${page} of ${of}`,
@@ -133,9 +133,9 @@ const spanish: HomeownerWords = {
     "not measured": "Sin medir",
   },
   verdictMeanings: {
-    meets: "dentro del objetivo, incertidumbre incluida",
-    "falls short": "fuera del objetivo, incertidumbre incluida",
-    "can't tell": "el instrumento no es bastante exacto para decirlo",
+    meets: "dentro del objetivo, con incertidumbre",
+    "falls short": "fuera del objetivo, con incertidumbre",
+    "can't tell": "el instrumento no es bastante exacto",
     "not measured": "no se tomó lectura",
   },
   page: (page, of) => `Página ${page} de ${of}`,

@@ -1,15 +1,16 @@
 import { Document, Page, Text, View } from "@react-pdf/renderer";
-import { accentOnPaper, headText, INK, PAGE, small, strong } from "../look";
+import { accentOnPaper, PAGE, small } from "../look";
 import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
 import { PageFrame } from "../parts/page-frame";
-import { PaperChart } from "../parts/paper-chart";
-import { Paragraphs, PlainList, RuledRow, staysWhole, TableHead } from "../parts/rows";
+import { PlainList } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
 import { Cover } from "./cover";
-import type { HomeownerPacketView, PacketInstalled, PacketLived, PrintedSetting } from "./view";
+import { Cautions, Closing, Lived } from "./living-sections";
+import { Installed, Settings } from "./setup-sections";
+import type { HomeownerPacketView } from "./view";
 
 /** The homeowner packet as a PDF document. Texts have to be cleaned for print before. */
 export function HomeownerDocument({ view }: { readonly view: HomeownerPacketView }) {
@@ -102,105 +103,5 @@ function Sections({ view, words, accent }: SectionsProps) {
         <Closing view={view} words={words} />
       </Section>
     </>
-  );
-}
-
-function Installed({
-  installed,
-  words,
-}: {
-  readonly installed: PacketInstalled;
-  readonly words: HomeownerWords;
-}) {
-  return (
-    <View style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
-      {keyed([...installed.equipment, installed.capacitySetting]).map(({ key, item: { label, text } }) => (
-        <RuledRow key={key} texts={[label, text]}>
-          <Text style={{ ...small, width: 130, marginTop: 1 }}>{label}</Text>
-          <Text style={{ flex: 1 }}>{text}</Text>
-        </RuledRow>
-      ))}
-      {installed.demoData && <Text style={{ ...small, ...strong, marginTop: 5 }}>{words.demoData}</Text>}
-    </View>
-  );
-}
-
-function Settings({
-  settings,
-  words,
-}: {
-  readonly settings: readonly PrintedSetting[];
-  readonly words: HomeownerWords;
-}) {
-  if (settings.length === 0) return <Text style={small}>{words.nothingGiven}</Text>;
-  return (
-    <View>
-      <TableHead>
-        <Text style={{ ...headText, width: 150 }}>{words.setting}</Text>
-        <Text style={{ ...headText, width: 100 }}>{words.setTo}</Text>
-        <Text style={{ ...headText, flex: 1 }}>{words.why}</Text>
-      </TableHead>
-      {keyed(settings).map(({ key, item: { name, setTo, why } }) => (
-        <RuledRow key={key} texts={[name, setTo ?? "", why]}>
-          <Text style={{ width: 150 }}>{name}</Text>
-          <Text style={setTo === null ? { ...small, width: 100, marginTop: 1 } : { ...strong, width: 100 }}>
-            {setTo ?? words.notRecorded}
-          </Text>
-          <Text style={{ ...small, flex: 1, marginTop: 1 }}>{why}</Text>
-        </RuledRow>
-      ))}
-    </View>
-  );
-}
-
-function Lived({ lived, words }: { readonly lived: PacketLived | null; readonly words: HomeownerWords }) {
-  if (lived === null) return <Text>{words.notLived}</Text>;
-  return (
-    <View>
-      <Paragraphs text={lived.words} />
-      {lived.chart !== null && <PaperChart chart={lived.chart} />}
-      <JudgedFigures heading={lived.period} figures={lived.figures} words={words} />
-    </View>
-  );
-}
-
-function Cautions({
-  cautions,
-  words,
-}: {
-  readonly cautions: readonly string[];
-  readonly words: HomeownerWords;
-}) {
-  if (cautions.length === 0) return null;
-  return (
-    <View
-      wrap={!staysWhole(cautions)}
-      style={{ borderWidth: 0.9, borderColor: INK, marginTop: 8, padding: 10, paddingBottom: 6 }}
-    >
-      <Text style={{ ...strong, marginBottom: 3 }} minPresenceAhead={30}>
-        {words.cautions}
-      </Text>
-      {keyed(cautions).map(({ key, item }) => (
-        <Text key={key} style={{ marginBottom: 4 }}>
-          {item}
-        </Text>
-      ))}
-    </View>
-  );
-}
-
-function Closing({ view, words }: { readonly view: HomeownerPacketView; readonly words: HomeownerWords }) {
-  const { brand } = view;
-  return (
-    <View wrap={!staysWhole([brand.closingWords, ...brand.contactLines])} style={{ marginTop: 10 }}>
-      <Paragraphs text={brand.closingWords} />
-      <View wrap={false} style={{ marginTop: 8 }}>
-        <Text style={headText}>{words.reach}</Text>
-        <Text style={strong}>{brand.companyName}</Text>
-        {keyed([...brand.contactLines, brand.licenceLine]).map(({ key, item }) => (
-          <Text key={key}>{item}</Text>
-        ))}
-      </View>
-    </View>
   );
 }

@@ -18,10 +18,13 @@ const VALUE = { width: 54, textAlign: "right" } as const;
 const AIM = { width: 114 } as const;
 const VERDICT = { width: 82 } as const;
 
+/** A table of so few rows is not worth breaking. */
+const SHORT_TABLE = 3;
+
 /** Readings with what was aimed for, a picture of both, and the verdict. */
 export function JudgedFigures({ heading, figures, words }: JudgedFiguresProps) {
   return (
-    <View>
+    <View wrap={figures.length > SHORT_TABLE}>
       <TableHead>
         <Text style={{ ...headText, flex: 1 }}>{heading}</Text>
         <Text style={{ ...headText, ...READING }}>{words.reading}</Text>

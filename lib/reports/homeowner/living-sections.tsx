@@ -1,0 +1,75 @@
+import { Text, View } from "@react-pdf/renderer";
+import { headText, INK, strong } from "../look";
+import { JudgedFigures } from "../parts/judged-figures";
+import { keyed } from "../parts/keyed";
+import { PaperChart } from "../parts/paper-chart";
+import { Paragraphs, staysWhole } from "../parts/rows";
+import type { HomeownerWords } from "../words";
+import type { HomeownerPacketView, PacketLived } from "./view";
+
+/** What the house's own log shows. */
+export function Lived({
+  lived,
+  words,
+}: {
+  readonly lived: PacketLived | null;
+  readonly words: HomeownerWords;
+}) {
+  if (lived === null) return <Text>{words.notLived}</Text>;
+  return (
+    <View>
+      <Paragraphs text={lived.words} />
+      {lived.chart !== null && <PaperChart chart={lived.chart} />}
+      <JudgedFigures heading={lived.period} figures={lived.figures} words={words} />
+    </View>
+  );
+}
+
+/** Where the work can hurt. */
+export function Cautions({
+  cautions,
+  words,
+}: {
+  readonly cautions: readonly string[];
+  readonly words: HomeownerWords;
+}) {
+  if (cautions.length === 0) return null;
+  // A bar beside each block, not a box around all: a box that breaks leaves its empty edge on the first page.
+  return (
+    <View style={{ marginTop: 8 }}>
+      <View wrap={false} minPresenceAhead={30} style={BAR}>
+        <Text style={strong}>{words.cautions}</Text>
+      </View>
+      {keyed(cautions).map(({ key, item }) => (
+        <View key={key} wrap={!staysWhole([item])} style={BAR}>
+          <Text>{item}</Text>
+        </View>
+      ))}
+    </View>
+  );
+}
+
+const BAR = { borderLeftWidth: 3, borderLeftColor: INK, paddingLeft: 10, paddingBottom: 3 } as const;
+
+/** The last words, and how to reach the company. */
+export function Closing({
+  view,
+  words,
+}: {
+  readonly view: HomeownerPacketView;
+  readonly words: HomeownerWords;
+}) {
+  const { brand } = view;
+  return (
+    <View wrap={!staysWhole([brand.closingWords, ...brand.contactLines])} style={{ marginTop: 10 }}>
+      <Paragraphs text={brand.closingWords} />
+      <View wrap={false} style={{ marginTop: 8 }}>
+        <Text style={headText}>{words.reach}</Text>
+        <Text style={strong}>{brand.companyName}</Text>
+        {keyed([...brand.contactLines, brand.licenceLine]).map(({ key, item }) => (
+          <Text key={key}>{item}</Text>
+        ))}
+      </View>
+    </View>
+  );
+}

@@ -1,0 +1,56 @@
+import { Text, View } from "@react-pdf/renderer";
+import { headText, INK, small, strong } from "../look";
+import { keyed } from "../parts/keyed";
+import { RuledRow, TableHead } from "../parts/rows";
+import type { HomeownerWords } from "../words";
+import type { PacketInstalled, PrintedSetting } from "./view";
+
+/** What stands in the house. */
+export function Installed({
+  installed,
+  words,
+}: {
+  readonly installed: PacketInstalled;
+  readonly words: HomeownerWords;
+}) {
+  return (
+    <View style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
+      {keyed([...installed.equipment, installed.capacitySetting]).map(({ key, item: { label, text } }) => (
+        <RuledRow key={key} texts={[label, text]}>
+          <Text style={{ ...small, width: 130, marginTop: 1 }}>{label}</Text>
+          <Text style={{ flex: 1 }}>{text}</Text>
+        </RuledRow>
+      ))}
+      {installed.demoData && <Text style={{ ...small, ...strong, marginTop: 5 }}>{words.demoData}</Text>}
+    </View>
+  );
+}
+
+/** How it was left set, each with its reason. */
+export function Settings({
+  settings,
+  words,
+}: {
+  readonly settings: readonly PrintedSetting[];
+  readonly words: HomeownerWords;
+}) {
+  if (settings.length === 0) return <Text style={small}>{words.nothingGiven}</Text>;
+  return (
+    <View>
+      <TableHead>
+        <Text style={{ ...headText, width: 150 }}>{words.setting}</Text>
+        <Text style={{ ...headText, width: 100 }}>{words.setTo}</Text>
+        <Text style={{ ...headText, flex: 1 }}>{words.why}</Text>
+      </TableHead>
+      {keyed(settings).map(({ key, item: { name, setTo, why } }) => (
+        <RuledRow key={key} texts={[name, setTo ?? "", why]}>
+          <Text style={{ width: 150 }}>{name}</Text>
+          <Text style={setTo === null ? { ...small, width: 100, marginTop: 1 } : { ...strong, width: 100 }}>
+            {setTo ?? words.notRecorded}
+          </Text>
+          <Text style={{ ...small, flex: 1, marginTop: 1 }}>{why}</Text>
+        </RuledRow>
+      ))}
+    </View>
+  );
+}
