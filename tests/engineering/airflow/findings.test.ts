@@ -205,6 +205,17 @@ test("with known accuracy the verdict is that of the interval", () => {
       );
 });
 
+test("unknown accuracy: the band is of the limit or, when larger, of half the range: 10 % of 5 around 0 … 10", () => {
+  const range = { min: 0, max: 10 };
+  expect(verdictOnMeasured({ value: 0.4, uncertainty: null }, range, 10)).toBe("can't tell");
+  expect(verdictOnMeasured({ value: 0.6, uncertainty: null }, range, 10)).toBe("meets");
+  expect(verdictOnMeasured({ value: -0.6, uncertainty: null }, range, 10)).toBe("falls short");
+  // One-sided: 10 % of 0.50.
+  const most = { min: null, max: 0.5 };
+  expect(verdictOnMeasured({ value: 0.46, uncertainty: null }, most, 10)).toBe("can't tell");
+  expect(verdictOnMeasured({ value: 0.44, uncertainty: null }, most, 10)).toBe("meets");
+});
+
 test("a reading out of range is refused with its field", () => {
   expect(() => stage("coilFrost", { coilTemperature: exact(400) })).toThrow("stages.0.coilTemperature");
   expect(() => stage("makersMinimum", { makersMinimumCfm: Number.NaN })).toThrow("makersMinimumCfm");

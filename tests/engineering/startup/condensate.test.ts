@@ -56,6 +56,22 @@ test("2 lb in 15 min is 8 lb/h and does not agree with 5 ± 1 lb/h", () => {
   expect(compared.agree).toBe(false);
 });
 
+test("the ratio's budget knows what the other side leaves: better scale or better air side alone", () => {
+  const { share } = condensateComparison({
+    condensateLb: readWith(8, 0.8, "lb"),
+    minutes: 60,
+    moistureLbPerH: {
+      ...airSide(8, 0.6),
+      budget: [{ input: "airflowCfm", standardUncertainty: 40, sensitivity: 0.3 / 40, withoutIt: 0 }],
+    },
+  });
+  // Ratio 1: without the scale u is 0.3/8, without the airflow 0.8/√3/8.
+  const [scale, airflow] = share?.budget ?? [];
+  expect(scale?.input).toBe("condensateLb");
+  expect(scale?.withoutIt).toBeCloseTo(0.0375, 9);
+  expect(airflow?.withoutIt).toBeCloseTo(0.057735, 5);
+});
+
 test("a dry air side gives no ratio", () => {
   const compared = condensateComparison({
     condensateLb: bare(0),

@@ -34,6 +34,14 @@ describe("which reading decides", () => {
     });
   });
 
+  it("of two that could, the one that needs the least improvement", () => {
+    const sum = ({ a, b }: Readonly<Record<"a" | "b", number>>) => a + b;
+    const exactly = (u: number) => ({ value: 5, standardUncertainty: u, instrumentId: null });
+    // a: √(0.25 − 0.16) = 0.300 of 0.45, 0.67; b: √(0.25 − 0.2025) = 0.218 of 0.40, 0.54. ±0.300·√3 = 0.519.
+    const result = withUncertainty(sum, { a: exactly(0.45), b: exactly(0.4) });
+    expect(decidingReading(result, { min: 9, max: null })).toMatchObject({ input: "a", accuracyText: "0.5" });
+  });
+
   it("several when none suffices alone, largest first", () => {
     const sum = ({ a, b }: Readonly<Record<"a" | "b", number>>) => a + b;
     const result = withUncertainty(sum, { a: input(5, 2), b: input(5, 3) });

@@ -112,6 +112,17 @@ test("no net cooling has no sensible ratio", () => {
   expect(sensibleRatio).toBeNull();
 });
 
+test("cooling smaller than its own uncertainty has none either", () => {
+  const { sensibleRatio, totalBtuh } = deliver({
+    ...READINGS_OF_A_GOOD_STAGE,
+    supplyDryBulbF: readWith(74.5, 0.3, "°F"),
+    supplyWetBulbF: readWith(62.8, 0.3, "°F"),
+  });
+  expect(totalBtuh.value).toBeGreaterThan(0);
+  expect(totalBtuh.value).toBeLessThan(totalBtuh.expandedUncertainty);
+  expect(sensibleRatio).toBeNull();
+});
+
 test("refuses with the name of the reading", () => {
   expect(() => deliver({ ...READINGS_OF_A_GOOD_STAGE, airflowCfm: null })).toThrow("airflowCfm is missing");
   expect(() => deliver({ ...READINGS_OF_A_GOOD_STAGE, supplyWetBulbF: bare(56) })).toThrow(

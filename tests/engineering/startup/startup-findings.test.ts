@@ -13,6 +13,8 @@ import {
   startupLimits,
   startupRules,
 } from "@/lib/engineering/startup";
+import { chargeResult } from "@/lib/engineering/startup/charge-result";
+import { stageCheck } from "@/lib/engineering/startup/stage-check";
 import { bare, GOOD_STAGE, readWith, SITE, withReadings } from "./example-stage";
 
 const LIMITS = {
@@ -100,6 +102,7 @@ describe("delivered against expected at these conditions", () => {
     const finding = of(startupRules.totalCapacity, { ...GOOD_STAGE, steadyMinutes: 14 });
     expect(finding.verdict).toBe("can't tell");
     expect(finding.nextStep).toBe("Read again after steady running.");
+    expect(of(startupRules.totalCapacity, { ...GOOD_STAGE, steadyMinutes: null }).verdict).toBe("can't tell");
   });
 
   it("falling short by sensible or moisture alone shows", () => {
@@ -176,6 +179,19 @@ describe("charge: superheat ±5 °F, subcooling ±3 °F of the target [M+ recall
     const table = (0.002 * (318.5 + 14.696)) / slope;
     expect(finding.figures[0]?.uncertainty).toBeCloseTo(Math.hypot(probe, gauge, table), 3);
   });
+
+  it.each(["superheat", "subcooling"] as const)(
+    "R-454B: the %s judged is the one shown, table uncertainty included",
+    (kind) => {
+      const site = { ...SITE, refrigerant: "R-454B", meteringDevice: "fixed orifice" } as const;
+      const stage = { ...GOOD_STAGE, makerSuperheatF: 10 };
+      const judged = chargeResult(stageCheck(stage, site, "", LIMITS), kind)?.result;
+      const shown = of(refrigerantRules[kind], stage, site).figures[0];
+      expect(judged?.value).toBeCloseTo(shown?.value ?? Number.NaN, 9);
+      // Central differences over ±0.58 psig against the slope at the point: equal to a thousandth.
+      expect(judged?.expandedUncertainty).toBeCloseTo(shown?.uncertainty ?? Number.NaN, 3);
+    },
+  );
 
   it("can't tell names gauge or probe and an accuracy", () => {
     const finding = of(refrigerantRules.subcooling, at100(87.3, 1));
@@ -271,6 +287,19 @@ describe("air side against refrigerant side and power", () => {
     const finding = of(startupRules.energyBalance, GOOD_STAGE);
     expect(finding.verdict).toBe("meets");
     expect(Math.abs((finding.figures[0]?.value ?? 0) - 0.48)).toBeLessThan(0.02);
+  });
+
+  it("uncertainty joins air side and power: a wattmeter of ±20 % beside the air side's own", () => {
+    const stage = withReadings({ outdoorUnitPowerW: readWith(2_400, 480, "W") });
+    const relative = (finding: Finding) => {
+      const [figure] = finding.figures;
+      return (figure?.uncertainty ?? Number.NaN) / (figure?.value ?? Number.NaN);
+    };
+    const airSide = relative(of(startupRules.deliveredCapacity, stage));
+    const both = relative(of(startupRules.energyBalance, stage));
+    // u = 0.2/√3 = 0.11547 of the power; 1/W over ± u (a finite step) changes by u/(1 − u²): U = 2·0.11703 = 0.23406.
+    // Gauges of ±1 psig add about 1 % for 60 °F of lift, 0.1 % of the whole in squares.
+    expect(both / Math.hypot(0.23406, airSide)).toBeCloseTo(1, 2);
   });
 
   it("too good and too poor both fall short", () => {
