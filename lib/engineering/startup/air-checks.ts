@@ -1,4 +1,4 @@
-import { numberText } from "@/lib/engineering/airflow";
+import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import { rescaled } from "./combined-results";
 import { type DeliveredCapacity, moistureName } from "./delivered-capacity";
@@ -55,12 +55,11 @@ export function splitFinding(check: StageCheck): Finding {
       verdict,
       statement: `${values.stage}: the air changes by ${resultText(said, "°F", 1)} across the unit; ${numberText(range.min, 0)} to ${numberText(range.max, 0)} °F is plausible in ${values.mode}.`,
       figures: [resultFigure(cooling ? "Temperature split" : "Temperature rise", said, "°F", 1)],
-      nextStep:
-        verdict === "falls short"
-          ? "Check where the probes sit and the airflow first; the split alone does not judge the charge."
-          : verdict === "can't tell"
-            ? whatWouldSettle(said, range)
-            : null,
+      nextStep: nextStepFor(verdict, {
+        fallsShort:
+          "Check where the probes sit and the airflow first; the split alone does not judge the charge.",
+        cantTell: whatWouldSettle(said, range),
+      }),
       inputs: fieldNames(check, names),
     });
   });

@@ -1,4 +1,4 @@
-import { numberText } from "@/lib/engineering/airflow";
+import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured } from "../findings";
 import { airReadingsOf } from "./air-checks";
 import { condensateComparison } from "./condensate";
@@ -73,12 +73,10 @@ export function condensateFinding(check: StageCheck): Finding {
       verdict,
       statement: `${both}: a ratio of ${numberText(said.result.value, 2)}; within ${numberText(allowed, 0)} % the two agree.`,
       figures: [...figures, resultFigure("Caught over air side", said, "ratio", 2)],
-      nextStep:
-        verdict === "falls short"
-          ? "Check both wet bulbs and the airflow, then whether all the drain water was caught."
-          : verdict === "can't tell"
-            ? whatWouldSettle(said, range)
-            : null,
+      nextStep: nextStepFor(verdict, {
+        fallsShort: "Check both wet bulbs and the airflow, then whether all the drain water was caught.",
+        cantTell: whatWouldSettle(said, range),
+      }),
       inputs,
     });
   });

@@ -1,4 +1,4 @@
-import { numberText } from "@/lib/engineering/airflow";
+import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import { ELECTRICAL_CAUTION } from "./cautions";
 import { rescaled } from "./combined-results";
@@ -87,12 +87,10 @@ function electricalShare(
         resultFigure(`Running ${say.word}`, measured, say.unit, 1),
         { label: `Value by ${say.ratedWord}`, value: rated, unit: say.unit, decimals: 1 },
       ],
-      nextStep:
-        verdict === "falls short"
-          ? say.fallsShort
-          : verdict === "can't tell"
-            ? whatWouldSettle(share, say.range)
-            : null,
+      nextStep: nextStepFor(verdict, {
+        fallsShort: say.fallsShort,
+        cantTell: whatWouldSettle(share, say.range),
+      }),
       caution: ELECTRICAL_CAUTION,
       inputs: fieldNames(check, [...names, say.ratedName]),
     });

@@ -1,5 +1,5 @@
 import { standardPressurePsia } from "@/lib/engineering/air";
-import { numberText } from "@/lib/engineering/airflow";
+import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { absolutePressurePsia, saturationTempF } from "@/lib/engineering/refrigerant";
 import { ImpossibleStateError } from "../errors";
 import { type Finding, finding, notMeasured } from "../findings";
@@ -81,14 +81,13 @@ export function energyBalanceFinding(check: StageCheck): Finding {
       verdict,
       statement: `${values.stage}: capacity on the air side for the power taken is ${resultText(said, "", 2)} of the ideal between the two saturation temperatures; ${asked}.`,
       figures: [resultFigure("Share of the ideal", said, "ratio", 2)],
-      nextStep:
-        verdict === "falls short"
-          ? said.result.value > range.max
+      nextStep: nextStepFor(verdict, {
+        fallsShort:
+          said.result.value > range.max
             ? "Too good to be true: measure airflow and wet bulbs again."
-            : "Much power for little capacity: check airflow and the air readings, then charge."
-          : verdict === "can't tell"
-            ? whatWouldSettle(said, range)
-            : null,
+            : "Much power for little capacity: check airflow and the air readings, then charge.",
+        cantTell: whatWouldSettle(said, range),
+      }),
       caution: ELECTRICAL_CAUTION,
       inputs: fieldNames(check, [...names, "elevationFt", "refrigerant"]),
     });

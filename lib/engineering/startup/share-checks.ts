@@ -1,4 +1,4 @@
-import { numberText } from "@/lib/engineering/airflow";
+import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import { rescaled } from "./combined-results";
 import type { DeliveredCapacity } from "./delivered-capacity";
@@ -93,14 +93,10 @@ export function shareFinding(
       { label: "Expected", value: expected, unit, decimals },
       resultFigure("Share of expected", said, "ratio", 2),
     ],
-    nextStep:
-      verdict === "falls short"
-        ? "Check airflow, then charge, then duct leakage between coil and probes, in this order."
-        : verdict === "can't tell"
-          ? steady
-            ? whatWouldSettle(said, range)
-            : "Read again after steady running."
-          : null,
+    nextStep: nextStepFor(verdict, {
+      fallsShort: "Check airflow, then charge, then duct leakage between coil and probes, in this order.",
+      cantTell: steady ? whatWouldSettle(said, range) : "Read again after steady running.",
+    }),
     inputs,
   });
 }
