@@ -5,7 +5,7 @@
  *     npx tsx prisma/new-migration.ts add_drain_photo
  *     npx tsx prisma/new-migration.ts backfill_photo --empty
  *
- * A migration that creates tables ends with row-level-security.sql, so that no table of a company
+ * A migration that makes or changes tables ends with table-guards.sql, so that no table of a company
  * is ever deployed unguarded.
  */
 import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
@@ -92,8 +92,8 @@ async function writeMigration(name: string, sql: string): Promise<string> {
   const stamp = new Date().toISOString().replaceAll(/[-:T]/g, "").slice(0, 14);
   const folder = path.join(MIGRATIONS, `${stamp}_${name}`);
   await mkdir(folder, { recursive: true });
-  const guard = sql.includes("CREATE TABLE")
-    ? await readFile(path.join(HERE, "row-level-security.sql"), "utf8")
+  const guard = /CREATE TABLE|ADD COLUMN|DROP COLUMN/.test(sql)
+    ? await readFile(path.join(HERE, "table-guards.sql"), "utf8")
     : "";
   const file = path.join(folder, "migration.sql");
   await writeFile(file, guard === "" ? sql : `${sql.trimEnd()}\n\n${guard}`);
