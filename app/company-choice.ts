@@ -14,7 +14,12 @@ export async function chooseCompany(form: FormData): Promise<void> {
   const person = await currentPerson();
   const chosen = person?.companies.find((one) => parsed.success && one.tenantId === parsed.data.tenantId);
   if (chosen) {
-    (await cookies()).set(COMPANY_COOKIE, chosen.tenantId, { httpOnly: true, sameSite: "lax", path: "/", maxAge: 31_536_000 });
+    (await cookies()).set(COMPANY_COOKIE, chosen.tenantId, {
+      httpOnly: true,
+      sameSite: "lax",
+      path: "/",
+      maxAge: 31_536_000,
+    });
   }
   redirect("/");
 }

@@ -170,3 +170,17 @@ export const reference = (definition: Common & { readonly to: ReferenceFieldDef[
 export const choice = <const V extends string>(
   definition: Common & { readonly options: readonly { readonly value: V; readonly label: string }[] },
 ) => ({ kind: "choice", ...definition }) as const;
+export type FieldGroup = {
+  readonly title: string;
+  readonly fields: readonly (readonly [string, FieldDef])[];
+};
+
+/** The fields under their headings, both in the order of the definition. */
+export function fieldGroups(fields: FieldDefs): readonly FieldGroup[] {
+  const groups = new Map<string, (readonly [string, FieldDef])[]>();
+  for (const entry of Object.entries(fields)) {
+    const title = entry[1].group;
+    groups.set(title, [...(groups.get(title) ?? []), entry]);
+  }
+  return [...groups].map(([title, entries]) => ({ title, fields: entries }));
+}

@@ -99,3 +99,5 @@ export const jobListSchema = z.object({
   before: z.coerce.number().int().positive().nullable().catch(null).default(null),
 });
 export type JobListQuery = z.output<typeof jobListSchema>;
+
+export const modelSchema = z.strictObject({ modelId: uuid });

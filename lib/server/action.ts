@@ -4,7 +4,7 @@ import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
-import { describe } from "./failure";
+import { failureFacts } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 
@@ -43,7 +43,7 @@ export function action<S extends z.ZodType, R>(facts: Facts<S, R>): Action<R> {
       rethrowFrameworkSignal(error);
       const refusal = refusalFor(error, requestId);
       const level = refusal.code === "UNEXPECTED" ? "error" : "info";
-      const unexpected = level === "error" ? { error: describe(error) } : {};
+      const unexpected = level === "error" ? { error: failureFacts(error) } : {};
       log()[level]({
         requestId,
         action: facts.name,

@@ -1,5 +1,5 @@
 /** The kind of failure and where, without the message, which may hold what a person typed. */
-export function describe(error: unknown): {
+export function failureFacts(error: unknown): {
   readonly kind: string;
   readonly code?: string;
   readonly stack?: string;

@@ -2,7 +2,7 @@ import { headers } from "next/headers";
 import type { z } from "zod";
 import { linkTriesExceeded } from "@/lib/auth/sign-in-limit";
 import { AppError } from "@/lib/errors";
-import { describe } from "./failure";
+import { failureFacts } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 
@@ -31,7 +31,8 @@ export function publicAction<S extends z.ZodType, R>(facts: Facts<S, R>): Public
       return { ok: true, value };
     } catch (error) {
       const refusal = refusalFor(error, requestId);
-      if (refusal.code === "UNEXPECTED") log().error({ requestId, action: facts.name, error: describe(error) });
+      if (refusal.code === "UNEXPECTED")
+        log().error({ requestId, action: facts.name, error: failureFacts(error) });
       else log().info({ requestId, action: facts.name, code: refusal.code });
       return refusal;
     }

@@ -3,7 +3,7 @@ import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound, STATUS_OF } from "@/lib/errors";
-import { describe } from "./failure";
+import { failureFacts } from "./failure";
 import { refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 
@@ -58,7 +58,8 @@ async function answerTo<S extends z.ZodType>(
     return result instanceof Response ? result : Response.json(result);
   } catch (error) {
     const refusal = refusalFor(error, requestId);
-    if (refusal.code === "UNEXPECTED") log().error({ requestId, route: facts.name, error: describe(error) });
+    if (refusal.code === "UNEXPECTED")
+      log().error({ requestId, route: facts.name, error: failureFacts(error) });
     const { code, message, fields, details } = refusal;
     return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
   }

@@ -3,7 +3,7 @@ import { catalog } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
 import { instruments } from "@/lib/db/instruments";
 import { members } from "@/lib/db/members";
-import { asId, isUuid } from "@/lib/domain/ids";
+import { asId, isUuid, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { idsIn, type Names, type TrailChange, trailChanges } from "@/lib/domain/trail";
 
@@ -28,11 +28,19 @@ export type ActivityView = {
   readonly timeZone: string;
 };
 
-/** One page of the company's trail, newest first. An address that is no number begins at the newest. */
-export async function activityView(scope: TenantScope, before: string | undefined): Promise<ActivityView> {
+/** One page of the company's trail or of one job's, newest first. An address that is no number begins at the newest. */
+export async function activityView(
+  scope: TenantScope,
+  before: string | undefined,
+  jobId?: JobId,
+): Promise<ActivityView> {
   const beforeSeq = before !== undefined && /^\d{1,18}$/.test(before) ? before : undefined;
   const [found, { timeZone }] = await Promise.all([
-    activity(scope).list({ take: PAGE + 1, ...(beforeSeq ? { beforeSeq } : {}) }),
+    activity(scope).list({
+      take: PAGE + 1,
+      ...(beforeSeq ? { beforeSeq } : {}),
+      ...(jobId ? { jobId } : {}),
+    }),
     company(scope).get(),
   ]);
   const page = found.slice(0, PAGE);

@@ -109,3 +109,14 @@ export async function changePassword(
   if (problem) throw invalidInput([problem]);
   await unscopedSetPassword(scope.userId, await hashPassword(input.next));
 }
+
+/** Everyone who can be assigned to a job, for a list to choose from. */
+export async function listTechs(
+  scope: TenantScope,
+): Promise<readonly { readonly value: string; readonly label: string }[]> {
+  const all = await members(scope).list();
+  return all.map((one) => ({
+    value: one.userId,
+    label: `${one.name}${one.role === "tech" ? "" : ` (${ROLE_NAMES[one.role].toLowerCase()})`}`,
+  }));
+}

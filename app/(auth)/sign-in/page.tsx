@@ -9,7 +9,11 @@ export const metadata: Metadata = { title: "Sign in" };
 export default async function SignInPage({
   searchParams,
 }: {
-  readonly searchParams: Promise<{ readonly next?: string; readonly email?: string; readonly joined?: string }>;
+  readonly searchParams: Promise<{
+    readonly next?: string;
+    readonly email?: string;
+    readonly joined?: string;
+  }>;
 }) {
   const { next, email, joined } = await searchParams;
   if (await currentScope()) redirect("/");

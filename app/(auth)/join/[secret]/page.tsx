@@ -8,7 +8,11 @@ import { join } from "./actions";
 
 export const metadata: Metadata = { title: "Join", referrer: "no-referrer" };
 
-export default async function JoinPage({ params }: { readonly params: Promise<{ readonly secret: string }> }) {
+export default async function JoinPage({
+  params,
+}: {
+  readonly params: Promise<{ readonly secret: string }>;
+}) {
   const { secret } = await params;
   const invitation = await load(openInvitation(secret));
   return (

@@ -1,0 +1,83 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { LogPanel } from "@/components/stage/log-panel";
+import { RecordState } from "@/components/stage/record-state";
+import { ReopenPanel } from "@/components/stage/reopen-panel";
+import { SignPanel } from "@/components/stage/sign-panel";
+import { StageForm } from "@/components/stage/stage-form";
+import type { JobContext } from "@/lib/domain/evaluate";
+import { STAGE_NAMES, type StageKey, stageOfSlug } from "@/lib/domain/stages";
+import { load, pageScope } from "@/lib/server/page";
+import { stageView } from "@/lib/services/job-view";
+import { logPanelView } from "@/lib/services/log-view";
+import * as actions from "../../actions";
+
+type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
+
+const SAVE: Readonly<Record<StageKey, typeof actions.saveDesign>> = {
+  load_summary: actions.saveDesign,
+  equipment_selection: actions.saveDesign,
+  airflow_setup: actions.saveDesign,
+  control_setup: actions.saveDesign,
+  startup_record: actions.saveStartup,
+  humidity_review: actions.saveReview,
+};
+const SIGN: Readonly<Record<StageKey, typeof actions.signDesign>> = {
+  load_summary: actions.signDesign,
+  equipment_selection: actions.signDesign,
+  airflow_setup: actions.signDesign,
+  control_setup: actions.signDesign,
+  startup_record: actions.signStartup,
+  humidity_review: actions.signReview,
+};
+
+const limitOf = (context: JobContext) => context.inputs.load_summary.humidityLimitPct;
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const stage = stageOfSlug((await params).stage);
+  return { title: stage ? STAGE_NAMES[stage] : "Not found" };
+}
+
+export default async function StagePage({ params }: Props) {
+  const scope = await pageScope("job.read");
+  const { jobId, stage: slug } = await params;
+  const stage = stageOfSlug(slug);
+  if (!stage) notFound();
+  const view = await load(stageView(scope, jobId, stage));
+  const { record } = view;
+  return (
+    <div className="grid gap-6">
+      <RecordState record={record} revisions={view.revisions} />
+      {stage === "humidity_review" ? (
+        <LogPanel
+          view={
+            await logPanelView(scope, view.job, view.context.log?.importId ?? null, limitOf(view.context))
+          }
+        />
+      ) : null}
+      <StageForm
+        key={`${record?.id ?? "new"} ${record?.state ?? ""}`}
+        jobId={jobId}
+        stage={stage}
+        fields={view.fields}
+        inputs={view.inputs}
+        version={record?.version ?? null}
+        context={view.context}
+        catalog={view.choices}
+        mayEdit={view.mayEdit}
+        save={SAVE[stage]}
+        readModel={actions.chosenModel}
+      />
+      {view.maySign && record ? (
+        <SignPanel
+          jobId={jobId}
+          stage={stage}
+          version={record.version}
+          name={view.signerName}
+          sign={SIGN[stage]}
+        />
+      ) : null}
+      {view.mayReopen ? <ReopenPanel jobId={jobId} stage={stage} reopen={actions.reopenRecord} /> : null}
+    </div>
+  );
+}

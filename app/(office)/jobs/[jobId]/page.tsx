@@ -1,0 +1,53 @@
+import type { Metadata } from "next";
+import { FindingList } from "@/components/findings/finding-list";
+import { JobFacts } from "@/components/jobs/job-facts";
+import { ledgerWithLinks } from "@/components/jobs/ledger-with-links";
+import { SchedulePanel } from "@/components/jobs/schedule-panel";
+import { LedgerTable } from "@/components/ledger/ledger-table";
+import { may } from "@/lib/domain/roles";
+import { STAGES } from "@/lib/domain/stages";
+import { load, pageScope } from "@/lib/server/page";
+import { jobView } from "@/lib/services/job-view";
+import { listTechs } from "@/lib/services/people";
+import { scheduleJob } from "../actions";
+
+export const metadata: Metadata = { title: "Ledger" };
+
+export default async function LedgerPage({
+  params,
+}: {
+  readonly params: Promise<{ readonly jobId: string }>;
+}) {
+  const scope = await pageScope("job.read");
+  const [{ job, records, evaluation }, techs] = await Promise.all([
+    load(jobView(scope, (await params).jobId)),
+    listTechs(scope),
+  ]);
+  const { lines, groups } = ledgerWithLinks(job.id, evaluation.ledger);
+  const weak = STAGES.filter((stage) => records[stage] !== null)
+    .flatMap((stage) => evaluation.findings[stage])
+    .filter((finding) => finding.verdict === "falls short" || finding.verdict === "can't tell");
+  return (
+    <div className="grid gap-8">
+      <LedgerTable label={`Ledger of job ${job.number}`} lines={lines} groups={groups} />
+      <div className="grid gap-8 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+        <section aria-labelledby="weak">
+          <h2 id="weak" className="mb-3 text-lg font-semibold">
+            Where the chain is weak
+          </h2>
+          <FindingList
+            findings={weak}
+            ruleHref={(ruleId) => `/rules#${ruleId}`}
+            empty="Nothing falls short in what has been entered."
+          />
+        </section>
+        <div className="grid content-start gap-6">
+          <JobFacts job={job} />
+          {may(scope.role, "job.assign") ? (
+            <SchedulePanel job={job} techs={techs} schedule={scheduleJob} />
+          ) : null}
+        </div>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,82 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import type { Permission } from "@/lib/domain/roles";
+import { EDIT_PERMISSION, SIGN_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
+import {
+  createJobSchema,
+  modelSchema,
+  reopenStageSchema,
+  saveStageSchema,
+  scheduleJobSchema,
+  signStageSchema,
+} from "@/lib/schemas/job";
+import { action } from "@/lib/server/action";
+import { readModel } from "@/lib/services/job-view";
+import * as jobs from "@/lib/services/jobs";
+import * as stages from "@/lib/services/stages";
+
+export const createJob = action({
+  name: "create job",
+  permission: "job.create",
+  schema: createJobSchema,
+  run: jobs.createJob,
+});
+
+export const scheduleJob = action({
+  name: "schedule job",
+  permission: "job.assign",
+  schema: scheduleJobSchema,
+  run: async (scope, input) => {
+    await jobs.scheduleJob(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
+});
+
+const saving = (name: string, permission: Permission) =>
+  action({
+    name,
+    permission,
+    schema: saveStageSchema,
+    run: async (scope, input) => {
+      const saved = await stages.saveStage(scope, stagesWith(EDIT_PERMISSION, permission), input);
+      revalidatePath(`/jobs/${input.jobId}`, "layout");
+      return saved;
+    },
+  });
+
+export const saveDesign = saving("save design record", "design.edit");
+export const saveStartup = saving("save startup record", "startup.fill");
+export const saveReview = saving("save humidity review", "review.edit");
+
+const signing = (name: string, permission: Permission) =>
+  action({
+    name,
+    permission,
+    schema: signStageSchema,
+    run: async (scope, input) => {
+      await stages.signStage(scope, stagesWith(SIGN_PERMISSION, permission), input);
+      revalidatePath(`/jobs/${input.jobId}`, "layout");
+    },
+  });
+
+export const signDesign = signing("sign design record", "design.sign");
+export const signStartup = signing("sign startup record", "startup.sign");
+export const signReview = signing("sign humidity review", "review.sign");
+
+export const reopenRecord = action({
+  name: "reopen record",
+  permission: "record.reopen",
+  schema: reopenStageSchema,
+  run: async (scope, input) => {
+    await stages.reopenStage(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
+});
+
+export const chosenModel = action({
+  name: "read equipment model",
+  permission: "catalog.read",
+  schema: modelSchema,
+  run: (scope, input) => readModel(scope, input.modelId),
+});

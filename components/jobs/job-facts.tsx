@@ -1,0 +1,29 @@
+import { Card } from "@/components/ui/card";
+import { Quantity } from "@/components/ui/quantity";
+import type { Job } from "@/lib/domain/jobs";
+
+/** Who, where, when. */
+export function JobFacts({ job }: { readonly job: Job }) {
+  const facts: readonly (readonly [string, React.ReactNode])[] = [
+    ["Customer", job.customer.name],
+    ["Phone", job.customer.phone || "not given"],
+    ["E-mail", job.customer.email || "not given"],
+    ["Elevation", <Quantity key="elevation" value={job.home.elevationFt} unit="ft" decimals={0} />],
+    ["Assigned", job.techs.map((tech) => tech.name).join(", ") || "nobody yet"],
+    ["Startup", job.startupDue ?? "no date"],
+    ["Humidity review", job.reviewDue ?? "no date"],
+    ...(job.note === "" ? [] : [["Note", job.note] as const]),
+  ];
+  return (
+    <Card title="Job">
+      <dl className="grid grid-cols-[auto_1fr] gap-x-4 gap-y-1.5 text-sm">
+        {facts.map(([label, value]) => (
+          <div key={label} className="contents">
+            <dt className="text-muted">{label}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+    </Card>
+  );
+}

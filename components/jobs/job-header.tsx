@@ -1,0 +1,43 @@
+"use client";
+
+import { usePathname } from "next/navigation";
+import { VerdictMark } from "@/components/findings/verdict-mark";
+import { PageHeader } from "@/components/shell/page-header";
+import { TabLinks } from "@/components/ui/tab-links";
+import type { Job } from "@/lib/domain/jobs";
+import { STAGE_NAMES, STAGE_SLUGS, STAGES, type StageKey } from "@/lib/domain/stages/keys";
+import type { Verdict } from "@/lib/engineering/findings";
+
+type Props = {
+  readonly job: Job;
+  readonly states: Readonly<Record<string, string | null>>;
+  readonly verdicts: Readonly<Record<StageKey, Verdict | null>>;
+};
+
+/** Whose job it is, and the index tabs: the ledger first, then the six stage records. */
+export function JobHeader({ job, states, verdicts }: Props) {
+  const path = usePathname();
+  const base = `/jobs/${job.id}`;
+  const tabs = [
+    { href: base, label: "Ledger", current: path === base },
+    ...STAGES.map((stage) => ({
+      href: `${base}/${STAGE_SLUGS[stage]}`,
+      label: STAGE_NAMES[stage],
+      current: path === `${base}/${STAGE_SLUGS[stage]}`,
+      mark: states[stage] ? <VerdictMark verdict={verdicts[stage]} look="shape" /> : undefined,
+    })),
+    { href: `${base}/packet`, label: "Packet", current: path === `${base}/packet` },
+    { href: `${base}/trail`, label: "Trail", current: path === `${base}/trail` },
+  ];
+  return (
+    <>
+      <PageHeader
+        title={`${job.number} ${job.customer.name}`}
+        crumbs={[{ href: "/jobs", label: "Jobs" }]}
+        lead={`${job.home.addressLine}, ${job.home.city}, ${job.home.region} ${job.home.postalCode}${job.title ? `. ${job.title}` : ""}`}
+      />
+      <TabLinks label="Parts of this job" tabs={tabs} />
+      <div className="h-5" />
+    </>
+  );
+}

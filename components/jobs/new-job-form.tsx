@@ -1,0 +1,150 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import { useActionState } from "react";
+import { ActionForm } from "@/components/forms/action-form";
+import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { FormActions, FormSection } from "@/components/forms/form-section";
+import { Card } from "@/components/ui/card";
+import { CheckField, type Choice, SelectField } from "@/components/ui/choice-fields";
+import { NumberField } from "@/components/ui/number-field";
+import { SubmitButton } from "@/components/ui/submit-button";
+import { DateField, TextField } from "@/components/ui/text-field";
+import type { FieldProblem } from "@/lib/domain/problems";
+
+type Answer =
+  | { readonly ok: true; readonly value: string }
+  | { readonly ok: false; readonly message: string; readonly fields: readonly FieldProblem[] };
+type Props = {
+  readonly techs: readonly Choice[];
+  readonly weather: readonly Choice[];
+  readonly create: (input: unknown) => Promise<Answer>;
+};
+
+const TEXTS = [
+  "title",
+  "customerName",
+  "customerEmail",
+  "customerPhone",
+  "addressLine",
+  "city",
+  "region",
+  "postalCode",
+  "elevationFt",
+  "weatherFileId",
+  "startupDue",
+  "reviewDue",
+] as const;
+
+export function NewJobForm({ techs, weather, create }: Props) {
+  const router = useRouter();
+  const [problems, send, busy] = useActionState(async (_: readonly FieldProblem[], form: FormData) => {
+    const texts = Object.fromEntries(TEXTS.map((name) => [name, String(form.get(name) ?? "")]));
+    const answer = await create({ ...texts, techIds: form.getAll("techIds").map(String) });
+    if (!answer.ok)
+      return answer.fields.length > 0 ? answer.fields : [{ field: "customerName", message: answer.message }];
+    router.push(`/jobs/${answer.value}`);
+    return [];
+  }, []);
+  const error = (field: string) => problemOf(problems, field);
+  return (
+    <Card>
+      <ActionForm action={send}>
+        <ErrorSummary problems={problems} />
+        <div className="grid gap-6">
+          <FormSection title="Customer">
+            <TextField
+              name="customerName"
+              label="Customer name"
+              error={error("customerName")}
+              autoComplete="off"
+            />
+            <TextField
+              name="customerPhone"
+              label="Phone"
+              optional
+              type="tel"
+              error={error("customerPhone")}
+              autoComplete="off"
+            />
+            <TextField
+              name="customerEmail"
+              label="E-mail"
+              optional
+              type="email"
+              error={error("customerEmail")}
+              autoComplete="off"
+            />
+            <TextField
+              name="title"
+              label="Title"
+              optional
+              hint="To tell two systems in one home apart."
+              error={error("title")}
+            />
+          </FormSection>
+          <FormSection title="Home">
+            <TextField
+              name="addressLine"
+              label="Street address"
+              error={error("addressLine")}
+              autoComplete="off"
+            />
+            <TextField name="city" label="City" error={error("city")} autoComplete="off" />
+            <TextField name="region" label="State" error={error("region")} autoComplete="off" />
+            <TextField
+              name="postalCode"
+              label="ZIP code"
+              inputMode="numeric"
+              error={error("postalCode")}
+              autoComplete="off"
+            />
+            <NumberField
+              name="elevationFt"
+              label="Elevation"
+              unit="ft"
+              hint="Above sea level; air is thinner higher up."
+              error={error("elevationFt")}
+            />
+            <SelectField
+              name="weatherFileId"
+              label="Weather file"
+              optional
+              options={weather}
+              placeholder="none yet"
+              defaultValue=""
+              error={error("weatherFileId")}
+            />
+          </FormSection>
+          <FormSection title="Plan">
+            <DateField name="startupDue" label="Startup" optional error={error("startupDue")} />
+            <DateField
+              name="reviewDue"
+              label="Humidity review"
+              optional
+              hint="Some weeks after the startup."
+              error={error("reviewDue")}
+            />
+            <fieldset className="grid content-start gap-1">
+              <legend className="mb-1 text-sm font-semibold">Assigned</legend>
+              {techs.map((tech) => (
+                <CheckField
+                  key={tech.value}
+                  id={`tech-${tech.value}`}
+                  name="techIds"
+                  label={tech.label}
+                  value={tech.value}
+                />
+              ))}
+            </fieldset>
+          </FormSection>
+        </div>
+        <FormActions>
+          <SubmitButton busy={busy} busyText="Opening…">
+            Open the job
+          </SubmitButton>
+        </FormActions>
+      </ActionForm>
+    </Card>
+  );
+}

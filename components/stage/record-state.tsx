@@ -1,0 +1,38 @@
+import { VerdictMark } from "@/components/findings/verdict-mark";
+import { Badge } from "@/components/ui/badge";
+import type { StageRecord } from "@/lib/domain/jobs";
+
+type Props = { readonly record: StageRecord | null; readonly revisions: readonly StageRecord[] };
+
+/** Whether the record is a draft or signed, by whom, and what came before. */
+export function RecordState({ record, revisions }: Props) {
+  if (!record) return <p className="text-muted">Nothing entered yet.</p>;
+  const earlier = revisions.filter((one) => one.id !== record.id);
+  return (
+    <div className="flex flex-wrap items-center gap-x-4 gap-y-2 text-sm">
+      <Badge tone={record.state === "signed" ? "accent" : "plain"}>
+        {record.state === "signed" ? "Signed" : "Draft"}
+      </Badge>
+      <span>
+        {record.state === "signed"
+          ? `Revision ${record.revision}, signed by ${record.signatureName} on ${record.signedAt?.slice(0, 10)}`
+          : `Revision ${record.revision}, last saved by ${record.updatedByName}`}
+      </span>
+      <VerdictMark verdict={record.verdict} look="plain" />
+      {record.reopenReason ? <span className="text-muted">Reopened: {record.reopenReason}</span> : null}
+      {earlier.length > 0 ? (
+        <details>
+          <summary className="cursor-pointer">Earlier revisions ({earlier.length})</summary>
+          <ul className="mt-1 grid gap-1">
+            {earlier.map((one) => (
+              <li key={one.id}>
+                Revision {one.revision}, signed by {one.signatureName} on {one.signedAt?.slice(0, 10)}:{" "}
+                {one.verdict ?? "no verdict"}
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import { catalog } from "@/lib/db/catalog";
+import { instruments } from "@/lib/db/instruments";
+import { logs } from "@/lib/db/logs";
+import { members } from "@/lib/db/members";
+import { stageRecords } from "@/lib/db/stage-records";
+import type { EquipmentModel } from "@/lib/domain/catalog";
+import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
+import type { FieldDefs, ReferenceFieldDef } from "@/lib/domain/fields";
+import { asId } from "@/lib/domain/ids";
+import type { Job, JobRecords, StageRecord } from "@/lib/domain/jobs";
+import { may } from "@/lib/domain/roles";
+import type { TenantScope } from "@/lib/domain/scope";
+import { EDIT_PERMISSION, SIGN_PERMISSION } from "@/lib/domain/stage-permissions";
+import { emptyStage, STAGE_FIELDS, type StageInputs, type StageKey } from "@/lib/domain/stages";
+import { notFound } from "@/lib/errors";
+import { jobContext } from "./evaluate";
+import { getJob } from "./jobs";
+
+export type JobView = { readonly job: Job; readonly records: JobRecords; readonly evaluation: Evaluation };
+
+/** A job with everything that follows from its records as they stand now. */
+export async function jobView(scope: TenantScope, jobId: string): Promise<JobView> {
+  const job = await getJob(scope, jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  return { job, records, evaluation: evaluateJob(await jobContext(scope, job, records)) };
+}
+
+export type ReferenceChoice = { readonly value: string; readonly label: string };
+/** What can be chosen from the catalog and the job. Settings of the equipment follow from the chosen model. */
+export type ReferenceChoices = Readonly<
+  Record<Exclude<ReferenceFieldDef["to"], "capacity setting" | "airflow setting">, readonly ReferenceChoice[]>
+>;
+
+export type StageView = {
+  readonly job: Job;
+  readonly stage: StageKey;
+  readonly fields: FieldDefs;
+  readonly record: StageRecord | null;
+  readonly inputs: StageInputs[StageKey];
+  readonly context: JobContext;
+  readonly choices: ReferenceChoices;
+  readonly revisions: readonly StageRecord[];
+  readonly mayEdit: boolean;
+  readonly maySign: boolean;
+  readonly mayReopen: boolean;
+  /** Offered as the signature of the person signed in. */
+  readonly signerName: string;
+};
+
+/** One stage record with what its form and its findings need. */
+export async function stageView(scope: TenantScope, jobId: string, stage: StageKey): Promise<StageView> {
+  const job = await getJob(scope, jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  const [context, choices, revisions, people] = await Promise.all([
+    jobContext(scope, job, records),
+    referenceChoices(scope, job),
+    stageRecords(scope).revisions(job.id, stage),
+    members(scope).list(),
+  ]);
+  const record = records[stage];
+  const open = record?.state !== "signed";
+  return {
+    job,
+    stage,
+    fields: STAGE_FIELDS[stage],
+    record,
+    inputs: record?.inputs ?? emptyStage(stage),
+    context,
+    choices,
+    revisions,
+    mayEdit: open && may(scope.role, EDIT_PERMISSION[stage]),
+    maySign: open && record !== null && may(scope.role, SIGN_PERMISSION[stage]),
+    mayReopen: !open && may(scope.role, "record.reopen"),
+    signerName: people.find((one) => one.userId === scope.userId)?.name ?? "",
+  };
+}
+
+async function referenceChoices(scope: TenantScope, job: Job): Promise<ReferenceChoices> {
+  const [equipment, controls, tools, imports] = await Promise.all([
+    catalog(scope).listEquipment(),
+    catalog(scope).listControls(),
+    instruments(scope).list(),
+    logs(scope).list(job.id),
+  ]);
+  const demo = (isDemo: boolean) => (isDemo ? " (demo data)" : "");
+  return {
+    equipment: equipment.map((one) => ({
+      value: one.id,
+      label: `${one.maker} ${one.name}, ${one.nominalTons} ton${demo(one.demoData)}`,
+    })),
+    control: controls.map((one) => ({
+      value: one.id,
+      label: `${one.maker} ${one.name}${demo(one.demoData)}`,
+    })),
+    instrument: tools.map((one) => ({ value: one.id, label: one.name })),
+    log: imports.map((one) => ({
+      value: one.id,
+      label: `${one.sourceName}: ${one.summary.firstAt.slice(0, 10)} to ${one.summary.lastAt.slice(0, 10)}`,
+    })),
+  };
+}
+
+/** A model with its tables, for a form in which it has just been chosen. */
+export async function readModel(scope: TenantScope, modelId: string): Promise<EquipmentModel> {
+  const model = await catalog(scope).findEquipment(asId<"equipment model">(modelId));
+  if (!model) throw notFound();
+  return model;
+}
