@@ -4,7 +4,7 @@ import { randomBytes } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import path from "node:path";
-import { bin, buildIfStale, prepare, ROOT, run } from "./prepare.mjs";
+import { bin, buildIfStale, prepare, ROOT } from "./prepare.mjs";
 
 const DATA = path.resolve(ROOT, process.env.DATA_DIR ?? ".data");
 

@@ -120,3 +120,8 @@ export async function listTechs(
     label: `${one.name}${one.role === "tech" ? "" : ` (${ROLE_NAMES[one.role].toLowerCase()})`}`,
   }));
 }
+
+/** The name under which this person is a member of the company. */
+export async function memberName(scope: TenantScope): Promise<string> {
+  return (await members(scope).list()).find((one) => one.userId === scope.userId)?.name ?? "";
+}
