@@ -1,8 +1,14 @@
 export { analyzeLog, type LogAnalysis } from "./analyze-log";
+export type { LikelyCause } from "./cause-signs";
 export type { LogContext } from "./context";
 export type { HumidityAnalysis, HumidityGroup, WetSpell } from "./humidity";
+export type { LogLimits } from "./judged";
+export { likelyCauses } from "./likely-causes";
+export { logsLimits } from "./limits";
 export type { LoadDay, LoadLine } from "./load-line";
+export { logFindings } from "./log-findings";
 export type { MoistureSources } from "./moisture-sources";
+export { logsRules } from "./rules";
 export type { Lengths, RunningAnalysis } from "./running";
 export { LOG_CHANNELS, LOG_RANGES, type LogChannel, type LogSamples } from "./samples";
 export type { SensorAnalysis, StillStretch } from "./sensors";

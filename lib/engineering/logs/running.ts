@@ -23,6 +23,8 @@ export type RunningAnalysis = {
   readonly cyclesPerHourAtHalf: number | null;
   /** Runs whose beginning and end are both in the log; null for none. */
   readonly runs: Lengths | null;
+  /** Their lengths, min, in order of time. */
+  readonly runLengthsMin: readonly number[];
   /** Share of those runs shorter than 5, 10, 20 and 60 min. */
   readonly runsShorterThan: readonly { readonly minutes: number; readonly share: number }[];
   /** Pauses between two runs; null for none. */
@@ -55,7 +57,6 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
   const whole = runs
     .filter(({ startKnown, endKnown }) => startKnown && endKnown)
     .map(({ minutes }) => minutes);
-  const second = series.channel("secondStageShare");
   const coolingHours = known.sum * series.hoursEach;
   const hourly = byClockHour(series, cooling, runs);
   return {
@@ -65,23 +66,23 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
     starts: runs.length,
     ...hourly,
     runs: lengthsOf(whole),
-    runsShorterThan:
-      whole.length === 0
-        ? []
-        : SHORTER_THAN.map((minutes) => ({
-            minutes,
-            share: whole.filter((length) => length < minutes).length / whole.length,
-          })),
+    runLengthsMin: whole,
+    runsShorterThan: SHORTER_THAN.flatMap((minutes) => {
+      const share = shareShorterThan(whole, minutes);
+      return share === null ? [] : [{ minutes, share }];
+    }),
     rests: lengthsOf(restsOf(runs)),
-    secondStageShare:
-      second === null || coolingHours === 0
-        ? null
-        : (sumAndCount(second).sum * series.hoursEach) / coolingHours,
+    secondStageShare: secondStageShare(series, cooling),
     fanHours: hoursOf(series, "fanShare"),
     fanOnlyHours: fanOnlyHours(series, cooling),
     auxiliaryHours: hoursOf(series, "auxiliaryShare"),
     afterRun: afterRun(series, runs),
   };
+}
+
+/** Share of the runs shorter than some minutes, 0 to 1; null without runs. */
+export function shareShorterThan(runLengthsMin: readonly number[], minutes: number): number | null {
+  return meanOf(runLengthsMin.filter((length) => length < minutes).length, runLengthsMin.length);
 }
 
 function sumAndCount(values: Float64Array): { readonly sum: number; readonly count: number } {
@@ -93,6 +94,21 @@ function sumAndCount(values: Float64Array): { readonly sum: number; readonly cou
     count++;
   }
   return { sum, count };
+}
+
+/** Over the intervals in which both are known; less than a minute of cooling has no shares. */
+function secondStageShare(series: LogSeries, cooling: Float64Array): number | null {
+  const second = series.channel("secondStageShare");
+  if (second === null) return null;
+  let high = 0;
+  let all = 0;
+  for (let index = 0; index < series.length; index++) {
+    const [one, on] = [second[index] ?? Number.NaN, cooling[index] ?? Number.NaN];
+    if (Number.isNaN(one) || Number.isNaN(on)) continue;
+    high += one;
+    all += on;
+  }
+  return all * series.intervalMin < 1 ? null : high / all;
 }
 
 function hoursOf(series: LogSeries, channel: "fanShare" | "auxiliaryShare"): number | null {

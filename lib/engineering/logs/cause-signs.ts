@@ -1,0 +1,28 @@
+/** Something that may be behind a humid house: what in the log speaks for it, what against, what would settle it. */
+export type LikelyCause = {
+  readonly id: string;
+  readonly title: string;
+  readonly evidence: readonly string[];
+  readonly against: readonly string[];
+  readonly nextCheck: string;
+};
+
+/** One sign of a cause: for it (true), against it (false), or not to be had from this log (null). */
+export type Sign = { readonly holds: boolean | null; readonly words: string };
+
+/** A cause with all its signs, before they are sorted into for and against. */
+export type Weighed = Omit<LikelyCause, "evidence" | "against"> & { readonly signs: readonly Sign[] };
+
+/** A number against a limit as a sign; null when the log does not give the number. */
+export function sign(
+  value: number | null | undefined,
+  holds: (value: number) => boolean,
+  words: (value: number) => string,
+): Sign {
+  return value === null || value === undefined
+    ? { holds: null, words: "" }
+    : { holds: holds(value), words: words(value) };
+}
+
+/** A share as whole percent. */
+export const pct = (share: number) => `${(share * 100).toFixed(0)} %`;

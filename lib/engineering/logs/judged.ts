@@ -1,0 +1,48 @@
+import { type Figure, type Finding, finding, type Rule } from "../findings";
+import type { LimitValues } from "../limit-definition";
+import { requireRange } from "../units";
+import { logsLimits } from "./limits";
+
+export type LogLimits = LimitValues<typeof logsLimits>;
+
+/** Refuses limits outside their ranges, naming the key. */
+export function requireLogLimits(limits: LogLimits): void {
+  for (const [key, { unit, min, max }] of Object.entries(logsLimits)) {
+    requireRange(key, limits[key as keyof typeof logsLimits], unit, min, max);
+  }
+}
+
+/** A figure of a finding. */
+export const figure = (label: string, value: number, unit: string, decimals: number): Figure => ({
+  label,
+  value,
+  unit,
+  decimals,
+});
+
+/** Verdict on one number; a log with too few hours cannot tell. */
+export function judged(
+  rule: Rule,
+  said: {
+    readonly good: boolean;
+    readonly enough: boolean;
+    readonly statement: string;
+    readonly figures: readonly Figure[];
+    readonly nextStep: string;
+    readonly caution?: string;
+    readonly inputs: readonly string[];
+  },
+): Finding {
+  return finding(rule, {
+    verdict: said.enough ? (said.good ? "meets" : "falls short") : "can't tell",
+    statement: said.statement,
+    figures: said.figures,
+    nextStep: said.enough
+      ? said.good
+        ? null
+        : said.nextStep
+      : "Let the log run for longer and import it again.",
+    caution: said.enough && !said.good ? (said.caution ?? null) : null,
+    inputs: said.inputs,
+  });
+}

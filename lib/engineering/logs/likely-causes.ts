@@ -1,0 +1,34 @@
+import type { LogAnalysis } from "./analyze-log";
+import type { LikelyCause } from "./cause-signs";
+import { type LogLimits, requireLogLimits } from "./judged";
+import { mildWeather, outdoorMoisture, sensor } from "./moisture-causes";
+import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from "./running-causes";
+
+/**
+ * Likely causes, the best supported first. Only causes with at least one sign for them are given; a sign the log cannot
+ * show counts neither way. They are hints with their evidence, never verdicts.
+ *
+ * @throws {@link OutOfRangeError} for a limit outside its range.
+ * @see common practice, no source.
+ */
+export function likelyCauses(analysis: LogAnalysis, limits: LogLimits): readonly LikelyCause[] {
+  requireLogLimits(limits);
+  const causes = [
+    shortCycles(analysis, limits),
+    fanBetweenCalls(analysis, limits),
+    secondStage(analysis, limits),
+    mildWeather(analysis),
+    outdoorMoisture(analysis),
+    airflow(analysis, limits),
+    lostCapacity(analysis, limits),
+    sensor(analysis, limits),
+  ];
+  return causes
+    .map(({ signs, ...cause }) => ({
+      ...cause,
+      evidence: signs.flatMap(({ holds, words }) => (holds === true ? [words] : [])),
+      against: signs.flatMap(({ holds, words }) => (holds === false ? [words] : [])),
+    }))
+    .filter(({ evidence }) => evidence.length > 0)
+    .sort((a, b) => b.evidence.length - b.against.length - (a.evidence.length - a.against.length));
+}

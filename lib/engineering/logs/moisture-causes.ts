@@ -1,0 +1,67 @@
+import type { LogAnalysis } from "./analyze-log";
+import { pct, sign, type Weighed } from "./cause-signs";
+import type { LogLimits } from "./judged";
+
+export function mildWeather({ moisture, running }: LogAnalysis): Weighed {
+  return {
+    id: "mild-wet-weather",
+    title: "Mild, wet weather with no call for cooling",
+    signs: [
+      sign(
+        running === null ? null : moisture?.mildIdleShareOfWet,
+        (share) => share > 0.4,
+        (share) => `${pct(share)} of the wet hours are mild (55 to 75 °F) and without cooling`,
+      ),
+      sign(
+        moisture?.nightShareOfWet,
+        (share) => share > 0.5,
+        (share) => `${pct(share)} of the wet hours are at night`,
+      ),
+    ],
+    nextCheck: "See whether a supplemental dehumidifier covers the dew-point design condition.",
+  };
+}
+
+export function outdoorMoisture({ moisture, humidity }: LogAnalysis): Weighed {
+  const follows = moisture?.followsOutdoors;
+  return {
+    id: "outdoor-moisture",
+    title: "Moisture from outdoors: ventilation or leakage",
+    signs: [
+      sign(
+        follows?.slope,
+        (slope) => slope > 0.5 && (follows?.r ?? 0) > 0.5,
+        (slope) =>
+          `indoor moisture follows outdoors by ${slope.toFixed(2)} (r ${(follows?.r ?? 0).toFixed(2)}) when nothing runs`,
+      ),
+      sign(
+        humidity?.overOutdoor?.meanGrainsPerLb,
+        (grains) => grains < 0 && (humidity?.dryShare ?? 1) < 0.95,
+        (grains) =>
+          `indoors holds ${Math.abs(grains).toFixed(0)} gr/lb ${grains < 0 ? "less" : "more"} than outdoors in the mean`,
+      ),
+    ],
+    nextCheck: "Measure ventilation airflow and leakage; look at the ventilation's hours.",
+  };
+}
+
+export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
+  const still = sensors.longestStill.find(({ channel }) => channel === "indoorRhPct");
+  return {
+    id: "sensor-error",
+    title: "The sensor, not the house",
+    signs: [
+      sign(
+        still?.hours,
+        (hours) => hours >= limits["logs.stillSensorH"],
+        (hours) => `indoor humidity reads the same for ${hours.toFixed(0)} h at most`,
+      ),
+      sign(
+        sensors.secondMinusFirstRhPct,
+        (difference) => Math.abs(difference) > limits["logs.sensorsApartMaxRhPct"],
+        (difference) => `the second sensor reads ${difference.toFixed(1)} % from the first`,
+      ),
+    ],
+    nextCheck: "Hold a trusted instrument beside the sensor and record both readings.",
+  };
+}

@@ -1,0 +1,131 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { isEngineeringError } from "@/lib/engineering/errors";
+import { seedLimits } from "@/lib/engineering/limit-definition";
+import {
+  analyzeLog,
+  LOG_CHANNELS,
+  LOG_RANGES,
+  type LogContext,
+  type LogSamples,
+  likelyCauses,
+  logFindings,
+  logsLimits,
+} from "@/lib/engineering/logs";
+
+const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
+const WILD = [Number.NaN, Infinity, -Infinity, -1, 0, 1e12, -1e300];
+
+const number = (min: number, max: number) =>
+  fc.oneof(
+    { weight: 80, arbitrary: fc.double({ min, max, noNaN: true }) },
+    { weight: 1, arbitrary: fc.constantFrom(...WILD) },
+  );
+
+/** Readings in range, gaps and, in one log of ten, anything at all. */
+const values = (min: number, max: number, length: number, wild: boolean) =>
+  fc.array(
+    fc.oneof(
+      { weight: 8, arbitrary: fc.double({ min, max, noNaN: true }) },
+      { weight: 2, arbitrary: fc.constantFrom(min, max) },
+      { weight: 1, arbitrary: fc.constant(Number.NaN) },
+      ...(wild ? [{ weight: 1, arbitrary: fc.constantFrom(...WILD) }] : []),
+    ),
+    { minLength: length, maxLength: length },
+  );
+
+const samples: fc.Arbitrary<LogSamples> = fc
+  .tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 9 }), fc.constantFrom(1, 5, 10, 60))
+  .chain(([length, tenth, intervalMin]) =>
+    fc
+      .record({
+        steps: fc.array(fc.constantFrom(1, 1, 1, 1, 3, tenth === 0 ? 0 : 1), {
+          minLength: length,
+          maxLength: length,
+        }),
+        offset: fc.constantFrom(0, -300, 330),
+        channels: fc.record(
+          Object.fromEntries(
+            LOG_CHANNELS.map((channel) => {
+              const [min, max] = LOG_RANGES[channel];
+              return [channel, values(min, max, length, tenth === 1)];
+            }),
+          ),
+          { requiredKeys: [] },
+        ),
+      })
+      .map(({ steps, offset, channels }) => {
+        let at = Date.UTC(2024, 6, 1);
+        return {
+          timeMs: Float64Array.from(steps, (step) => {
+            at += step * intervalMin * 60_000;
+            return at;
+          }),
+          utcOffsetMin: new Int16Array(length).fill(offset),
+          intervalMin,
+          channels: Object.fromEntries(
+            Object.entries(channels).map(([channel, column]) => [channel, Float64Array.from(column ?? [])]),
+          ),
+        };
+      }),
+  );
+
+const context: fc.Arbitrary<LogContext> = fc.record({
+  humidityLimitPct: number(30, 70),
+  elevationFt: number(0, 8_000),
+  deliveredSensibleBtuhByStage: fc.option(fc.array(number(10_000, 50_000), { minLength: 1, maxLength: 2 }), {
+    nil: null,
+  }),
+  design: fc.option(fc.record({ outdoorF: number(80, 110), sensibleBtuh: number(10_000, 60_000) }), {
+    nil: null,
+  }),
+});
+
+function firstBad(value: unknown): string | null {
+  if (typeof value === "number") return Number.isFinite(value) ? null : String(value);
+  if (typeof value === "string") return /NaN|Infinity|undefined/.test(value) ? value : null;
+  if (typeof value !== "object" || value === null) return null;
+  for (const [key, part] of Object.entries(value)) {
+    const bad = firstBad(part);
+    if (bad !== null) return `${key}: ${bad}`;
+  }
+  return null;
+}
+
+it("analysis, findings and causes: finite numbers, shares from 0 to 1, or a typed refusal", () => {
+  let results = 0;
+  const limits = seedLimits(logsLimits);
+  fc.assert(
+    fc.property(samples, context, (log, job) => {
+      try {
+        const analysis = analyzeLog(log, job);
+        expect(firstBad(analysis)).toBeNull();
+        const { humidity, running } = analysis;
+        for (const share of [
+          humidity?.dryShare,
+          humidity?.share50To60,
+          running?.duty,
+          running?.secondStageShare,
+        ]) {
+          if (share !== undefined && share !== null) {
+            expect(share).toBeGreaterThanOrEqual(0);
+            expect(share).toBeLessThanOrEqual(1 + 1e-9);
+          }
+        }
+        if (humidity !== null) {
+          const grouped = humidity.byHourOfDay.reduce((sum, { hours }) => sum + hours, 0);
+          expect(grouped).toBeCloseTo(humidity.hours, 6);
+        }
+        if (running?.runs)
+          expect(running.runs.longestMin).toBeLessThanOrEqual(running.coolingHours * 60 + 1e-6);
+        expect(firstBad(logFindings(analysis, limits))).toBeNull();
+        expect(firstBad(likelyCauses(analysis, limits))).toBeNull();
+        results++;
+      } catch (error) {
+        if (!isEngineeringError(error)) throw error;
+      }
+    }),
+    { seed: 91, numRuns: Math.ceil(RUNS / 2) },
+  );
+  expect(results).toBeGreaterThan(RUNS / 8);
+});
