@@ -129,35 +129,46 @@ function instantsOf(
   return { rows, instants, clockChanges };
 }
 
+/** Sorts by time where needed and keeps the first row of each instant. Plain loops: every row of the file passes here. */
 function sorted(table: Table, rows: readonly number[], instants: readonly Instant[]) {
-  const at = (index: number) => instants[index]?.timeMs ?? 0;
+  const count = rows.length;
+  const at = new Float64Array(count);
+  const ranks = new Uint32Array(count);
   let reorderedRows = 0;
   let newest = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index < rows.length; index++) {
-    if (at(index) < newest) reorderedRows++;
-    newest = Math.max(newest, at(index));
+  for (let index = 0; index < count; index++) {
+    const timeMs = instants[index]?.timeMs ?? 0;
+    at[index] = timeMs;
+    ranks[index] = index;
+    if (timeMs < newest) reorderedRows++;
+    else newest = timeMs;
   }
-  const ranks = Uint32Array.from(rows, (_, index) => index);
-  if (reorderedRows > 0) ranks.sort((a, b) => at(a) - at(b) || a - b);
+  if (reorderedRows > 0) ranks.sort((a, b) => (at[a] ?? 0) - (at[b] ?? 0) || a - b);
   const duplicates: Duplicate[] = [];
-  const kept: number[] = [];
+  const timeMs = new Float64Array(count);
+  const utcOffsetMin = new Int16Array(count);
+  const order = new Uint32Array(count);
+  let kept = 0;
   for (const rank of ranks) {
-    const before = kept.at(-1);
-    if (before === undefined || at(rank) > at(before)) {
-      kept.push(rank);
+    const mine = rows[rank] ?? 0;
+    if (kept > 0 && at[rank] === timeMs[kept - 1]) {
+      const theirs = order[kept - 1] ?? 0;
+      duplicates.push({
+        row: table.lines[mine] ?? 0,
+        sameTimeAs: table.lines[theirs] ?? 0,
+        equal: table.rows[mine]?.join("\n") === table.rows[theirs]?.join("\n"),
+      });
       continue;
     }
-    const [mine, theirs] = [rows[rank] ?? 0, rows[before] ?? 0];
-    duplicates.push({
-      row: table.lines[mine] ?? 0,
-      sameTimeAs: table.lines[theirs] ?? 0,
-      equal: table.rows[mine]?.join("\n") === table.rows[theirs]?.join("\n"),
-    });
+    timeMs[kept] = at[rank] ?? 0;
+    utcOffsetMin[kept] = instants[rank]?.offsetMin ?? 0;
+    order[kept] = mine;
+    kept++;
   }
   return {
-    timeMs: Float64Array.from(kept, at),
-    utcOffsetMin: Int16Array.from(kept, (rank) => instants[rank]?.offsetMin ?? 0),
-    order: Uint32Array.from(kept, (rank) => rows[rank] ?? 0),
+    timeMs: timeMs.slice(0, kept),
+    utcOffsetMin: utcOffsetMin.slice(0, kept),
+    order: order.slice(0, kept),
     duplicates,
     reorderedRows,
   };
