@@ -6,6 +6,7 @@ import { type MoistureSources, moistureSources } from "./moisture-sources";
 import { type RunningAnalysis, runningAnalysis } from "./running";
 import { type LogSamples, requireLogSamples } from "./samples";
 import { type SensorAnalysis, sensorAnalysis } from "./sensors";
+import { type SetpointAnalysis, setpointAnalysis } from "./setpoints";
 
 export type LogAnalysis = {
   readonly period: {
@@ -22,6 +23,7 @@ export type LogAnalysis = {
   readonly sensors: SensorAnalysis;
   readonly moisture: MoistureSources | null;
   readonly loadLine: LoadLine | null;
+  readonly setpoints: SetpointAnalysis | null;
 };
 
 /**
@@ -54,5 +56,6 @@ export function analyzeLog(samples: LogSamples, context: LogContext): LogAnalysi
     sensors: sensorAnalysis(series),
     moisture: moistureSources(series, context.humidityLimitPct),
     loadLine: loadLine(series, context),
+    setpoints: setpointAnalysis(series),
   };
 }

@@ -12,3 +12,4 @@ export { logsRules } from "./rules";
 export type { Lengths, RunningAnalysis } from "./running";
 export { LOG_CHANNELS, LOG_RANGES, type LogChannel, type LogSamples } from "./samples";
 export type { SensorAnalysis, StillStretch } from "./sensors";
+export type { SetpointAnalysis } from "./setpoints";

@@ -1,7 +1,7 @@
 import type { LogAnalysis } from "./analyze-log";
 import type { LikelyCause } from "./cause-signs";
 import { type LogLimits, requireLogLimits } from "./judged";
-import { mildWeather, outdoorMoisture, sensor } from "./moisture-causes";
+import { mildWeather, outdoorMoisture, sensor, setpointHabits } from "./moisture-causes";
 import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from "./running-causes";
 
 /**
@@ -19,6 +19,7 @@ export function likelyCauses(analysis: LogAnalysis, limits: LogLimits): readonly
     secondStage(analysis, limits),
     mildWeather(analysis),
     outdoorMoisture(analysis),
+    setpointHabits(analysis),
     airflow(analysis, limits),
     lostCapacity(analysis, limits),
     sensor(analysis, limits),

@@ -1,4 +1,4 @@
-import { median } from "simple-statistics";
+import { mean, median } from "simple-statistics";
 import type { LogContext } from "./context";
 import type { LogSeries } from "./log-series";
 
@@ -15,6 +15,11 @@ export type LoadLine = {
   readonly interceptBtuh: number;
   /** Outdoor daily mean at which no cooling is needed. */
   readonly zeroLoadF: number;
+  /**
+   * How far the line moved in the log: median distance of the last third of the days from it, less that of the first third,
+   * over the mean load. More running time for the same weather is positive. Null with fewer than 15 days.
+   */
+  readonly movedBy: number | null;
   /**
    * The line at the design outdoor temperature. Null without a design point, or when that lies more than 10 °F beyond the
    * hottest day. Daily means leave out the afternoon's peak, so this is the load of a day that hot throughout.
@@ -33,6 +38,7 @@ export type LoadLine = {
 };
 
 const LEAST_DAYS = 8;
+const LEAST_DAYS_TO_MOVE = 15;
 const LEAST_SPREAD_F = 8;
 const LEAST_COVERED_SHARE = 0.9;
 /** A day with less running than this is not on the line but at its foot. */
@@ -60,8 +66,22 @@ export function loadLine(series: LogSeries, context: LogContext): LoadLine | nul
     days,
     ...line,
     zeroLoadF: -line.interceptBtuh / line.slopeBtuhPerF,
+    movedBy: movedBy(days, line),
     atDesign: atDesign(line, hottestF, context),
   };
+}
+
+function movedBy(
+  days: readonly LoadDay[],
+  line: { readonly slopeBtuhPerF: number; readonly interceptBtuh: number },
+): number | null {
+  if (days.length < LEAST_DAYS_TO_MOVE) return null;
+  const third = Math.floor(days.length / 3);
+  const distances = days.map(
+    ({ outdoorF, sensibleBtuh }) => sensibleBtuh - line.interceptBtuh - line.slopeBtuhPerF * outdoorF,
+  );
+  const meanLoad = mean(days.map(({ sensibleBtuh }) => sensibleBtuh));
+  return (median(distances.slice(-third)) - median(distances.slice(0, third))) / meanLoad;
 }
 
 function atDesign(

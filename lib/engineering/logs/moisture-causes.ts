@@ -65,3 +65,23 @@ export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
     nextCheck: "Hold a trusted instrument beside the sensor and record both readings.",
   };
 }
+
+export function setpointHabits({ setpoints, humidity }: LogAnalysis): Weighed {
+  return {
+    id: "setpoint-habits",
+    title: "Setpoint habits: deep setbacks, or a room kept very cool",
+    signs: [
+      sign(
+        setpoints?.bigDropsPerDay,
+        (drops) => drops > 0.5,
+        (drops) => `the setpoint drops by 3 °F or more ${drops.toFixed(1)} times a day`,
+      ),
+      sign(
+        humidity === null || humidity.dryShare >= 0.95 ? null : setpoints?.medianF,
+        (setpoint) => setpoint < 72,
+        (setpoint) => `the setpoint is ${setpoint.toFixed(0)} °F in the median`,
+      ),
+    ],
+    nextCheck: "Ask how the thermostat is used; hold one setpoint for a week and compare.",
+  };
+}

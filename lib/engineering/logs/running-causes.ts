@@ -107,6 +107,12 @@ export function lostCapacity({ loadLine }: LogAnalysis, limits: LogLimits): Weig
         (ratio) => (ratio - 1) * 100 > limits["logs.loadSummaryApartMaxPct"],
         (ratio) => `by running time the design-day load is ${pct(ratio)} of the load summary's`,
       ),
+      sign(
+        loadLine?.movedBy,
+        (share) => share > 0.15,
+        (share) =>
+          `the last third of the days takes ${pct(Math.abs(share))} ${share < 0 ? "less" : "more"} running for its weather than the first`,
+      ),
     ],
     nextCheck: "Repeat the startup readings: airflow, charge, delivered capacity.",
   };

@@ -228,6 +228,27 @@ describe(`load line: ${SOURCE}`, () => {
     }
   });
 
+  it("says by how much it moved: the last third of 15 days at 600 · (T − 68) + 3,000", () => {
+    const fifteen = times(3, [72, 78, 82, 86, 90]).flat();
+    const load = (outdoorF: number, day: number) => 600 * (outdoorF - 68) + (day >= 10 ? 3_000 : 0);
+    const line = analyzeLog(
+      madeLog({
+        outdoorF: fifteen.flatMap((outdoorF) => times(288, outdoorF)),
+        firstStageShare: fifteen.flatMap((outdoorF, day) => times(288, load(outdoorF, day) / 24_000)),
+      }),
+      known,
+    ).loadLine;
+    // Mean of T − 68 is 13.6: 8,160 Btu/h, and 1,000 more by the third moved: 3,000 / 9,160 = 0.3275.
+    expect(line?.slopeBtuhPerF).toBeCloseTo(600, 6);
+    expect(line?.movedBy).toBeCloseTo(0.32751, 4);
+    expect(
+      analyzeLog(
+        days(temperatures, (outdoorF) => 600 * (outdoorF - 68)),
+        known,
+      ).loadLine?.movedBy,
+    ).toBeNull();
+  });
+
   it("is not drawn from too few days, too little spread, or without capacity; nor stretched 10 °F beyond", () => {
     const house = (outdoorF: number) => 600 * (outdoorF - 68);
     expect(analyzeLog(days(temperatures.slice(0, 7), house), known).loadLine).toBeNull();
@@ -242,6 +263,17 @@ describe(`sensors and sources: ${SOURCE}`, () => {
   it("the longest stretch of one reading, not across a gap", () => {
     const { sensors } = analyzeLog(madeLog({ indoorRhPct: [50, 50, null, 50, 50, 50, 51] }), context);
     expect(sensors.longestStill).toMatchObject([{ channel: "indoorRhPct", hours: 0.25, value: 50 }]);
+  });
+
+  it("setpoint changes a day: 74 → 70 → 74 and back to 74.5 in a day of samples", () => {
+    const setpointF = [...times(100, 74), ...times(88, 70), ...times(50, 74), ...times(50, 74.5)];
+    expect(analyzeLog(madeLog({ setpointF }), context).setpoints).toEqual({
+      medianF: 74,
+      lowestF: 70,
+      highestF: 74.5,
+      changesPerDay: 2,
+      bigDropsPerDay: 1,
+    });
   });
 
   it("two sensors' mean difference", () => {

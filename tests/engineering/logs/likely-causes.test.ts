@@ -59,6 +59,12 @@ describe(`causes: ${SOURCE}`, () => {
     expect(ids({ indoorRhPct: moving(60) })).not.toContain("sensor-error");
   });
 
+  it("a setpoint that drops by 4 °F every day points to habits", () => {
+    const setpointF = Array.from({ length: WEEK }, (_, index) => (index % DAY < 144 ? 76 : 72));
+    expect(ids({ setpointF })).toEqual(["setpoint-habits"]);
+    expect(ids({ setpointF: times(WEEK, 75) })).toEqual([]);
+  });
+
   it("what speaks against a cause is said beside it", () => {
     const share = cycling(1, 3);
     const cause = causesOf({
