@@ -25,6 +25,7 @@ export type NewJob = {
   readonly startupDue: string | null;
   readonly reviewDue: string | null;
   readonly techIds: readonly string[];
+  readonly note: string;
 };
 
 export type JobFilter = {
@@ -182,6 +183,7 @@ async function createJob(tx: Prisma.TransactionClient, scope: TenantScope, input
       weatherFileId: input.weatherFileId,
       startupDue: asDate(input.startupDue),
       reviewDue: asDate(input.reviewDue),
+      note: input.note,
     },
     select: { id: true, number: true },
   });

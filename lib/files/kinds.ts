@@ -1,5 +1,5 @@
 /** What a stored file is for. Each kind has its own list of allowed types and its own size limit. */
-export type FileKind = "photo" | "logo" | "packet" | "log";
+export type FileKind = "photo" | "logo" | "packet" | "log" | "weather";
 
 type Limits = {
   readonly mimes: readonly string[];
@@ -30,5 +30,10 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
     mimes: ["text/csv"],
     maxBytes: 60 * MiB,
     fix: "Send the log as text (CSV) of at most 60 MB.",
+  },
+  weather: {
+    mimes: ["text/csv"],
+    maxBytes: 10 * MiB,
+    fix: "Send an EPW weather file of at most 10 MB.",
   },
 };

@@ -49,6 +49,11 @@ export const createJobSchema = z.strictObject({
   startupDue: day("Startup date"),
   reviewDue: day("Review date"),
   techIds: z.array(uuid).max(10, { error: "At most ten people on one job." }).default([]),
+  note: z
+    .string({ error: "Note: enter text." })
+    .trim()
+    .max(2_000, { error: "Note is longer than 2,000 characters. Shorten it." })
+    .default(""),
 });
 export type CreateJobInput = z.output<typeof createJobSchema>;
 
@@ -101,3 +106,5 @@ export const jobListSchema = z.object({
 export type JobListQuery = z.output<typeof jobListSchema>;
 
 export const modelSchema = z.strictObject({ modelId: uuid });
+
+export const jobIdSchema = z.strictObject({ jobId: uuid });

@@ -23,6 +23,7 @@ export function createJob(scope: TenantScope, input: CreateJobInput): Promise<Jo
     startupDue: input.startupDue,
     reviewDue: input.reviewDue,
     techIds: input.techIds,
+    note: input.note,
   });
 }
 
