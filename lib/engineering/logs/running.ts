@@ -1,4 +1,5 @@
 import { mean, quantile } from "simple-statistics";
+import { type AfterRun, afterRun } from "./after-run";
 import { type LogSeries, meanOf } from "./log-series";
 import { type Run, runsOf } from "./runs";
 
@@ -35,17 +36,11 @@ export type RunningAnalysis = {
   /** Fan with no compressor; null without a fan column. */
   readonly fanOnlyHours: number | null;
   readonly auxiliaryHours: number | null;
-  /** How indoor moisture moved in the quarter hour after a run, gr/lb, by what the fan did. */
-  readonly afterRun: {
-    readonly fanOn: { readonly runs: number; readonly meanRiseGrainsPerLb: number } | null;
-    readonly fanOff: { readonly runs: number; readonly meanRiseGrainsPerLb: number } | null;
-  };
+  readonly afterRun: AfterRun;
 };
 
 const SHORTER_THAN = [5, 10, 20, 60];
 const LEAST_HALF_HOURS = 10;
-const AFTER_RUN_MIN = 15;
-const GRAINS_PER_LB = 7_000;
 
 /** What the log says about the compressor and fan; null when it has no stage column or no reading in it. */
 export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
@@ -176,32 +171,4 @@ function lengthsOf(minutes: readonly number[]): Lengths | null {
     shortestMin: quantile(all, 0),
     longestMin: quantile(all, 1),
   };
-}
-
-/** Indoor moisture a quarter hour after a run against its end, where nothing ran and nothing is missing between. */
-function afterRun(series: LogSeries, runs: readonly Run[]): RunningAnalysis["afterRun"] {
-  const moisture = series.indoorHumidityRatio;
-  const fan = series.channel("fanShare");
-  if (moisture === null || fan === null) return { fanOn: null, fanOff: null };
-  const steps = Math.max(1, Math.round(AFTER_RUN_MIN / series.intervalMin));
-  const sums = { on: { runs: 0, rise: 0 }, off: { runs: 0, rise: 0 } };
-  for (const { lastIndex, endKnown } of runs) {
-    const last = lastIndex + steps;
-    if (!endKnown || last >= series.length) continue;
-    let fanShare = 0;
-    let idle = true;
-    for (let index = lastIndex + 1; index <= last; index++) {
-      idle &&= series.afterGap[index] === 0 && (series.coolingShare?.[index] ?? Number.NaN) < 0.01;
-      fanShare += (fan[index] ?? Number.NaN) / steps;
-    }
-    const rise = (moisture[last] ?? Number.NaN) - (moisture[lastIndex] ?? Number.NaN);
-    if (!idle || Number.isNaN(rise) || Number.isNaN(fanShare)) continue;
-    const side = fanShare > 0.5 ? sums.on : fanShare < 0.1 ? sums.off : null;
-    if (side === null) continue;
-    side.runs++;
-    side.rise += rise * GRAINS_PER_LB;
-  }
-  const said = ({ runs: count, rise }: { runs: number; rise: number }) =>
-    count === 0 ? null : { runs: count, meanRiseGrainsPerLb: rise / count };
-  return { fanOn: said(sums.on), fanOff: said(sums.off) };
 }
