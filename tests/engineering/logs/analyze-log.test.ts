@@ -15,6 +15,7 @@ describe(`humidity: ${SOURCE}`, () => {
     expect(humidity?.dryHours).toBeCloseTo(2 / 12, 12);
     expect(humidity?.dryShare).toBeCloseTo(0.4, 12);
     expect(humidity?.share50To60).toBeCloseTo(0.8, 12);
+    expect(humidity?.byHourOfDay[0]?.wetShare).toBeCloseTo(0.6, 12);
     expect(humidity?.meanDewPointF).toBeNull();
   });
 
