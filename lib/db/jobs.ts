@@ -1,4 +1,4 @@
-import type { CustomerId, HomeId, JobId, UserId } from "@/lib/domain/ids";
+import type { JobId, UserId } from "@/lib/domain/ids";
 import { asId } from "@/lib/domain/ids";
 import type { Job, JobState, JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -7,26 +7,10 @@ import type { Verdict } from "@/lib/engineering/findings";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
 import type { Prisma } from "./generated/client";
+import { assertActiveMembers, assign, createJob, type NewJob } from "./job-writes";
 import { asDate, asDay } from "./json";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
-
-export type NewJob = {
-  readonly title: string;
-  readonly customer: { readonly name: string; readonly email: string; readonly phone: string };
-  readonly home: {
-    readonly addressLine: string;
-    readonly city: string;
-    readonly region: string;
-    readonly postalCode: string;
-    readonly elevationFt: number;
-  };
-  readonly weatherFileId: string | null;
-  readonly startupDue: string | null;
-  readonly reviewDue: string | null;
-  readonly techIds: readonly string[];
-  readonly note: string;
-};
 
 export type JobFilter = {
   readonly search: string;
@@ -163,70 +147,6 @@ export function jobs(scope: TenantScope) {
         });
       }),
   };
-}
-
-async function createJob(tx: Prisma.TransactionClient, scope: TenantScope, input: NewJob): Promise<JobId> {
-  const own = { tenantId: scope.tenantId, createdBy: scope.userId, updatedBy: scope.userId };
-  await assertActiveMembers(tx, scope, input.techIds);
-  const customer = await tx.customer.create({ data: { ...own, ...input.customer }, select: { id: true } });
-  const home = await tx.home.create({
-    data: { ...own, customerId: customer.id, ...input.home },
-    select: { id: true },
-  });
-  const job = await tx.job.create({
-    data: {
-      ...own,
-      customerId: customer.id satisfies string as CustomerId,
-      homeId: home.id satisfies string as HomeId,
-      title: input.title,
-      currentStage: "load_summary",
-      weatherFileId: input.weatherFileId,
-      startupDue: asDate(input.startupDue),
-      reviewDue: asDate(input.reviewDue),
-      note: input.note,
-    },
-    select: { id: true, number: true },
-  });
-  await assign(tx, scope, job.id, input.techIds);
-  await appendActivity(tx, scope, {
-    action: "job created",
-    entity: "job",
-    entityId: job.id,
-    jobId: job.id,
-    after: { ...input, number: job.number },
-  });
-  return asId<"job">(job.id);
-}
-
-async function assign(
-  tx: Prisma.TransactionClient,
-  scope: TenantScope,
-  jobId: string,
-  techIds: readonly string[],
-): Promise<void> {
-  if (techIds.length === 0) return;
-  await tx.jobAssignment.createMany({
-    data: techIds.map((userId) => ({ tenantId: scope.tenantId, jobId, userId, assignedBy: scope.userId })),
-  });
-}
-
-async function assertActiveMembers(
-  tx: Prisma.TransactionClient,
-  scope: TenantScope,
-  userIds: readonly string[],
-): Promise<void> {
-  const found = await tx.membership.count({
-    where: { tenantId: scope.tenantId, userId: { in: [...userIds] }, removedAt: null },
-  });
-  if (found !== new Set(userIds).size) {
-    throw new AppError(
-      "INVALID_INPUT",
-      "One of the assigned people is not a member of this company any more.",
-      {
-        fields: [{ field: "techIds", message: "Choose people from the list of members." }],
-      },
-    );
-  }
 }
 
 /** Numbers of the jobs that hold every word, by the database's own search: it may use its text index. */

@@ -3,30 +3,9 @@ import { asId, type JobId, type LogImportId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { appendActivity } from "./activity";
 import { asDate, asJson } from "./json";
+import { DAY_CHANNELS, type LogDay, packed, unpacked } from "./log-day";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
-
-/** The channels kept by day, each one float64 a sample, NaN for a gap. */
-export const DAY_CHANNELS = [
-  "indoorDbF",
-  "indoorRhPct",
-  "outdoorDbF",
-  "outdoorRhPct",
-  "setpointF",
-  "firstStageFraction",
-  "secondStageFraction",
-  "auxiliaryFraction",
-  "fanFraction",
-] as const;
-export type DayChannel = (typeof DAY_CHANNELS)[number];
-
-export type LogDay = {
-  /** ISO day of the house's own clock. */
-  readonly day: string;
-  readonly startsAt: Date;
-  readonly offsetMinutes: Float64Array;
-  readonly channels: { readonly [C in DayChannel]?: Float64Array };
-};
 
 export type NewLogImport = {
   readonly jobId: JobId;
@@ -203,19 +182,4 @@ export function logs(scope: TenantScope) {
         }));
       }),
   };
-}
-
-/** Little endian on every machine, whatever its own order. */
-function packed(values: Float64Array): Uint8Array<ArrayBuffer> {
-  const bytes = new Uint8Array(values.length * 8);
-  const view = new DataView(bytes.buffer);
-  values.forEach((value, index) => {
-    view.setFloat64(index * 8, value, true);
-  });
-  return bytes;
-}
-
-function unpacked(bytes: Uint8Array): Float64Array {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  return Float64Array.from({ length: bytes.byteLength / 8 }, (_, index) => view.getFloat64(index * 8, true));
 }

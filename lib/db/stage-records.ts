@@ -1,22 +1,16 @@
-import { asId, type JobId } from "@/lib/domain/ids";
-import type { JobRecords, RecordState, StageRecord } from "@/lib/domain/jobs";
+import type { JobId } from "@/lib/domain/ids";
+import type { JobRecords, StageRecord } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
-import {
-  readStoredInputs,
-  STAGE_NAMES,
-  STAGE_VERSIONS,
-  STAGES,
-  type StageInputs,
-  type StageKey,
-} from "@/lib/domain/stages";
+import { STAGE_NAMES, STAGE_VERSIONS, STAGES, type StageInputs, type StageKey } from "@/lib/domain/stages";
 import type { Finding, Verdict } from "@/lib/engineering/findings";
-import { AppError, notFound } from "@/lib/errors";
+import { AppError } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import type { Prisma } from "./generated/client";
 import { type JobDerived, writeDerived } from "./job-derived";
 import { asJson } from "./json";
+import { latestRow, lockJob, refuseIfMoved } from "./stage-record-guards";
+import { changedValues, FIELDS, toRecord } from "./stage-record-row";
 import { visibleJobs } from "./visibility";
-import { type TenantTransaction, withTenant } from "./with-tenant";
+import { withTenant } from "./with-tenant";
 
 export type Computed = {
   readonly findings: readonly Finding[];
@@ -33,27 +27,6 @@ export type StageWrite<S extends StageKey> = {
   readonly computed: Computed;
   readonly derived: JobDerived;
 };
-
-const FIELDS = {
-  id: true,
-  jobId: true,
-  stage: true,
-  revision: true,
-  schemaVersion: true,
-  state: true,
-  version: true,
-  inputs: true,
-  findings: true,
-  verdict: true,
-  engineVersion: true,
-  signedAt: true,
-  signatureName: true,
-  reopenReason: true,
-  updatedAt: true,
-  updatedByMember: { select: { name: true } },
-} as const satisfies Prisma.StageRecordSelect;
-
-type Row = Prisma.StageRecordGetPayload<{ select: typeof FIELDS }>;
 
 export function stageRecords(scope: TenantScope) {
   return {
@@ -189,76 +162,5 @@ export function stageRecords(scope: TenantScope) {
         });
         await writeDerived(tx, scope, jobId, derived);
       }),
-  };
-}
-
-/** Saves of one job wait for each other, so that a check and its write cannot be parted. */
-async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<void> {
-  const visible = await tx.job.findFirst({
-    where: { AND: [visibleJobs(scope), { id: jobId }] },
-    select: { id: true },
-  });
-  if (!visible) throw notFound();
-  await tx.$queryRaw`SELECT 1 FROM job WHERE tenant_id = ${scope.tenantId}::uuid AND id = ${jobId}::uuid FOR UPDATE`;
-}
-
-async function latestRow(
-  tx: TenantTransaction,
-  scope: TenantScope,
-  jobId: JobId,
-  stage: StageKey,
-): Promise<Row | null> {
-  return tx.stageRecord.findFirst({
-    where: { tenantId: scope.tenantId, jobId, stage },
-    orderBy: { revision: "desc" },
-    select: FIELDS,
-  });
-}
-
-function refuseIfMoved(
-  current: Row | null,
-  write: { readonly stage: StageKey; readonly expectedVersion: number | null },
-): void {
-  if (current && current.state !== "draft") {
-    throw new AppError(
-      "SIGNED_RECORD",
-      `${STAGE_NAMES[write.stage]} is signed. Reopen it with a reason to change it.`,
-    );
-  }
-  if ((current?.version ?? null) === write.expectedVersion) return;
-  throw new AppError(
-    "CONFLICT",
-    `${current?.updatedByMember.name ?? "Someone"} saved this record while you were typing. Your values are still here; theirs are shown beside them.`,
-    { details: { theirs: current ? toRecord(current).inputs : null, version: current?.version ?? null } },
-  );
-}
-
-/** Only what differs, for the trail. */
-function changedValues(before: unknown, after: Readonly<Record<string, unknown>>) {
-  const old = (before ?? {}) as Readonly<Record<string, unknown>>;
-  const keys = Object.keys(after).filter((key) => (old[key] ?? null) !== (after[key] ?? null));
-  const pick = (from: Readonly<Record<string, unknown>>) =>
-    Object.fromEntries(keys.map((key) => [key, from[key] ?? null]));
-  return { before: pick(old), after: pick(after) };
-}
-
-function toRecord(row: Row): StageRecord {
-  const stage = row.stage as StageKey;
-  return {
-    id: asId<"stage record">(row.id),
-    jobId: asId<"job">(row.jobId),
-    stage,
-    revision: row.revision,
-    state: row.state as RecordState,
-    version: row.version,
-    inputs: readStoredInputs(stage, row.schemaVersion, row.inputs),
-    findings: row.findings as unknown as readonly Finding[],
-    verdict: row.verdict as Verdict | null,
-    engineVersion: row.engineVersion,
-    signedAt: row.signedAt?.toISOString() ?? null,
-    signatureName: row.signatureName,
-    reopenReason: row.reopenReason,
-    updatedAt: row.updatedAt.toISOString(),
-    updatedByName: row.updatedByMember.name,
   };
 }

@@ -3,6 +3,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { cleanLogo } from "@/lib/files/clean-logo";
 import { readStoredFile, storeFile } from "@/lib/files/store";
+import type { PacketBrand } from "@/lib/reports/homeowner/view";
 import type { BrandInput } from "@/lib/schemas/brand";
 
 /** The product's own accent, until a company sets one. */
@@ -62,5 +63,21 @@ async function currentBrand(scope: TenantScope): Promise<Brand> {
     addressLines: [],
     accentColor: OWN_ACCENT,
     logo: null,
+  };
+}
+
+/** The brand as a packet prints it. */
+export async function packetBrand(scope: TenantScope): Promise<PacketBrand> {
+  const brand = await currentBrand(scope);
+  return {
+    companyName: brand.displayName,
+    logoPng: brand.logo ? await readStoredFile(scope.tenantId, brand.logo.storageKey) : null,
+    accentHex: brand.accentColor,
+    licenceLine: brand.licenseLine,
+    contactLines: [...brand.addressLines, brand.phone, brand.email, brand.website].filter(
+      (line) => line !== "",
+    ),
+    coverWords: "",
+    closingWords: "",
   };
 }

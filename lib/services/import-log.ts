@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { DateTime } from "luxon";
 import { company } from "@/lib/db/company";
-import { type DayChannel, type LogDay, logs } from "@/lib/db/logs";
+import type { DayChannel, LogDay } from "@/lib/db/log-day";
+import { logs } from "@/lib/db/logs";
 import { stageRecords } from "@/lib/db/stage-records";
 import type { LogSummary } from "@/lib/domain/evaluate";
 import type { LogImportId } from "@/lib/domain/ids";

@@ -16,13 +16,19 @@ import { notFound } from "@/lib/errors";
 import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
 
-export type JobView = { readonly job: Job; readonly records: JobRecords; readonly evaluation: Evaluation };
+export type JobView = {
+  readonly job: Job;
+  readonly records: JobRecords;
+  readonly context: JobContext;
+  readonly evaluation: Evaluation;
+};
 
 /** A job with everything that follows from its records as they stand now. */
 export async function jobView(scope: TenantScope, jobId: string): Promise<JobView> {
   const job = await getJob(scope, jobId);
   const records = await stageRecords(scope).latest(job.id);
-  return { job, records, evaluation: evaluateJob(await jobContext(scope, job, records)) };
+  const context = await jobContext(scope, job, records);
+  return { job, records, context, evaluation: evaluateJob(context) };
 }
 
 export type ReferenceChoice = { readonly value: string; readonly label: string };

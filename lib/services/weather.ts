@@ -1,4 +1,4 @@
-import { weatherFiles } from "@/lib/db/weather-files";
+import { type WeatherFile, weatherFiles } from "@/lib/db/weather-files";
 import type { TenantScope } from "@/lib/domain/scope";
 import { isEngineeringError } from "@/lib/engineering/errors";
 import { designConditions, parseEpw } from "@/lib/engineering/weather";
@@ -52,4 +52,9 @@ function readWeather(bytes: Uint8Array) {
     const fields = [{ field: "file", message: error.message }];
     throw new AppError("UNSUPPORTED_FILE", error.message, { fields, cause: error });
   }
+}
+
+/** The weather years a job can be held against. */
+export function listWeather(scope: TenantScope): Promise<readonly WeatherFile[]> {
+  return weatherFiles(scope).list();
 }

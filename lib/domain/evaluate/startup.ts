@@ -4,7 +4,6 @@ import { subcoolingF, superheatF } from "@/lib/engineering/refrigerant";
 import {
   type DeliveredCapacity,
   deliveredCapacity,
-  READING_NAMES,
   type Readings,
   type SanityQuestion,
   type StartupSite,
@@ -15,6 +14,7 @@ import {
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
 import { type Derived, type JobContext, unknown, valueIfKnown } from "./context";
 import { derive, then } from "./derive";
+import { fieldOfInput } from "./startup-fields";
 import { externalStatic, fieldOfReading, readingsOf, type StartupStageKey } from "./startup-readings";
 
 export type MeasuredStage = {
@@ -52,7 +52,7 @@ export function startupResults(context: JobContext, designCfm: number | null): S
     stages: measured,
     findings: startupFindings({ ...site, stages }, context.limits).map((one) => ({
       ...one,
-      inputs: [...new Set(one.inputs.flatMap((input) => fieldOf(input, keys) ?? []))],
+      inputs: [...new Set(one.inputs.flatMap((input) => fieldOfInput(input, keys) ?? []))],
     })),
     questions: stages.flatMap((stage, index) => {
       const key = keys[index] ?? "second";
@@ -197,27 +197,3 @@ function engineStage(context: JobContext, measured: MeasuredStage, designCfm: nu
     ratedAmps: null,
   };
 }
-
-/** `stages.0.readings.airflowCfm` and the like → the field of the record. */
-function fieldOf(input: string, keys: readonly StartupStageKey[]): string | null {
-  const [, index, rest] = /^stages\.(\d)\.(?:readings\.)?(.+)$/.exec(input) ?? [];
-  const key = keys[Number(index)];
-  if (rest === undefined || key === undefined) return input === "elevationFt" ? null : (SITE[input] ?? null);
-  const reading = READING_NAMES.find((name) => name === rest);
-  if (reading === "externalStaticInWc" || rest === "externalStatic") return `${key}ReturnStaticInWc`;
-  if (reading) return fieldOfReading(key, reading);
-  return OTHERS[rest]?.(key) ?? null;
-}
-
-const SITE: Readonly<Record<string, string>> = {
-  refrigerant: "refrigerant",
-  meteringDevice: "meteringDevice",
-};
-const OTHERS: Readonly<Record<string, (key: StartupStageKey) => string>> = {
-  steadyMinutes: (key) => `${key}StabilisedMin`,
-  condensateMinutes: (key) => `${key}CondensateMin`,
-  makerSuperheatF: () => "targetSuperheatF",
-  makerSubcoolingF: () => "targetSubcoolingF",
-  airflow: (key) => `${key}AirflowCfm`,
-  fanPower: (key) => `${key}FanPowerW`,
-};

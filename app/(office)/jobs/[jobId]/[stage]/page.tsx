@@ -6,30 +6,14 @@ import { ReopenPanel } from "@/components/stage/reopen-panel";
 import { SignPanel } from "@/components/stage/sign-panel";
 import { StageForm } from "@/components/stage/stage-form";
 import type { JobContext } from "@/lib/domain/evaluate";
-import { STAGE_NAMES, type StageKey, stageOfSlug } from "@/lib/domain/stages";
+import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { stageView } from "@/lib/services/job-view";
 import { logPanelView } from "@/lib/services/log-view";
-import * as actions from "../../actions";
+import { chosenModel, reopenRecord } from "../../actions";
+import { SAVE, SIGN } from "../../stage-actions";
 
 type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
-
-const SAVE: Readonly<Record<StageKey, typeof actions.saveDesign>> = {
-  load_summary: actions.saveDesign,
-  equipment_selection: actions.saveDesign,
-  airflow_setup: actions.saveDesign,
-  control_setup: actions.saveDesign,
-  startup_record: actions.saveStartup,
-  humidity_review: actions.saveReview,
-};
-const SIGN: Readonly<Record<StageKey, typeof actions.signDesign>> = {
-  load_summary: actions.signDesign,
-  equipment_selection: actions.signDesign,
-  airflow_setup: actions.signDesign,
-  control_setup: actions.signDesign,
-  startup_record: actions.signStartup,
-  humidity_review: actions.signReview,
-};
 
 const limitOf = (context: JobContext) => context.inputs.load_summary.humidityLimitPct;
 
@@ -66,7 +50,7 @@ export default async function StagePage({ params }: Props) {
         catalog={view.choices}
         mayEdit={view.mayEdit}
         save={SAVE[stage]}
-        readModel={actions.chosenModel}
+        readModel={chosenModel}
       />
       {view.maySign && record ? (
         <SignPanel
@@ -77,7 +61,7 @@ export default async function StagePage({ params }: Props) {
           sign={SIGN[stage]}
         />
       ) : null}
-      {view.mayReopen ? <ReopenPanel jobId={jobId} stage={stage} reopen={actions.reopenRecord} /> : null}
+      {view.mayReopen ? <ReopenPanel jobId={jobId} stage={stage} reopen={reopenRecord} /> : null}
     </div>
   );
 }

@@ -1,0 +1,50 @@
+import type { JobId } from "@/lib/domain/ids";
+import type { TenantScope } from "@/lib/domain/scope";
+import { STAGE_NAMES, type StageKey } from "@/lib/domain/stages";
+import { AppError, notFound } from "@/lib/errors";
+import { FIELDS, type StageRecordRow, toRecord } from "./stage-record-row";
+import { visibleJobs } from "./visibility";
+import type { TenantTransaction } from "./with-tenant";
+
+/** Saves of one job wait for each other, so that a check and its write cannot be parted. */
+export async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<void> {
+  const visible = await tx.job.findFirst({
+    where: { AND: [visibleJobs(scope), { id: jobId }] },
+    select: { id: true },
+  });
+  if (!visible) throw notFound();
+  await tx.$queryRaw`SELECT 1 FROM job WHERE tenant_id = ${scope.tenantId}::uuid AND id = ${jobId}::uuid FOR UPDATE`;
+}
+
+/** The newest revision of a stage, as stored. */
+export async function latestRow(
+  tx: TenantTransaction,
+  scope: TenantScope,
+  jobId: JobId,
+  stage: StageKey,
+): Promise<StageRecordRow | null> {
+  return tx.stageRecord.findFirst({
+    where: { tenantId: scope.tenantId, jobId, stage },
+    orderBy: { revision: "desc" },
+    select: FIELDS,
+  });
+}
+
+/** A save must name the version it started from; a signed record takes none. */
+export function refuseIfMoved(
+  current: StageRecordRow | null,
+  write: { readonly stage: StageKey; readonly expectedVersion: number | null },
+): void {
+  if (current && current.state !== "draft") {
+    throw new AppError(
+      "SIGNED_RECORD",
+      `${STAGE_NAMES[write.stage]} is signed. Reopen it with a reason to change it.`,
+    );
+  }
+  if ((current?.version ?? null) === write.expectedVersion) return;
+  throw new AppError(
+    "CONFLICT",
+    `${current?.updatedByMember.name ?? "Someone"} saved this record while you were typing. Your values are still here; theirs are shown beside them.`,
+    { details: { theirs: current ? toRecord(current).inputs : null, version: current?.version ?? null } },
+  );
+}
