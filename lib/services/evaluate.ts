@@ -20,16 +20,19 @@ export async function jobContext(scope: TenantScope, job: Job, records: JobRecor
   const { equipmentModelId } = inputs.equipment_selection;
   const { controlModelId } = inputs.control_setup;
   const { logImportId } = inputs.humidity_review;
-  const [model, controls, tools, overrides, weather, log] = await Promise.all([
+  // One after the other: inside one transaction they share one connection.
+  const model =
     equipmentModelId !== null && isUuid(equipmentModelId)
-      ? catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
-      : null,
-    catalog(scope).listControls(),
-    instruments(scope).list(),
-    company(scope).limitOverrides(),
-    weatherFiles(scope).list(),
-    logImportId === null ? null : logSummary(scope, job, logImportId, inputs.load_summary.humidityLimitPct),
-  ]);
+      ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
+      : null;
+  const controls = await catalog(scope).listControls();
+  const tools = await instruments(scope).list();
+  const overrides = await company(scope).limitOverrides();
+  const weather = await weatherFiles(scope).list();
+  const log =
+    logImportId === null
+      ? null
+      : await logSummary(scope, job, logImportId, inputs.load_summary.humidityLimitPct);
   return {
     elevationFt: job.home.elevationFt,
     inputs,

@@ -3,6 +3,7 @@ import { instruments } from "@/lib/db/instruments";
 import { logs } from "@/lib/db/logs";
 import { members } from "@/lib/db/members";
 import { stageRecords } from "@/lib/db/stage-records";
+import { withTenant } from "@/lib/db/with-tenant";
 import type { EquipmentModel } from "@/lib/domain/catalog";
 import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
 import type { FieldDefs, ReferenceFieldDef } from "@/lib/domain/fields";
@@ -24,11 +25,13 @@ export type JobView = {
 };
 
 /** A job with everything that follows from its records as they stand now. */
-export async function jobView(scope: TenantScope, jobId: string): Promise<JobView> {
-  const job = await getJob(scope, jobId);
-  const records = await stageRecords(scope).latest(job.id);
-  const context = await jobContext(scope, job, records);
-  return { job, records, context, evaluation: evaluateJob(context) };
+export function jobView(scope: TenantScope, jobId: string): Promise<JobView> {
+  return withTenant(scope, async () => {
+    const job = await getJob(scope, jobId);
+    const records = await stageRecords(scope).latest(job.id);
+    const context = await jobContext(scope, job, records);
+    return { job, records, context, evaluation: evaluateJob(context) };
+  });
 }
 
 export type ReferenceChoice = { readonly value: string; readonly label: string };
@@ -54,15 +57,17 @@ export type StageView = {
 };
 
 /** One stage record with what its form and its findings need. */
-export async function stageView(scope: TenantScope, jobId: string, stage: StageKey): Promise<StageView> {
+export function stageView(scope: TenantScope, jobId: string, stage: StageKey): Promise<StageView> {
+  return withTenant(scope, () => readStageView(scope, jobId, stage));
+}
+
+async function readStageView(scope: TenantScope, jobId: string, stage: StageKey): Promise<StageView> {
   const job = await getJob(scope, jobId);
   const records = await stageRecords(scope).latest(job.id);
-  const [context, choices, revisions, people] = await Promise.all([
-    jobContext(scope, job, records),
-    referenceChoices(scope, job),
-    stageRecords(scope).revisions(job.id, stage),
-    members(scope).list(),
-  ]);
+  const context = await jobContext(scope, job, records);
+  const choices = await referenceChoices(scope, job);
+  const revisions = await stageRecords(scope).revisions(job.id, stage);
+  const people = await members(scope).list();
   const record = records[stage];
   const open = record?.state !== "signed";
   return {
@@ -82,12 +87,10 @@ export async function stageView(scope: TenantScope, jobId: string, stage: StageK
 }
 
 async function referenceChoices(scope: TenantScope, job: Job): Promise<ReferenceChoices> {
-  const [equipment, controls, tools, imports] = await Promise.all([
-    catalog(scope).listEquipment(),
-    catalog(scope).listControls(),
-    instruments(scope).list(),
-    logs(scope).list(job.id),
-  ]);
+  const equipment = await catalog(scope).listEquipment();
+  const controls = await catalog(scope).listControls();
+  const tools = await instruments(scope).list();
+  const imports = await logs(scope).list(job.id);
   const demo = (isDemo: boolean) => (isDemo ? " (demo data)" : "");
   return {
     equipment: equipment.map((one) => ({

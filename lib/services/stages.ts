@@ -104,6 +104,11 @@ function readInputs<S extends StageKey>(stage: S, given: Readonly<Record<string,
 /** The records as they will be once this draft is saved. */
 function replaced(records: JobRecords, stage: StageKey, inputs: StageInputs[StageKey]): JobRecords {
   const old = records[stage];
-  const draft = old ? { ...old, inputs, state: "draft" } : { stage, inputs, state: "draft", version: 0 };
+  const draft = {
+    ...(old ?? { stage, version: 0 }),
+    inputs,
+    state: "draft",
+    updatedAt: new Date().toISOString(),
+  };
   return { ...records, [stage]: draft } as JobRecords;
 }
