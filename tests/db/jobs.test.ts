@@ -42,6 +42,22 @@ test("a search finds parts of words of customer and address in any letter case, 
   });
 });
 
+test("an old job is found below thousands of newer ones, and a page is full", async () => {
+  const scope = await makeCompany();
+  await withTenant(scope, async (tx) => {
+    await addJob(tx, scope, "Rare Fern");
+    await addJob(tx, scope, "Rare Fern");
+    const { customerId, homeId } = await addJob(tx, scope, "Common Oak");
+    await tx.$executeRaw`
+      INSERT INTO job (tenant_id, id, number, customer_id, home_id, created_by, updated_by)
+      SELECT ${scope.tenantId}::uuid, gen_random_uuid(), n, ${customerId}::uuid, ${homeId}::uuid,
+        ${scope.userId}::uuid, ${scope.userId}::uuid FROM generate_series(4, 2103) n`;
+    expect(await search(tx, "fern")).toEqual([2, 1]);
+    const oaks = await search(tx, "oak");
+    expect([oaks.length, oaks[0], oaks.at(-1)]).toEqual([50, 2103, 2054]);
+  });
+});
+
 test("signs that mean something to the database are only signs to a search", async () => {
   const scope = await makeCompany();
   await withTenant(scope, async (tx) => {
