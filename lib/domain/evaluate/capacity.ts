@@ -8,7 +8,7 @@ import {
   type PerformancePoint,
   performanceAt,
 } from "@/lib/engineering/equipment";
-import { waterFromLatent } from "@/lib/engineering/moisture/latent-water";
+import { waterFromLatent } from "@/lib/engineering/moisture";
 import type { EquipmentData, EquipmentModel, PerformanceRow } from "../catalog";
 import { type Derived, known, unknown } from "./context";
 import { derive } from "./derive";

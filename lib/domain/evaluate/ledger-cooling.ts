@@ -1,4 +1,4 @@
-import { waterFromLatent } from "@/lib/engineering/moisture/latent-water";
+import { waterFromLatent } from "@/lib/engineering/moisture";
 import { type JobContext, valueIfKnown } from "./context";
 import { type CellDraft, type LineDraft, stageOf } from "./ledger-draft";
 import type { JobResults } from "./results";

@@ -1,4 +1,4 @@
-import { waterFromLatent } from "../moisture/latent-water";
+import { waterFromLatent } from "../moisture";
 import type { HouseAfternoon } from "./afternoon";
 
 /** One minute: the room temperature as it begins, and what runs during it. */

@@ -1,10 +1,7 @@
 import type { MoistAir } from "../air";
-import {
-  type Approach,
-  type CoilState,
-  type CoilTemperatureHeldSystem,
-  coilTemperatureHeld,
-} from "./coil-temperature-held";
+import type { CoilState } from "./coil-state";
+import type { Approach, CoilTemperatureHeldSystem } from "./coil-system";
+import { coilTemperatureHeld } from "./coil-temperature-held";
 import {
   type CoolingRatios,
   coolingRatios,

@@ -1,5 +1,7 @@
-import { heldAdpF, solveSaturated, surfaceEnthalpy, surfaceTemperatureF } from "./coil-surface";
-import { fastSaturationHumidityRatio, moistEnthalpy } from "./saturation";
+import { COIL, COIL_LIMIT, type CoilConstants } from "./coil-numbers";
+import { heldAdpF, surfaceEnthalpy, surfaceTemperatureF } from "./coil-surface";
+import { writeAir } from "./leaving-air";
+import { moistEnthalpy } from "./saturation";
 
 /*
  * The coil-temperature-held system as plain numbers: no checks, no allocation, for the year simulation's loop.
@@ -16,41 +18,6 @@ import { fastSaturationHumidityRatio, moistEnthalpy } from "./saturation";
  * Source of BF and A0: EnergyPlus Engineering Reference (published). The control law follows from the equipment's
  * description: compressor speed holds an evaporating temperature (physics).
  */
-
-/** What stays the same from minute to minute. */
-export type CoilConstants = {
-  readonly pressurePsia: number;
-  readonly a0LbPerH: number;
-  readonly heldTemperatureF: number;
-  readonly fixedApproachF: number;
-  readonly approachSlopeFPerBtuh: number;
-  readonly frostLimitF: number;
-  /** Saturated air at the frost limit, lb/lb: asked for every minute, so kept. */
-  readonly frostHumidityRatio: number;
-};
-
-/** Places in the output array. */
-export const COIL = {
-  totalBtuh: 0,
-  sensibleBtuh: 1,
-  moistureLbPerH: 2,
-  leavingDbF: 3,
-  leavingHumidityRatio: 4,
-  adpF: 5,
-  bypassFactor: 6,
-  /** One of {@link COIL_LIMIT}. */
-  limitedBy: 7,
-  /** Share of the time the compressor runs to make this capacity: below 1 it cycles at its minimum. */
-  compressorShare: 8,
-  /** 1 when moisture leaves the coil saturated because mixing would have made fog. */
-  saturatedLeaving: 9,
-} as const;
-
-/** Length of the output array. */
-export const COIL_OUTPUTS = 10;
-
-/** Codes in `COIL.limitedBy`. */
-export const COIL_LIMIT = { held: 0, ceiling: 1, minimum: 2, frost: 3 } as const;
 
 /**
  * One steady state of the coil.
@@ -194,40 +161,4 @@ export function solveCoilAtCapacity(
   out[COIL.limitedBy] = COIL_LIMIT.ceiling;
   out[COIL.compressorShare] = 1;
   return adpF;
-}
-
-/** Mixes bypassed and treated air; where that would be fog the water falls out and the air leaves saturated. */
-function writeAir(
-  pressurePsia: number,
-  enteringDbF: number,
-  enteringHumidityRatio: number,
-  enteringEnthalpy: number,
-  dryAirLbPerH: number,
-  bypassFactor: number,
-  adpF: number,
-  totalBtuh: number,
-  out: Float64Array,
-): void {
-  const surfaceHumidityRatio = fastSaturationHumidityRatio(adpF, pressurePsia);
-  const drying = enteringHumidityRatio - surfaceHumidityRatio;
-  let leavingHumidityRatio =
-    drying > 0 ? enteringHumidityRatio - (1 - bypassFactor) * drying : enteringHumidityRatio;
-  const leavingEnthalpy = enteringEnthalpy - totalBtuh / dryAirLbPerH;
-  let leavingDbF = (leavingEnthalpy - 1061 * leavingHumidityRatio) / (0.24 + 0.444 * leavingHumidityRatio);
-  let saturatedLeaving = 0;
-  if (drying > 0 && leavingHumidityRatio > fastSaturationHumidityRatio(leavingDbF, pressurePsia)) {
-    saturatedLeaving = 1;
-    leavingDbF = solveSaturated(0, 1, leavingEnthalpy, pressurePsia, leavingDbF, enteringDbF);
-    leavingHumidityRatio = fastSaturationHumidityRatio(leavingDbF, pressurePsia);
-  }
-  const moistureLbPerH = dryAirLbPerH * (enteringHumidityRatio - leavingHumidityRatio);
-  out[COIL.totalBtuh] = totalBtuh;
-  // Latent is taken at the entering dry bulb, as the rated point is; sensible is what remains.
-  out[COIL.sensibleBtuh] = totalBtuh - moistureLbPerH * (1061 + 0.444 * enteringDbF);
-  out[COIL.moistureLbPerH] = moistureLbPerH;
-  out[COIL.leavingDbF] = leavingDbF;
-  out[COIL.leavingHumidityRatio] = leavingHumidityRatio;
-  out[COIL.adpF] = adpF;
-  out[COIL.bypassFactor] = bypassFactor;
-  out[COIL.saturatedLeaving] = saturatedLeaving;
 }

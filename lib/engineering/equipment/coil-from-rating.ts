@@ -1,5 +1,6 @@
 import { type MoistAir, moistAir } from "../air";
 import { ImpossibleStateError } from "../errors";
+import { waterFromLatent } from "../moisture";
 import {
   type Btuh,
   btuh,
@@ -19,6 +20,7 @@ import {
 } from "../units";
 import {
   COLDEST_SATURATION_F,
+  dryBulbAt,
   fastSaturationEnthalpy,
   fastSaturationHumidityRatio,
   saturationEnthalpySlope,
@@ -72,10 +74,10 @@ export function coilFromRating(input: {
   const dryAirLbPerH = (cfm(input.airflowCfm) * 60) / entering.specificVolumeFt3PerLb;
 
   const leavingEnthalpy = entering.enthalpyBtuPerLb - totalBtuh / dryAirLbPerH;
-  const removed = ((1 - sensibleRatio) * totalBtuh) / dryAirLbPerH / (1061 + 0.444 * entering.dryBulbF);
+  const removed = waterFromLatent((1 - sensibleRatio) * totalBtuh, entering.dryBulbF) / dryAirLbPerH;
   const leavingW = entering.humidityRatio - removed;
   if (!(leavingW > 1e-6)) throw noSuchCoil("it would take more water than the air holds");
-  const leavingDbF = (leavingEnthalpy - 1061 * leavingW) / (0.24 + 0.444 * leavingW);
+  const leavingDbF = dryBulbAt(leavingEnthalpy, leavingW);
   if (!(leavingDbF > COLDEST_SATURATION_F)) throw noSuchCoil("the air would leave below −10 °F");
   if (leavingW > fastSaturationHumidityRatio(leavingDbF, pressurePsia)) {
     throw noSuchCoil("the air would leave wetter than saturated");

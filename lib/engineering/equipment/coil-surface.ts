@@ -1,10 +1,13 @@
+import { vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
 import { NotConvergedError } from "../errors";
-import type { CoilConstants } from "./coil-core";
+import type { CoilConstants } from "./coil-numbers";
 import {
+  dryBulbAt,
   fastSaturationHumidityRatio,
   fastSaturationPressurePsia,
   MASS_RATIO,
   moistEnthalpy,
+  moistHeatCapacity,
   saturationPressureSlope,
 } from "./saturation";
 
@@ -34,7 +37,7 @@ export function heldAdpF(
 ): number {
   if (leastF >= enteringDbF) return enteringDbF;
   const gain = coil.approachSlopeFPerBtuh * contactLbPerH;
-  const dryGain = gain * (0.24 + 0.444 * enteringHumidityRatio);
+  const dryGain = gain * moistHeatCapacity(enteringHumidityRatio);
   const dryF = (leastF + dryGain * enteringDbF) / (1 + dryGain);
   if (fastSaturationHumidityRatio(dryF, coil.pressurePsia) >= enteringHumidityRatio) return dryF;
   if (gain === 0) return leastF;
@@ -49,7 +52,7 @@ export function surfaceTemperatureF(
   startF: number,
   highestF: number,
 ): number {
-  const dryF = (enthalpy - 1061 * enteringHumidityRatio) / (0.24 + 0.444 * enteringHumidityRatio);
+  const dryF = dryBulbAt(enthalpy, enteringHumidityRatio);
   // The polynomial is only asked inside its range: a "dry" surface far below any dew point is wet for sure.
   if (dryF > 0 && fastSaturationHumidityRatio(dryF, pressurePsia) >= enteringHumidityRatio) return dryF;
   return solveSaturated(0, 1, enthalpy, pressurePsia, startF, highestF);
@@ -74,14 +77,13 @@ export function solveSaturated(
     const vapourPsia = fastSaturationPressurePsia(tempF);
     const perDry = 1 / (pressurePsia - vapourPsia);
     const humidityRatio = MASS_RATIO * vapourPsia * perDry;
-    const vapourEnthalpy = 1061 + 0.444 * tempF;
+    const vapourEnthalpy = vapourEnthalpyBtuPerLb(tempF);
     const excess =
       temperatureWeight * tempF + enthalpyWeight * (0.24 * tempF + humidityRatio * vapourEnthalpy) - target;
     const slope =
       temperatureWeight +
       enthalpyWeight *
-        (0.24 +
-          0.444 * humidityRatio +
+        (moistHeatCapacity(humidityRatio) +
           vapourEnthalpy * MASS_RATIO * pressurePsia * saturationPressureSlope(tempF) * perDry * perDry);
     const move = excess / slope;
     tempF = Math.min(tempF - move, highestF);

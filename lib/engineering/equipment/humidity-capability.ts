@@ -1,6 +1,8 @@
 import { moistAir } from "../air";
 import { type Percent, percent, type Ratio, ratio, requireRange } from "../units";
-import { type CoilState, type CoilTemperatureHeldSystem, coilTemperatureHeld } from "./coil-temperature-held";
+import type { CoilState } from "./coil-state";
+import type { CoilTemperatureHeldSystem } from "./coil-system";
+import { coilTemperatureHeld } from "./coil-temperature-held";
 
 export type HumidityCapability =
   | {

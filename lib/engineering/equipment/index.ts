@@ -8,14 +8,7 @@ export {
   type Fit,
   type MapCell,
 } from "./capacity-map";
-export {
-  COIL,
-  COIL_LIMIT,
-  COIL_OUTPUTS,
-  type CoilConstants,
-  solveCoil,
-  solveCoilAtCapacity,
-} from "./coil-core";
+export { solveCoil, solveCoilAtCapacity } from "./coil-core";
 export {
   bypassFactorAt,
   coilFromRating,
@@ -23,15 +16,10 @@ export {
   ratedApproachF,
   ratedLeavingAir,
 } from "./coil-from-rating";
-export {
-  type Approach,
-  type CoilState,
-  type CoilTemperatureHeldSystem,
-  coilConstants,
-  coilTemperatureHeld,
-  LIMITING,
-  type LimitedBy,
-} from "./coil-temperature-held";
+export { COIL, COIL_LIMIT, COIL_OUTPUTS, type CoilConstants } from "./coil-numbers";
+export { type CoilState, LIMITING, type LimitedBy } from "./coil-state";
+export { type Approach, type CoilTemperatureHeldSystem, coilConstants } from "./coil-system";
+export { coilTemperatureHeld } from "./coil-temperature-held";
 export { type CoolingMatch, type CoolingRatios, coolingRatios, type EquipmentKind } from "./cooling-ratios";
 export {
   auxiliaryHeatKw,
@@ -54,5 +42,6 @@ export {
   performanceAt,
 } from "./performance-table";
 export { equipmentRules } from "./rules";
-export { type SizingEdition, type SizingInput, sizingFindings } from "./sizing-findings";
+export { sizingFindings } from "./sizing-findings";
+export type { SizingEdition, SizingInput } from "./sizing-input";
 export { type SettlingShape, type StageDrop, stageDropTransient, type TransientMinute } from "./stage-drop";

@@ -1,3 +1,5 @@
+import { VAPOUR_ENTHALPY_AT_0F, VAPOUR_SPECIFIC_HEAT, vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
+
 /*
  * Saturated moist air for the inner loop of the coil model.
  *
@@ -17,6 +19,8 @@ export const WARMEST_SATURATION_F = 140;
 const TRIPLE_POINT_F = 32.018;
 /** Molar mass of water over that of dry air, ASHRAE 2017 ch. 1 eq. 20. */
 export const MASS_RATIO = 0.621945;
+/** Specific heat of dry air, Btu/(lb·°F), ASHRAE 2017 ch. 1 eq. 30. */
+const DRY_AIR_HEAT = 0.24;
 
 // The sums are written as a tree (Estrin) instead of nested (Horner): the processor then works on the terms side by side,
 // which halves the time of the whole coil model.
@@ -83,7 +87,17 @@ export function saturationHumidityRatioSlope(tempF: number, pressurePsia: number
 
 /** Enthalpy of moist air, Btu per lb of dry air; ASHRAE 2017 ch. 1 eq. 30. */
 export function moistEnthalpy(tempF: number, humidityRatio: number): number {
-  return 0.24 * tempF + humidityRatio * (1061 + 0.444 * tempF);
+  return DRY_AIR_HEAT * tempF + humidityRatio * vapourEnthalpyBtuPerLb(tempF);
+}
+
+/** Heat to warm moist air by 1 °F at constant humidity ratio, Btu per lb of dry air and °F; the derivative of {@link moistEnthalpy}. */
+export function moistHeatCapacity(humidityRatio: number): number {
+  return DRY_AIR_HEAT + VAPOUR_SPECIFIC_HEAT * humidityRatio;
+}
+
+/** Dry bulb of moist air from its enthalpy, °F; the inverse of {@link moistEnthalpy} in closed form. */
+export function dryBulbAt(enthalpyBtuPerLb: number, humidityRatio: number): number {
+  return (enthalpyBtuPerLb - VAPOUR_ENTHALPY_AT_0F * humidityRatio) / moistHeatCapacity(humidityRatio);
 }
 
 /** Enthalpy of saturated air, Btu/lb. */
@@ -94,8 +108,7 @@ export function fastSaturationEnthalpy(tempF: number, pressurePsia: number): num
 /** Derivative of {@link fastSaturationEnthalpy}, Btu/lb per °F. */
 export function saturationEnthalpySlope(tempF: number, pressurePsia: number): number {
   return (
-    0.24 +
-    0.444 * fastSaturationHumidityRatio(tempF, pressurePsia) +
-    (1061 + 0.444 * tempF) * saturationHumidityRatioSlope(tempF, pressurePsia)
+    moistHeatCapacity(fastSaturationHumidityRatio(tempF, pressurePsia)) +
+    vapourEnthalpyBtuPerLb(tempF) * saturationHumidityRatioSlope(tempF, pressurePsia)
   );
 }

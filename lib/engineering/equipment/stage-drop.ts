@@ -13,14 +13,10 @@ import {
   ratio,
   requireRange,
 } from "../units";
-import { COIL, COIL_OUTPUTS, solveCoil, solveCoilAtCapacity } from "./coil-core";
-import {
-  type CoilState,
-  type CoilTemperatureHeldSystem,
-  checkedDryAirLbPerH,
-  coilConstants,
-  stateFrom,
-} from "./coil-temperature-held";
+import { solveCoil, solveCoilAtCapacity } from "./coil-core";
+import { COIL, COIL_OUTPUTS } from "./coil-numbers";
+import { type CoilState, stateFrom } from "./coil-state";
+import { type CoilTemperatureHeldSystem, checkedDryAirLbPerH, coilConstants } from "./coil-system";
 
 /** How compressor capacity comes down after the airflow dropped. */
 export type SettlingShape = "first-order" | "ramp";

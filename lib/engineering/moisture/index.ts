@@ -24,6 +24,7 @@ export {
   latentRatio,
   wetCoilAtConditions,
 } from "./latent-ratio";
+export { waterFromLatent } from "./latent-water";
 export { moistureLimits } from "./limits";
 export { type ConditionEntry, type MoistureFindingsInput, moistureFindings } from "./moisture-findings";
 export {

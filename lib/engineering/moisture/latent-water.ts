@@ -1,3 +1,4 @@
+import { vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
 import { type LbPerH, lbPerH, requireRange } from "../units";
 
 /**
@@ -12,5 +13,5 @@ import { type LbPerH, lbPerH, requireRange } from "../units";
 export function waterFromLatent(latentBtuh: number, dryBulbF: number): LbPerH {
   requireRange("latentBtuh", latentBtuh, "Btu/h", -1e6, 1e6);
   requireRange("dryBulbF", dryBulbF, "°F", 20, 130);
-  return lbPerH(latentBtuh / (1061 + 0.444 * dryBulbF));
+  return lbPerH(latentBtuh / vapourEnthalpyBtuPerLb(dryBulbF));
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { waterFromLatent } from "@/lib/engineering/moisture/latent-water";
+import { waterFromLatent } from "@/lib/engineering/moisture";
 
 const SOURCE =
   "latent heat 1061 + 0.444·t Btu/lb (recalled); hand arithmetic: 1061 + 0.444·75 = 1094.3 (computed)";
