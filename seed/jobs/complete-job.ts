@@ -1,0 +1,119 @@
+import { dryControls, GULF_COAST, goodInstruments } from "../design-defaults";
+import { importGeneratedLog } from "../generated-log";
+import { DRY_HOUSE } from "../logged-houses";
+import { openJob } from "../open-job";
+import { fillAndSign } from "../stage-steps";
+import { stageReadings } from "../startup-readings";
+import type { DemoWorld } from "../world";
+
+const ELEVATION_FT = 30;
+const CAPACITY_SETTING = "2.5 tons";
+
+/** From the load to a dry summer: every link of the chain signed and holding. */
+export async function seedCompleteJob(world: DemoWorld): Promise<void> {
+  const model = world.equipment.heldCoil;
+  const job = await openJob(world, {
+    title: "Replace heat pump, one-storey house",
+    customerName: "Łukasz O'Neil-Nguyễn",
+    addressLine: "118 Pelican Row",
+    city: "Heronport",
+    region: "TX",
+    elevationFt: ELEVATION_FT,
+    techs: ["tech"],
+    startupDue: "2026-07-21",
+    reviewDue: "2026-08-28",
+  });
+  await fillAndSign(world, job, "load_summary", "office", {
+    ...GULF_COAST,
+    loadSource: "Room-by-room worksheet of the office (invented), 2026-06-30",
+    sensibleCoolingBtuh: 21_600,
+    latentCoolingBtuh: 6_200,
+    heatingBtuh: 29_000,
+    floorAreaFt2: 2_300,
+    bedrooms: 3,
+    houseHeightFt: 9,
+    occupants: 4,
+    leakageCfm50: 1_650,
+    ventilationCfm: 65,
+  });
+  await fillAndSign(world, job, "equipment_selection", "office", {
+    equipmentModelId: model.id,
+    capacitySetting: CAPACITY_SETTING,
+    auxiliaryHeatKw: 5,
+    dehumidifierPintsPerDay: 0,
+    reason: "Set half a ton below its nameplate: enough for the load, and it runs long enough to dry.",
+  });
+  await fillAndSign(world, job, "airflow_setup", "office", {
+    firstStageAirflowSetting: "B",
+    secondStageAirflowSetting: "C",
+    designExternalStaticInWc: 0.5,
+    supplyDropInWc: 0.14,
+    returnDropInWc: 0.11,
+    filterDropInWc: 0.12,
+    coilDropInWc: 0.13,
+    otherDropInWc: 0,
+    totalEffectiveLengthFt: 280,
+  });
+  await fillAndSign(world, job, "control_setup", "office", {
+    ...dryControls(world),
+    colderCoilCooling: true,
+  });
+  const conditions = {
+    model,
+    capacitySetting: CAPACITY_SETTING,
+    colderCoil: true,
+    elevationFt: ELEVATION_FT,
+    outdoorDbF: 91,
+    returnDbF: 75.6,
+    moistureReadAs: "wet bulb",
+    superheatF: 10.5,
+    subcoolingF: 9.4,
+  } as const;
+  await fillAndSign(world, job, "startup_record", "tech", {
+    ...goodInstruments(world),
+    outdoorDbF: conditions.outdoorDbF,
+    refrigerant: "R-454B",
+    meteringDevice: "expansion valve",
+    targetSubcoolingF: 9,
+    targetSuperheatF: 10,
+    supplyVoltage: 241,
+    outdoorUnitAmps: 9.2,
+    lineSetLengthFt: 35,
+    chargeAddedOz: 12,
+    evacuationMicrons: 320,
+    ...stageReadings({
+      ...conditions,
+      stage: "second",
+      returnRhPct: 53,
+      airflowCfm: 852,
+      externalStaticInWc: 0.5,
+      fanPowerW: 178,
+      totalShare: 1.01,
+      moistureShare: 1,
+      seed: 101,
+    }),
+    ...stageReadings({
+      ...conditions,
+      stage: "first",
+      returnRhPct: 51,
+      airflowCfm: 712,
+      externalStaticInWc: 0.35,
+      fanPowerW: 108,
+      totalShare: 1,
+      moistureShare: 0.98,
+      seed: 102,
+    }),
+    leftCapacitySetting: CAPACITY_SETTING,
+    leftFirstStageAirflowSetting: "B",
+    leftSecondStageAirflowSetting: "C",
+    walkThroughDone: true,
+    notes: "Read on a hot afternoon in July (invented).",
+  });
+  const logImportId = await importGeneratedLog(world, job, "office", DRY_HOUSE);
+  await fillAndSign(world, job, "humidity_review", "office", {
+    logImportId,
+    conclusion: "kept",
+    nextLook: "2027-06-15",
+    notes: "The log is invented: two generated weeks in August.",
+  });
+}
