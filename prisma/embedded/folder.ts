@@ -7,35 +7,42 @@ import { createServer } from "node:net";
 import path from "node:path";
 import { isReachable, OUTSIDE, type RunAs } from "./binaries";
 
-export type Remembered = {
+type Kept = {
   readonly port: number;
-  /** The data directory itself. Beside this file, unless the server's account cannot reach it there. */
-  readonly cluster: string;
   readonly superuserPassword: string;
   readonly ownerPassword: string;
+  /** Where the data directory is when the server's account cannot reach it in the folder. */
+  readonly outside: string | null;
 };
+
+export type Remembered = Kept & {
+  /** The data directory itself. */
+  readonly cluster: string;
+};
+
+const fileOf = (folder: string) => path.join(folder, "embedded.json");
+/** Not written down when it is in the folder, so that the folder may be moved. */
+const clusterIn = (folder: string) => path.join(folder, "cluster");
 
 /** What the folder remembers; made at first use. Of two that start at once, one wins and both use its file. */
 export async function remember(folder: string, runAs: RunAs): Promise<Remembered> {
-  const file = path.join(folder, "embedded.json");
+  const file = fileOf(folder);
   if (!existsSync(file)) {
     await mkdir(folder, { recursive: true });
-    const beside = path.join(folder, "cluster");
     const key = createHash("sha256").update(folder).digest("hex").slice(0, 12);
-    const fresh: Remembered = {
+    const draft = await writeDraft(folder, {
       port: await freePort(),
-      cluster: isReachable(beside, runAs) ? beside : path.join(OUTSIDE, key, "cluster"),
       superuserPassword: randomBytes(18).toString("hex"),
       ownerPassword: randomBytes(18).toString("hex"),
-    };
-    const draft = `${file}.${process.pid}`;
-    await writeFile(draft, JSON.stringify(fresh, null, 2), { mode: 0o600 });
+      outside: isReachable(clusterIn(folder), runAs) ? null : path.join(OUTSIDE, key, "cluster"),
+    });
     await link(draft, file).catch((error) => {
       if (error.code !== "EEXIST") throw error;
     });
     await rm(draft);
   }
-  return JSON.parse(await readFile(file, "utf8"));
+  const kept: Kept = JSON.parse(await readFile(file, "utf8"));
+  return { ...kept, cluster: kept.outside ?? clusterIn(folder) };
 }
 
 export async function rememberPort(
@@ -43,11 +50,15 @@ export async function rememberPort(
   remembered: Remembered,
   port: number,
 ): Promise<Remembered> {
-  const now = { ...remembered, port };
-  const file = path.join(folder, "embedded.json");
-  await writeFile(`${file}.${process.pid}`, JSON.stringify(now, null, 2), { mode: 0o600 });
-  await rename(`${file}.${process.pid}`, file);
-  return now;
+  const { cluster, ...kept } = { ...remembered, port };
+  await rename(await writeDraft(folder, kept), fileOf(folder));
+  return { ...kept, cluster };
+}
+
+async function writeDraft(folder: string, kept: Kept): Promise<string> {
+  const draft = `${fileOf(folder)}.${process.pid}`;
+  await writeFile(draft, JSON.stringify(kept, null, 2), { mode: 0o600 });
+  return draft;
 }
 
 export async function freePort(): Promise<number> {

@@ -1,4 +1,5 @@
 import { readFileSync, writeFileSync } from "node:fs";
+import { rename } from "node:fs/promises";
 import { createServer } from "node:net";
 import path from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
@@ -39,6 +40,9 @@ test("starts, is found again, stops, and keeps its rows", async () => {
   await server.stop();
   expect(await embeddedPort(folder)).toBeNull();
   expect(processesOf(folder)).toEqual([]);
+  // A project that was moved finds its data again.
+  await rename(folder, `${folder}-moved`);
+  folder = `${folder}-moved`;
   const next = await startEmbedded({ folder });
   expect(await query(next.url, "SELECT answer FROM kept")).toEqual([{ answer: 42 }]);
 });
