@@ -24,7 +24,6 @@ export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) 
         <VerdictMark verdict={finding.verdict} />
       </div>
       <p className="mt-1 text-sm">{finding.statement}</p>
-      {finding.figures.length === 0 ? null : <Figures finding={finding} />}
       {finding.nextStep === null ? null : (
         <p className="mt-2 text-sm">
           <strong>Next: </strong>
@@ -36,19 +35,28 @@ export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) 
           <SafetyCaution>{finding.caution}</SafetyCaution>
         </div>
       )}
-      <p className="mt-2.5 border-t border-rule pt-1.5 text-xs text-muted">
-        <BasisLine basis={finding.basis} />
-        {finding.binding ? null : " This rule informs; it does not fail a job by itself."}{" "}
-        {ruleHref === undefined ? (
-          <span className="break-all">{finding.ruleId}</span>
-        ) : (
-          <Link href={ruleHref} className="text-link break-all">
-            {finding.ruleId}
-          </Link>
-        )}
-      </p>
+      <details className="mt-2 text-xs" open={needsEyes(finding.verdict)}>
+        <summary className="cursor-pointer text-muted">Numbers and basis</summary>
+        {finding.figures.length === 0 ? null : <Figures finding={finding} />}
+        <p className="mt-2 border-t border-rule pt-1.5 text-muted">
+          <BasisLine basis={finding.basis} />
+          {finding.binding ? null : " This rule informs; it does not fail a job by itself."}{" "}
+          {ruleHref === undefined ? (
+            <span className="break-all">{finding.ruleId}</span>
+          ) : (
+            <Link href={ruleHref} className="text-link break-all">
+              {finding.ruleId}
+            </Link>
+          )}
+        </p>
+      </details>
     </article>
   );
+}
+
+/** What is fine stays folded, so that the one thing that is not stands out. */
+function needsEyes(verdict: Finding["verdict"]): boolean {
+  return verdict === "falls short" || verdict === "can't tell";
 }
 
 function Figures({ finding }: { readonly finding: Finding }) {

@@ -43,7 +43,13 @@ export function JobsFilter({ search, stage, verdict, tech, attention, techs }: P
           options={[any, ...VERDICTS.map((one) => ({ value: one, label: one }))]}
           defaultValue={verdict ?? ""}
         />
-        <SelectField name="tech" label="Tech" options={[any, ...techs]} defaultValue={tech ?? ""} />
+        <SelectField
+          name="tech"
+          label="Tech"
+          options={[any, ...techs]}
+          defaultValue={tech ?? ""}
+          className="lg:w-52"
+        />
         <CheckField name="attention" label="Needs attention" value="1" defaultChecked={attention} />
         <Button type="submit">Show</Button>
       </form>

@@ -26,7 +26,16 @@ const COLUMNS: readonly Column<JobSummary>[] = [
     head: "Waits for",
     cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed"),
   },
-  { key: "verdict", head: "Verdict", cell: (job) => <VerdictMark verdict={job.verdict} look="plain" /> },
+  {
+    key: "verdict",
+    head: "Verdict",
+    cell: (job) =>
+      job.verdict === null ? (
+        <span className="text-muted">nothing judged yet</span>
+      ) : (
+        <VerdictMark verdict={job.verdict} look="plain" />
+      ),
+  },
   {
     key: "attention",
     head: "Needs attention",
@@ -45,7 +54,12 @@ const COLUMNS: readonly Column<JobSummary>[] = [
     wideOnly: true,
     cell: (job) => job.techs.map((tech) => tech.name).join(", ") || "nobody yet",
   },
-  { key: "due", head: "Startup", wideOnly: true, cell: (job) => job.startupDue ?? "no date" },
+  {
+    key: "due",
+    head: "Startup",
+    wideOnly: true,
+    cell: (job) => <span className="whitespace-nowrap">{job.startupDue ?? "no date"}</span>,
+  },
 ];
 
 type Props = { readonly jobs: readonly JobSummary[]; readonly empty: React.ReactNode };

@@ -154,7 +154,7 @@ export function humidityLines(context: JobContext, results: JobResults): readonl
         value: log?.dryHours ?? null,
         note: pct === null ? null : `${pct.toFixed(0)} % of ${log?.loggedHours.toFixed(0)} h logged`,
         at,
-        rules: ["logs.dry-hours"],
+        rules: ["review.dry-hours"],
       },
     },
     {
