@@ -65,5 +65,8 @@ export function goodInstruments({ instruments }: DemoWorld): Partial<StartupReco
     airflowInstrumentId: instruments.flowPlate,
     staticInstrumentId: instruments.manometer,
     refrigerantInstrumentId: instruments.gauges,
+    electricalInstrumentId: instruments.meter,
+    scaleInstrumentId: instruments.scale,
+    nameplateVolts: 240,
   };
 }

@@ -4,7 +4,16 @@ import type { EquipmentModel } from "@/lib/domain/catalog";
 import type { TenantScope } from "@/lib/domain/scope";
 import { oneStageThermostat, twoStageThermostat } from "./catalog/controls";
 import { heldCoilHeatPump, singleSpeedCooler, twoStageHeatPump } from "./catalog/equipment";
-import { flowPlate, gauges, manometer, pocketHygrometer, psychrometer } from "./catalog/instruments";
+import {
+  flowPlate,
+  gauges,
+  manometer,
+  meter,
+  oldFlowHood,
+  pocketHygrometer,
+  psychrometer,
+  scale,
+} from "./catalog/instruments";
 import type { DemoWorld } from "./world";
 
 /** Puts the invented makers' models, thermostats and the company's instruments into its catalog. */
@@ -27,7 +36,10 @@ export async function seedCatalog(
       pocketHygrometer: await tools.add(pocketHygrometer),
       flowPlate: await tools.add(flowPlate),
       manometer: await tools.add(manometer),
+      oldFlowHood: await tools.add(oldFlowHood),
       gauges: await tools.add(gauges),
+      meter: await tools.add(meter),
+      scale: await tools.add(scale),
     },
   };
 }

@@ -10,7 +10,17 @@ export type DemoWorld = {
   readonly equipment: Readonly<Record<"heldCoil" | "twoStage" | "singleSpeed", EquipmentModel>>;
   readonly controls: Readonly<Record<"twoStage" | "oneStage", string>>;
   readonly instruments: Readonly<
-    Record<"psychrometer" | "pocketHygrometer" | "flowPlate" | "manometer" | "gauges", string>
+    Record<
+      | "psychrometer"
+      | "pocketHygrometer"
+      | "flowPlate"
+      | "oldFlowHood"
+      | "manometer"
+      | "gauges"
+      | "meter"
+      | "scale",
+      string
+    >
   >;
 };
 export type Actor = keyof DemoWorld["scopes"];

@@ -15,5 +15,5 @@ export function attentionReasons(
   );
   const unassigned =
     job.startupDue !== null && job.techs.length === 0 && records.startup_record?.state !== "signed";
-  return [...weak, ...(unassigned ? ["No tech is assigned to the startup"] : [])];
+  return [...new Set(weak), ...(unassigned ? ["No tech is assigned to the startup"] : [])];
 }

@@ -124,6 +124,10 @@ export const MEASURED_QUANTITIES = [
   "static pressure",
   "refrigerant pressure",
   "line temperature",
+  "voltage",
+  "current",
+  "power",
+  "weight",
 ] as const;
 export type MeasuredQuantity = (typeof MEASURED_QUANTITIES)[number];
 

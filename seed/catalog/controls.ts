@@ -37,5 +37,3 @@ export const oneStageThermostat: Omit<ControlModel, "id"> = {
     },
   },
 };
-
-export const controlModels = [twoStageThermostat, oneStageThermostat] as const;

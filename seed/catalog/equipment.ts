@@ -21,7 +21,7 @@ export const heldCoilHeatPump: NewEquipmentModel = {
       { name: "2.5 tons", tons: 2.5, firstStageTable: null },
       { name: "3 tons", tons: 3, firstStageTable: null },
     ],
-    limits: { maxExternalStaticInWc: 0.9, minimumAirflowCfm: 500, electricHeatMinimumAirflowCfm: 800 },
+    limits: { maxExternalStaticInWc: 0.9, minimumAirflowCfm: 500, electricHeatMinimumAirflowCfm: 650 },
     lineSet: { includedLengthFt: 15, addOzPerFt: 0.6, factoryChargeLb: 7.2 },
     targets: { subcoolingF: 9, superheatF: 10 },
     heldCoil: {
@@ -128,5 +128,3 @@ export const singleSpeedCooler: NewEquipmentModel = {
     3,
   ),
 };
-
-export const equipmentModels = [heldCoilHeatPump, twoStageHeatPump, singleSpeedCooler] as const;

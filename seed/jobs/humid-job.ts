@@ -67,12 +67,14 @@ export async function seedHumidJob(world: DemoWorld): Promise<void> {
   });
   await fillAndSign(world, job, "startup_record", "secondTech", {
     ...goodInstruments(world),
+    airflowInstrumentId: world.instruments.oldFlowHood,
     outdoorDbF: 92,
     refrigerant: "R-410A",
     meteringDevice: "expansion valve",
     targetSubcoolingF: 10,
     supplyVoltage: 239,
-    outdoorUnitAmps: 9.6,
+    outdoorUnitAmps: 10.7,
+    ratedAmps: 13.1,
     lineSetLengthFt: 30,
     chargeAddedOz: 0,
     evacuationMicrons: 450,

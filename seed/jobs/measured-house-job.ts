@@ -43,8 +43,8 @@ export async function seedMeasuredHouseJob(world: DemoWorld): Promise<void> {
   await fillAndSign(world, job, "load_summary", "office", {
     ...CENTRAL_INDIANA,
     loadSource: "Room-by-room worksheet of the office (invented), 2026-01-20",
-    sensibleCoolingBtuh: 17_600,
-    latentCoolingBtuh: 4_300,
+    sensibleCoolingBtuh: 16_800,
+    latentCoolingBtuh: 4_700,
     heatingBtuh: 34_000,
     floorAreaFt2: 1_850,
     bedrooms: 3,
@@ -61,7 +61,7 @@ export async function seedMeasuredHouseJob(world: DemoWorld): Promise<void> {
     reason: "Small summer load, large winter load: set low for cooling.",
   });
   await fillAndSign(world, job, "airflow_setup", "office", {
-    firstStageAirflowSetting: "A",
+    firstStageAirflowSetting: "B",
     secondStageAirflowSetting: "B",
     designExternalStaticInWc: 0.45,
     filterDropInWc: 0.1,

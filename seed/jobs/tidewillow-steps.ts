@@ -69,7 +69,7 @@ export async function seedContradictingControls(world: DemoWorld): Promise<void>
   });
   await fillAndSign(world, job, "airflow_setup", "office", {
     ...DUCTS,
-    firstStageAirflowSetting: "A",
+    firstStageAirflowSetting: "B",
     secondStageAirflowSetting: "B",
   });
   await fill(world, job, "control_setup", "office", {
@@ -95,7 +95,7 @@ export async function seedStartupBegun(world: DemoWorld): Promise<void> {
   await fillAndSign(world, job, "airflow_setup", "office", {
     ...DUCTS,
     firstStageAirflowSetting: "low",
-    secondStageAirflowSetting: "medium high",
+    secondStageAirflowSetting: "medium",
   });
   await fillAndSign(world, job, "control_setup", "office", dryControls(world));
   await fill(world, job, "startup_record", "tech", {
@@ -104,7 +104,7 @@ export async function seedStartupBegun(world: DemoWorld): Promise<void> {
     refrigerant: "R-454B",
     meteringDevice: "expansion valve",
     secondStabilisedMin: 12,
-    secondAirflowCfm: 1_136,
+    secondAirflowCfm: 992,
     secondAirflowMethod: "flow plate",
     secondReturnDbF: 75.8,
     secondReturnWbF: 63.4,
@@ -112,7 +112,7 @@ export async function seedStartupBegun(world: DemoWorld): Promise<void> {
   });
 }
 
-/** Read with a coarse pocket instrument past its calibration: the numbers look fine and prove nothing. */
+/** Read with a coarse pocket instrument: the numbers look fine and prove nothing. */
 export async function seedUndecidedStartup(world: DemoWorld): Promise<void> {
   const model = world.equipment.heldCoil;
   const job = await openJob(world, {
@@ -127,7 +127,7 @@ export async function seedUndecidedStartup(world: DemoWorld): Promise<void> {
   await fillAndSign(world, job, "load_summary", "office", {
     ...GULF_COAST,
     loadSource: "Room-by-room worksheet of the office (invented), 2026-08-11",
-    sensibleCoolingBtuh: 25_400,
+    sensibleCoolingBtuh: 24_600,
     latentCoolingBtuh: 6_900,
     heatingBtuh: 35_000,
     floorAreaFt2: 2_750,
@@ -162,7 +162,8 @@ export async function seedUndecidedStartup(world: DemoWorld): Promise<void> {
     targetSubcoolingF: 9,
     targetSuperheatF: 10,
     supplyVoltage: 240,
-    outdoorUnitAmps: 10.4,
+    outdoorUnitAmps: 12.4,
+    ratedAmps: 15.6,
     lineSetLengthFt: 40,
     chargeAddedOz: 15,
     evacuationMicrons: 400,
@@ -214,7 +215,7 @@ async function seedLargeHouse(world: DemoWorld, job: JobId): Promise<void> {
     houseHeightFt: 9,
     occupants: 4,
     leakageCfm50: 1_900,
-    ventilationCfm: 70,
+    ventilationCfm: 80,
   });
   await fillAndSign(world, job, "equipment_selection", "office", {
     equipmentModelId: world.equipment.twoStage.id,

@@ -81,7 +81,7 @@ export function airflowSetupFindings(
   );
   const fieldOf = (input: string): string | null => {
     const [, index, name] = /^stages\.(\d)\.(.+)$/.exec(input) ?? [];
-    if (name === undefined) return input === "ducts.totalEffectiveLengthFt" ? "totalEffectiveLengthFt" : null;
+    if (name === undefined) return OTHER_FIELDS[input] ?? null;
     return name === "externalStatic" ? "designExternalStaticInWc" : (stages[Number(index)]?.field ?? null);
   };
   return found
@@ -94,6 +94,11 @@ export function airflowSetupFindings(
       ),
     );
 }
+
+const OTHER_FIELDS: Readonly<Record<string, string>> = {
+  "ducts.totalEffectiveLengthFt": "totalEffectiveLengthFt",
+  "electricHeat.airflow": "secondStageAirflowSetting",
+};
 
 /** A first stage has no design airflow of its own, and statics without a design static say nothing here. */
 function isOfThisStage(one: Finding, stageCount: number): boolean {

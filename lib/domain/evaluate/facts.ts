@@ -18,6 +18,7 @@ export function jobFacts(
   } = context.inputs;
   const { model, log } = context;
   const full = valueIfKnown(results.equipment.full);
+  const first = valueIfKnown(results.equipment.first);
   const measured = results.startup.stages.find((one) => one.key === "second");
   const delivered = measured ? valueIfKnown(measured.delivered) : null;
   const total =
@@ -57,8 +58,7 @@ export function jobFacts(
     loadSensibleBtuh: load.sensibleCoolingBtuh,
     loadLatentBtuh: load.latentCoolingBtuh,
     sizeRatio: full && total ? full.totalBtuh / total : null,
-    firstStageCfmPerTon:
-      firstCfm === null || !results.equipment.tons ? null : firstCfm / results.equipment.tons,
+    firstStageCfmPerTon: firstCfm === null || !first ? null : firstCfm / (first.totalBtuh / 12_000),
     secondStageCfmPerTon: results.cfmPerTon.measured ?? results.cfmPerTon.set,
     externalStaticInWc: measured?.externalStaticInWc ?? null,
     fanWattsPerCfm: fanPower !== null && measured?.airflowCfm ? fanPower / measured.airflowCfm : null,

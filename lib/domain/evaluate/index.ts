@@ -35,6 +35,8 @@ const possibleRule: Rule = {
 
 export const jobRules = { inputsPossible: possibleRule } as const satisfies Record<string, Rule>;
 
+const BTUH_PER_TON = 12_000;
+
 /**
  * Computes everything that follows from a job's records: findings, verdicts, ledger, facts. Pure, so that
  * the phone without signal, the screen while typing and the server at signing say the same.
@@ -43,7 +45,7 @@ export function evaluateJob(context: JobContext): Evaluation {
   const airflow = airflowAsSet(context.model, context.inputs.airflow_setup);
   const equipment = equipmentResults(context, airflow);
   const designCfm = designAirflow(context);
-  const startup = guardedStartup(() => startupResults(context, valueIfKnown(designCfm)));
+  const startup = guardedStartup(() => startupResults(context, valueIfKnown(designCfm), airflow));
   const findings: Record<StageKey, readonly Finding[]> = {
     load_summary: guarded(() => loadSummaryFindings(context)),
     equipment_selection: guarded(() => equipmentFindings(context, equipment)),
@@ -100,9 +102,11 @@ function attempt<T>(compute: () => T, refused: (message: string) => T): T {
   }
 }
 
-/** Airflow per ton of the capacity as set, cfm/ton. */
-function perTon(airflowCfm: number | null, { tons }: EquipmentResults): number | null {
-  return airflowCfm === null || tons === null ? null : airflowCfm / tons;
+/** Airflow per ton of what the system as set gives at design, as the finding counts it, cfm/ton. */
+function perTon(airflowCfm: number | null, { full }: EquipmentResults): number | null {
+  const capacity = valueIfKnown(full);
+  if (airflowCfm === null || capacity === null) return null;
+  return airflowCfm / (capacity.totalBtuh / BTUH_PER_TON);
 }
 
 function secondStageShare(context: JobContext, equipment: EquipmentResults): number | null {

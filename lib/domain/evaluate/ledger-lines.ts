@@ -42,7 +42,12 @@ function toCell(
   const judging =
     stage === undefined || draft.value === null
       ? []
-      : findings[stage].filter((one) => draft.rules?.includes(one.ruleId) && one.verdict !== "not measured");
+      : findings[stage].filter(
+          (one) =>
+            draft.rules?.includes(one.ruleId) &&
+            one.verdict !== "not measured" &&
+            isOfSameStage(one, field ?? null),
+        );
   return {
     value: draft.value,
     uncertainty: draft.uncertainty ?? null,
@@ -50,4 +55,16 @@ function toCell(
     note: draft.value === null ? null : (draft.note ?? null),
     evidence: stage === undefined || draft.value === null ? null : { stage, field: field ?? null },
   };
+}
+
+/** The same rule speaks for the first stage and for full capacity; a line holds one of them. */
+function isOfSameStage(finding: Finding, field: string | null): boolean {
+  const own = compressorStageOf(field ?? "");
+  const named = finding.inputs.map(compressorStageOf).filter((stage) => stage !== null);
+  return own === null || named.length === 0 || named.includes(own);
+}
+
+/** Fields of one compressor stage begin with its name. */
+function compressorStageOf(field: string): "first" | "second" | null {
+  return field.startsWith("first") ? "first" : field.startsWith("second") ? "second" : null;
 }

@@ -13,7 +13,7 @@ export type StartupStageKey = "first" | "second";
 export function fieldOfReading(stage: StartupStageKey, name: ReadingName): keyof StartupRecordInputs | null {
   const own = STAGE_FIELDS[name];
   if (own !== undefined) return `${stage}${own}` as keyof StartupRecordInputs;
-  return SHARED_FIELDS[name] ?? null;
+  return SHARED_FIELDS[name] ?? (stage === "second" ? FULL_CAPACITY_FIELDS[name] : undefined) ?? null;
 }
 
 const STAGE_FIELDS: Readonly<Partial<Record<ReadingName, string>>> = {
@@ -34,6 +34,10 @@ const STAGE_FIELDS: Readonly<Partial<Record<ReadingName, string>>> = {
 
 const SHARED_FIELDS: Readonly<Partial<Record<ReadingName, keyof StartupRecordInputs>>> = {
   outdoorDryBulbF: "outdoorDbF",
+};
+
+/** Read once, at full capacity: what the first stage draws is another current. */
+const FULL_CAPACITY_FIELDS: Readonly<Partial<Record<ReadingName, keyof StartupRecordInputs>>> = {
   outdoorUnitVolts: "supplyVoltage",
   outdoorUnitAmps: "outdoorUnitAmps",
 };
@@ -54,6 +58,10 @@ const TAKEN_WITH: Readonly<
   liquidPressurePsig: ["refrigerantInstrumentId", "refrigerant pressure"],
   suctionLineF: ["refrigerantInstrumentId", "line temperature"],
   liquidLineF: ["refrigerantInstrumentId", "line temperature"],
+  outdoorUnitVolts: ["electricalInstrumentId", "voltage"],
+  outdoorUnitAmps: ["electricalInstrumentId", "current"],
+  fanPowerW: ["electricalInstrumentId", "power"],
+  condensateLb: ["scaleInstrumentId", "weight"],
 };
 
 /** The readings of one stage, each with the accuracy of the instrument it was taken with. */

@@ -11,10 +11,11 @@ import {
   sanityQuestions,
   startupFindings,
 } from "@/lib/engineering/startup";
+import type { AirflowAsSet } from "./airflow-as-set";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
 import { type Derived, type JobContext, unknown, valueIfKnown } from "./context";
 import { derive, then } from "./derive";
-import { fieldOfInput } from "./startup-fields";
+import { fieldOfInput, isNeverAsked } from "./startup-fields";
 import { externalStatic, fieldOfReading, readingsOf, type StartupStageKey } from "./startup-readings";
 
 export type MeasuredStage = {
@@ -36,7 +37,11 @@ export type StartupResults = {
 const NAMES: Readonly<Record<StartupStageKey, string>> = { second: "Full capacity", first: "First stage" };
 
 /** Everything the startup record says: delivered capacity, charge, airflow, against what these conditions promise. */
-export function startupResults(context: JobContext, designCfm: number | null): StartupResults {
+export function startupResults(
+  context: JobContext,
+  designCfm: number | null,
+  airflow: AirflowAsSet,
+): StartupResults {
   const inputs = context.inputs.startup_record;
   const keys: readonly StartupStageKey[] =
     inputs.firstAirflowCfm === null && inputs.firstReturnDbF === null ? ["second"] : ["second", "first"];
@@ -47,13 +52,17 @@ export function startupResults(context: JobContext, designCfm: number | null): S
     measuredOn: context.measuredOn,
   };
   const measured = keys.map((key) => measuredStage(context, key));
-  const stages = measured.map((stage) => engineStage(context, stage, designCfm));
+  const stages = measured.map((stage) => engineStage(context, stage, designCfm, airflow));
   return {
     stages: measured,
-    findings: startupFindings({ ...site, stages }, context.limits).map((one) => ({
-      ...one,
-      inputs: [...new Set(one.inputs.flatMap((input) => fieldOfInput(input, keys) ?? []))],
-    })),
+    findings: startupFindings({ ...site, stages }, context.limits)
+      .filter(
+        (one) => one.verdict !== "not measured" || !one.inputs.some((input) => isNeverAsked(input, keys)),
+      )
+      .map((one) => ({
+        ...one,
+        inputs: [...new Set(one.inputs.flatMap((input) => fieldOfInput(input, keys) ?? []))],
+      })),
     questions: stages.flatMap((stage, index) => {
       const key = keys[index] ?? "second";
       const asked = sanityQuestions({ stage, previous: stages[index - 1] ?? null, site }, context.limits);
@@ -172,8 +181,16 @@ function expected(context: JobContext, readings: Readings, key: StartupStageKey)
   );
 }
 
-function engineStage(context: JobContext, measured: MeasuredStage, designCfm: number | null): StartupStage {
+function engineStage(
+  context: JobContext,
+  measured: MeasuredStage,
+  designCfm: number | null,
+  airflow: AirflowAsSet,
+): StartupStage {
   const { key } = measured;
+  const isFull = key === "second";
+  // The load asks an airflow of full capacity only; the first stage is held against what it was set to.
+  const first = valueIfKnown(airflow.first);
   const inputs = context.inputs.startup_record;
   const capacity = valueIfKnown(measured.expected);
   const targets = context.model?.data.targets;
@@ -190,10 +207,12 @@ function engineStage(context: JobContext, measured: MeasuredStage, designCfm: nu
     },
     makerSuperheatF: inputs.targetSuperheatF ?? targets?.superheatF ?? null,
     makerSubcoolingF: inputs.targetSubcoolingF ?? targets?.subcoolingF ?? null,
-    designCfm: key === "second" ? designCfm : null,
-    designStaticInWc: key === "second" ? context.inputs.airflow_setup.designExternalStaticInWc : null,
+    designCfm: isFull ? designCfm : (first?.airflowCfm ?? null),
+    designStaticInWc: isFull
+      ? context.inputs.airflow_setup.designExternalStaticInWc
+      : (first?.externalStaticInWc ?? null),
     maximumStaticInWc: context.model?.data.limits.maxExternalStaticInWc ?? null,
-    nameplateVolts: null,
-    ratedAmps: null,
+    nameplateVolts: isFull ? inputs.nameplateVolts : null,
+    ratedAmps: isFull ? inputs.ratedAmps : null,
   };
 }

@@ -5,7 +5,11 @@ import type { ControlFindingsInput } from "./input";
 import { judged, offset, time } from "./judged-setting";
 import { controlsRules } from "./rules";
 
-/** Each setting against the company's limits, with what it does to this house. */
+/**
+ * Each setting against the company's limits, with what it does to this house.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function settingFindings(input: ControlFindingsInput): readonly Finding[] {
   const twoStage = (input.equipmentStages ?? input.house?.stages.length ?? 2) === 2;
   return [
@@ -56,7 +60,7 @@ function secondStageStart(input: ControlFindingsInput): Finding {
   return judged(rule, {
     field: "secondStageStartOffsetF",
     good: set >= least && set <= most,
-    words: `The second stage joins ${set.toFixed(1)} °F above setpoint, ${(set - first).toFixed(1)} °F beyond the first; ${least.toFixed(1)} to ${most.toFixed(1)} °F is the practice${set > most ? " and more risks comfort" : ""}`,
+    words: `The second stage joins ${set.toFixed(1)} °F above setpoint, ${(set - first).toFixed(1)} °F beyond the first; ${least === most ? "" : `${least.toFixed(1)} to `}${most.toFixed(1)} °F is the practice${set > most ? " and more risks comfort" : ""}`,
     figures: [offset("second-stage start offset", set), offset("beyond the first stage", set - first)],
     effect: consequenceOf(input, { secondStageStartOffsetF: other }, `with ${other.toFixed(1)} °F`),
     nextStep: `Set the second-stage start offset to ${other.toFixed(1)} °F.`,
