@@ -108,6 +108,12 @@ export function notMeasured(rule: Rule, missing: readonly string[], nextStep: st
  * The verdict on an interval `value ± uncertainty` against limits.
  * Passes wholly → meets; fails wholly → falls short; straddles a limit → can't tell.
  * An end that is not limited is `null`. Limits themselves pass.
+ *
+ * @param value - In the unit of the limits; NaN or infinite is `not measured`, 0 and below count.
+ * @param uncertainty - Expanded uncertainty in the same unit, 0 or more.
+ * @param limits - Limits in the same unit; an open end is `null`, 0 is a limit.
+ * @returns The verdict.
+ * @see JCGM 106:2012, conformity with guard bands (recalled).
  */
 export function verdictOnInterval(
   value: number,

@@ -24,7 +24,11 @@ const ROUNDING = 1e-9;
 /** Which measure of the moisture was given. */
 export type GivenMoisture = { readonly field: (typeof MOISTURE_FIELDS)[number]; readonly value: number };
 
-/** The one measure of the moisture in the input; refuses none and several. */
+/**
+ * The one measure of the moisture in the input; refuses none and several.
+ *
+ * @throws {@link ImpossibleStateError} when no measure or more than one is given.
+ */
 export function readMoisture(input: MoistAirInput): GivenMoisture {
   const values: { readonly [K in GivenMoisture["field"]]?: number } = input;
   let given: GivenMoisture | null = null;
@@ -42,7 +46,16 @@ export function readMoisture(input: MoistAirInput): GivenMoisture {
   return given;
 }
 
-/** The humidity ratio from whichever measure was given, refusing what contradicts the dry bulb. */
+/**
+ * The humidity ratio from whichever measure was given, refusing what contradicts the dry bulb.
+ *
+ * @param dryBulbF - Dry bulb, °F, −148 to 392.
+ * @param pressurePsia - Atmospheric pressure, psia, above the saturation pressure and at most 20.
+ * @param saturationPsia - Saturation pressure of water at the dry bulb, psia, more than 0 and below the atmospheric pressure.
+ * @returns Humidity ratio, lb/lb.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ * @see ASHRAE Handbook, Fundamentals 2017, ch. 1 (published), as psychrolib computes it.
+ */
 export function humidityRatioFrom(
   given: GivenMoisture,
   dryBulbF: number,

@@ -24,10 +24,10 @@ const MAX_STEPS = 75;
  * humidity ratio has an answer on each side. The iced answer is returned wherever it exists, as real-gas code does
  * too, so that the result is unique.
  *
- * @param dryBulbF - Dry bulb, °F.
- * @param dewPointF - Dew point (frost point below freezing) of the same air, °F. Not above the dry bulb.
- * @param humidityRatio - Humidity ratio, lb/lb.
- * @param pressurePsia - Atmospheric pressure, psia. Above the saturation pressure at the dry bulb.
+ * @param dryBulbF - Dry bulb, °F, −148 to 392.
+ * @param dewPointF - Dew point (frost point below freezing) of the same air, °F, −148 to the dry bulb.
+ * @param humidityRatio - Humidity ratio, lb/lb, more than 0 and up to saturation at the dry bulb (1 at most).
+ * @param pressurePsia - Atmospheric pressure, psia, above the saturation pressure at the dry bulb and up to 17.
  * @returns Wet bulb, °F.
  * @throws {@link NotConvergedError} when the steps run out.
  * @see ASHRAE Handbook, Fundamentals 2017, ch. 1 eq. 33 and 35 (published).

@@ -12,6 +12,7 @@ import { measuredFigure, measuredText, missing, nextStepFor, numberText, settled
  *
  * @param input.airflow - Measured airflow, cfm. 0 to 20,000.
  * @param input.designCfm - Design airflow of this stage, cfm. 50 to 20,000.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
  * @returns `meets` within the good band; outside it `falls short`, and the sentence says whether it is still fair.
  * @throws {@link OutOfRangeError} naming the field.
  * @see ANSI/RESNET/ICC 310 (recalled): ±15 % good, ±25 % fair.
@@ -66,8 +67,10 @@ export function airflowAgainstDesign(
  * @param input.airflow - Measured airflow, cfm. 0 to 20,000.
  * @param input.capacityAsSetBtuh - Total cooling capacity at the setting in use, Btu/h. 1,000 to 1,000,000.
  * @param input.leavingDewPointF - Dew point of the supply air, °F, −40 to 100, for information; `null` when not known.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` inside the company's range, in cfm per ton.
  * @throws {@link OutOfRangeError} naming the field.
- * @see Common practice, no source: a company's own range for its climate.
+ * @see common practice, no source: a company's own range for its climate.
  */
 export function airflowPerTon(
   input: StageName & {
@@ -126,6 +129,7 @@ export function airflowPerTon(
  *
  * @param input.airflow - Measured airflow, cfm. 0 to 20,000.
  * @param input.fanPower - Measured fan power, W. 0 to 5,000.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
  * @returns `meets` for grade I or II, `falls short` for grade III.
  * @throws {@link OutOfRangeError} naming the field.
  * @see ANSI/RESNET/ICC 310 (recalled): 0.45 and 0.58 W/cfm.

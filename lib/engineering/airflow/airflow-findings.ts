@@ -49,6 +49,7 @@ export type AirflowInput = {
  * @param limits - The company's limits in force.
  * @returns One finding a rule and stage, in a fixed order.
  * @throws {@link OutOfRangeError} naming the field that is out of range.
+ * @see ANSI/RESNET/ICC 310 and ANSI/ACCA 5 QI-2015 (recalled); each rule of this folder names its own.
  */
 export function airflowFindings(input: AirflowInput, limits: AirflowLimitValues): readonly Finding[] {
   const byStage = input.stages.flatMap((values, index) => {

@@ -85,7 +85,14 @@ export function fanOperatingPoint(input: {
   };
 }
 
-/** The operating point of every setting in the table, in the table's order. */
+/**
+ * The operating point of every setting in the table, in the table's order.
+ *
+ * @param input - `table` and `ductCoefficient` as `fanOperatingPoint`, without the setting.
+ * @returns One point a setting, cfm, in. w.c. and W.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} as {@link fanOperatingPoint}.
+ * @see Fan curve meets duct curve Δp = k·cfm² (physics).
+ */
 export function fanOperatingPoints(input: {
   readonly table: readonly FanPoint[];
   readonly ductCoefficient: number;

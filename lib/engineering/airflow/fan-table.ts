@@ -46,7 +46,7 @@ export function fanCurve(table: readonly FanPoint[], setting: string): readonly 
  *
  * @param input.table - The maker's fan table.
  * @param input.setting - The airflow setting in use.
- * @param input.externalStaticInWc - Measured external static, in. w.c.
+ * @param input.externalStaticInWc - Measured external static, in. w.c., 0 to 5 and within the table.
  * @returns Airflow, cfm, linear between the two lines around it.
  * @throws {@link OutOfRangeError} when the static lies beyond the table: it is never extended.
  * @throws {@link ImpossibleStateError} for an unusable table.
@@ -78,7 +78,15 @@ export function segments(points: readonly FanPoint[]): readonly (readonly [FanPo
   });
 }
 
-/** Linear interpolation, exact at both ends. */
+/**
+ * Linear interpolation, exact at both ends.
+ *
+ * @param low - Value at part 0, any unit.
+ * @param high - Value at part 1, the same unit.
+ * @param part - 0 to 1.
+ * @returns Value in the unit of its ends.
+ * @see Straight line (computed).
+ */
 export function between(low: number, high: number, part: number): number {
   return low * (1 - part) + high * part;
 }

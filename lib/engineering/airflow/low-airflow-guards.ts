@@ -14,7 +14,10 @@ const ELECTRIC_HEAT_CAUTION =
  *
  * @param input.airflow - Measured airflow, cfm. 0 to 20,000.
  * @param input.makersMinimumCfm - The maker's minimum, cfm. 50 to 20,000.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` at or above the minimum, cfm.
  * @throws {@link OutOfRangeError} naming the field.
+ * @see The maker's minimum airflow of the indoor unit (maker's data).
  */
 export function airflowAgainstMakersMinimum(
   input: StageName & { readonly airflow: Measured | null; readonly makersMinimumCfm: number | null },
@@ -35,7 +38,10 @@ export function airflowAgainstMakersMinimum(
  *
  * @param input.airflow - Measured airflow with the heat on, cfm. 0 to 20,000.
  * @param input.electricHeatMinimumCfm - The maker's minimum for this heater size, cfm. 50 to 20,000.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` at or above the minimum, cfm.
  * @throws {@link OutOfRangeError} naming the field.
+ * @see The maker's minimum airflow of the heater (maker's data).
  */
 export function airflowAgainstElectricHeatMinimum(
   input: StageName & {
@@ -58,6 +64,8 @@ export function airflowAgainstElectricHeatMinimum(
  * Coldest coil surface against frost.
  *
  * @param input.coilTemperature - Coldest coil surface, measured, computed or held by the compressor, °F. −40 to 100.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` when the surface stays above the frost limit, °F.
  * @throws {@link OutOfRangeError} naming the field.
  * @see Water freezes at 32 °F (physics).
  */

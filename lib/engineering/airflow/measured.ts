@@ -12,8 +12,10 @@ export type Range = { readonly min: number | null; readonly max: number | null }
  *
  * @param measured - The number with its expanded uncertainty or `null`.
  * @param range - The limits in the same unit; an open end is `null`.
- * @param unknownAccuracyBandPct - Width of that band, % of the nearest limit or, when that is larger, of half the allowed range. 0 to 100.
+ * @param unknownAccuracyBandPct - Width of that band, % of the nearest limit or, when that is larger, of half the allowed
+ * range. 0 to 100.
  * @returns The verdict of {@link verdictOnInterval}.
+ * @throws {@link OutOfRangeError} for a band outside 0 to 100 %.
  * @see JCGM 106:2012, conformity with guard bands (recalled); the band for unknown accuracy is common practice, no source.
  */
 export function verdictOnMeasured(measured: Measured, range: Range, unknownAccuracyBandPct: number): Verdict {
@@ -23,7 +25,14 @@ export function verdictOnMeasured(measured: Measured, range: Range, unknownAccur
   return verdictOnInterval(measured.value, uncertainty, range);
 }
 
-/** Scales a measured number and its uncertainty, as when it is shown as a share of a design value. */
+/**
+ * Scales a measured number and its uncertainty, as when it is shown as a share of a design value.
+ *
+ * @param measured - The number with its uncertainty, any unit.
+ * @param factor - Finite, not 0: for instance 100 over a design value.
+ * @returns Value and uncertainty times the factor; the uncertainty stays 0 or more.
+ * @see Linear propagation, JCGM 100:2008 5.1 (recalled).
+ */
 export function scaled(measured: Measured, factor: number): Measured {
   return {
     value: measured.value * factor,
@@ -31,7 +40,16 @@ export function scaled(measured: Measured, factor: number): Measured {
   };
 }
 
-/** Refuses a measured number outside its plausible range, naming the field. */
+/**
+ * Refuses a measured number outside its plausible range, naming the field.
+ *
+ * @param name - Name of the field.
+ * @param measured - The number with its uncertainty; `null` passes.
+ * @param unit - Unit of both.
+ * @param min - Least plausible value, in that unit; below 0 where the quantity allows.
+ * @param max - Most plausible value, in that unit; above min, 0 or more.
+ * @throws {@link OutOfRangeError} naming the field.
+ */
 export function requireMeasured(
   name: string,
   measured: Measured | null,

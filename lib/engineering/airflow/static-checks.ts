@@ -10,6 +10,8 @@ import { measuredFigure, measuredText, missing, nextStepFor, numberText, settled
  *
  * @param input.externalStatic - Measured external static, in. w.c. 0 to 5.
  * @param input.maximumStaticInWc - The maker's maximum, in. w.c. 0.05 to 5.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` at or below the maximum, in. w.c.
  * @throws {@link OutOfRangeError} naming the field.
  * @see ANSI/ACCA 5 QI-2015 (recalled).
  */
@@ -53,6 +55,8 @@ export function staticAgainstMaximum(
  *
  * @param input.externalStatic - Measured external static, in. w.c. 0 to 5.
  * @param input.designStaticInWc - Design external static, in. w.c. 0.05 to 5.
+ * @param limits - Limits in force; ranges at `airflowLimits`.
+ * @returns `meets` within the tolerance, in. w.c.
  * @throws {@link OutOfRangeError} naming the field.
  * @see ANSI/ACCA 5 QI-2015 (recalled): within 25 % or 0.10 in. w.c., read here as the larger of the two.
  */

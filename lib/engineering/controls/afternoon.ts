@@ -35,7 +35,11 @@ export type HouseAfternoon = {
   readonly durationMin: number;
 };
 
-/** Refuses a house no afternoon can be run for, naming the field. */
+/**
+ * Refuses a house no afternoon can be run for, naming the field.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireHouseAfternoon(house: HouseAfternoon): void {
   requireRange("setpointF", house.setpointF, "°F", 55, 95);
   requireRange("loadIndoorF", house.loadIndoorF, "°F", 55, 95);
@@ -74,14 +78,24 @@ export function requireHouseAfternoon(house: HouseAfternoon): void {
   }
 }
 
-/** Slope of the sensible load line, Btu/h per °F of outdoor (and, with the other sign, indoor) temperature. */
+/**
+ * Slope of the sensible load line, Btu/h per °F of outdoor (and, with the other sign, indoor) temperature.
+ *
+ * @returns Btu/h per °F.
+ */
 export function loadSlopeBtuhPerF(house: HouseAfternoon): number {
   return (
     (house.designSensibleBtuh - house.partLoadSensibleBtuh) / (house.designOutdoorF - house.partLoadOutdoorF)
   );
 }
 
-/** Sensible load with the room at the setpoint, Btu/h. Below 0 when the house loses heat. */
+/**
+ * Sensible load with the room at the setpoint, Btu/h. Below 0 when the house loses heat.
+ *
+ * @param outdoorF - Outdoor dry bulb, °F, −60 to 140.
+ * @returns Btu/h.
+ * @see Straight line through two load points (physics).
+ */
 export function loadAtSetpointBtuh(house: HouseAfternoon, outdoorF: number): number {
   const slope = loadSlopeBtuhPerF(house);
   return (
@@ -91,7 +105,12 @@ export function loadAtSetpointBtuh(house: HouseAfternoon, outdoorF: number): num
   );
 }
 
-/** Outdoor temperature as a function of the minute. Refuses a series too short for the duration. */
+/**
+ * Outdoor temperature as a function of the minute. Refuses a series too short for the duration.
+ *
+ * @param durationMin - Length of the run, min, 1 to 10,080.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function outdoorByMinute(course: OutdoorCourse, durationMin: number): (minute: number) => number {
   if (course.kind === "steady") {
     const outdoorF = requireRange("outdoor.outdoorF", course.outdoorF, "°F", -60, 140);

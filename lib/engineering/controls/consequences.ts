@@ -17,6 +17,7 @@ const NOTHING: Consequence = { words: "", figures: [] };
  * @param changed - The setting in its other value.
  * @param otherwise - That other value in words, for the sentence ("with 0.5 °F").
  * @returns Words to append to a finding's sentence; empty when the house or a setting is not known yet.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
 export function consequenceOf(
   input: ControlFindingsInput,

@@ -4,7 +4,11 @@ import type { ControlFindingsInput } from "./input";
 import { judged, time } from "./judged-setting";
 import { controlsRules } from "./rules";
 
-/** Fan run-on after cooling against the limit. */
+/**
+ * Fan run-on after cooling against the limit.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function fanRunOn(input: ControlFindingsInput): Finding {
   const rule = controlsRules.fanRunOn;
   const set = input.settings.fanRunOnAfterCoolingS;
@@ -23,7 +27,11 @@ export function fanRunOn(input: ControlFindingsInput): Finding {
   });
 }
 
-/** Fan between calls against the limit. */
+/**
+ * Fan between calls against the limit.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function fanBetweenCalls(input: ControlFindingsInput): Finding {
   const rule = controlsRules.fanBetweenCalls;
   const { fanBetweenCalls: mode, fanBetweenCallsMinPerH: minutes } = input.settings;

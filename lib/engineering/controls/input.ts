@@ -37,7 +37,11 @@ export type ControlFindingsInput = {
   readonly limits: LimitValues<typeof controlsLimits>;
 };
 
-/** Refuses entered values outside their ranges, naming the field. */
+/**
+ * Refuses entered values outside their ranges, naming the field.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireControlFindingsInput(input: ControlFindingsInput): void {
   requireSettingRanges(input.settings);
   requireBoardRanges(input.board);
@@ -69,7 +73,11 @@ function requireReadings(
   requireRange(`${name}.thermostatUncorrected`, readings.thermostatUncorrected, unit, min, max);
 }
 
-/** The settings as a whole, or null while one that this equipment needs is missing. */
+/**
+ * The settings as a whole, or null while one that this equipment needs is missing.
+ *
+ * @param stageCount - Cooling stages, 1 or 2.
+ */
 export function wholeSettings(
   settings: AsEntered<ControlSettings>,
   stageCount: number,

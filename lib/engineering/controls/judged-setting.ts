@@ -22,9 +22,20 @@ export function judged(
   });
 }
 
-/** An offset in °F as a figure. */
+/**
+ * An offset in °F as a figure.
+ *
+ * @param label - What it is.
+ * @param value - °F, 0 to 20.
+ */
 export const offset = (label: string, value: number): Figure => ({ label, value, unit: "°F", decimals: 1 });
-/** A length of time as a figure. */
+/**
+ * A length of time as a figure.
+ *
+ * @param label - What it is.
+ * @param value - Time in the unit, 0 or more.
+ * @param unit - Unit shown.
+ */
 export const time = (label: string, value: number, unit: "min" | "s" | "min/h"): Figure => ({
   label,
   value,

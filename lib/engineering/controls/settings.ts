@@ -54,7 +54,11 @@ const NUMBERS = {
   fanBetweenCallsMinPerH: ["min/h", 1, 59],
 } as const satisfies Partial<Record<keyof ControlSettings, readonly [string, number, number]>>;
 
-/** Refuses an entered setting outside its range; what is not entered passes. */
+/**
+ * Refuses an entered setting outside its range; what is not entered passes.
+ *
+ * @throws {@link OutOfRangeError} naming the field.
+ */
 export function requireSettingRanges(settings: Partial<AsEntered<ControlSettings>>): void {
   for (const [name, [unit, min, max]] of Object.entries(NUMBERS)) {
     const value = settings[name as keyof typeof NUMBERS];
@@ -62,7 +66,11 @@ export function requireSettingRanges(settings: Partial<AsEntered<ControlSettings
   }
 }
 
-/** Refuses board settings outside their ranges; what is not entered passes. */
+/**
+ * Refuses board settings outside their ranges; what is not entered passes.
+ *
+ * @throws {@link OutOfRangeError} naming the field.
+ */
 export function requireBoardRanges(board: AsEntered<BoardSettings>): void {
   if (board.capacitySettingTons !== null) {
     requireRange("capacitySettingTons", board.capacitySettingTons, "tons", 0.5, 20);
@@ -75,6 +83,8 @@ export function requireBoardRanges(board: AsEntered<BoardSettings>): void {
 /**
  * Refuses settings a thermostat cannot follow.
  *
+ * @param settings - Ranges at {@link ControlSettings}.
+ * @param stageCount - Cooling stages, 1 or 2.
  * @throws {@link OutOfRangeError} outside the ranges named at the fields.
  * @throws {@link ImpossibleStateError} when two settings contradict each other.
  */

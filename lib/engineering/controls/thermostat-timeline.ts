@@ -23,10 +23,11 @@ type Running = { readonly stage: 0 | 1 | 2; readonly minutes: number };
  * are judged elsewhere), and the air to be humid enough that cooling past the setpoint is used in full.
  * The capacity of a stage is steady; the lag after a start is part of the year's simulation, not of this picture.
  *
+ * @param input - `house` as {@link HouseAfternoon}, `settings` as {@link ControlSettings}; ranges at their fields.
  * @returns The minutes, and their summary.
  * @throws {@link OutOfRangeError} naming the field outside its range.
  * @throws {@link ImpossibleStateError} when settings, stages or load points contradict each other.
- * @see First-order lumped capacitance; the cycling law N = 4·Nmax·X(1−X) follows from it (tests show both).
+ * @see First-order lumped capacitance (physics); the cycling law N = 4·Nmax·X(1−X) follows from it (tests show both).
  */
 export function thermostatTimeline({ house, settings }: TimelineInput): Timeline {
   requireHouseAfternoon(house);

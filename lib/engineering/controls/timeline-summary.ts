@@ -37,7 +37,11 @@ export type TimelineSummary = {
   readonly condensedLb: number;
 };
 
-/** What a timeline amounts to. */
+/**
+ * What a timeline amounts to.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function summarizeTimeline(series: readonly TimelineMinute[], house: HouseAfternoon): TimelineSummary {
   const waterLbPerH = house.stages.map(({ latentBtuh }) => waterFromLatent(latentBtuh, house.setpointF));
   const { runs, rests, startMinutes } = runsAndRests(series);

@@ -7,9 +7,10 @@ export type CeilingPoint = { readonly outdoorDbF: number; readonly capacityBtuh:
 /**
  * Capacity ceiling at an outdoor temperature and capacity setting.
  *
- * @param points - Maker's full capacity, outdoor −40 to 150 °F rising, capacity 1,000 to 1,000,000 Btu/h and not rising with outdoor
+ * @param points - Maker's full capacity, outdoor −40 to 150 °F rising, capacity 1,000 to 1,000,000 Btu/h and not rising with
+ * outdoor
  * temperature (more heat to reject against a warmer condenser never gives more).
- * @param outdoorDbF - Outdoor dry bulb, °F, within the points.
+ * @param outdoorDbF - Outdoor dry bulb, °F, −40 to 150 and within the points.
  * @param settingPct - Capacity setting, percent of full. 10 to 100.
  * @returns Ceiling, Btu/h, linear between points.
  * @throws {@link OutOfRangeError} outside the points or ranges.

@@ -24,12 +24,14 @@ import { moistEnthalpy } from "./saturation";
  *
  * @param coil - Constants; the frost limit and the held temperature lie in 20…80 °F.
  * @param enteringDbF - °F, 40…120, above the frost limit.
- * @param enteringHumidityRatio - lb/lb, not above saturation.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
  * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
  * @param ceilingBtuh - Most the compressor can give now, more than 0.
  * @param minimumBtuh - Least it can give without cycling, 0…ceiling.
  * @param out - Receives the result, {@link COIL_OUTPUTS} numbers. Its old ADP is where the solution starts from, which from
  * minute to minute saves half the steps and moves the answer by less than 1e-9 °F; a fresh array of zeros is fine.
+ * @throws {@link NotConvergedError} when a surface temperature does not settle.
+ * @see EnergyPlus Engineering Reference for BF and A0 (published); the control law from the balances (physics).
  */
 export function solveCoil(
   coil: CoilConstants,
@@ -123,7 +125,16 @@ export function solveCoil(
  *
  * Used for the minutes after a stage change, when capacity is set by the compressor and not by the held temperature.
  *
- * @returns The apparatus dew point, °F; −Infinity when no surface above {@link frostLimitF} takes that much, and `out` is then untouched.
+ * @param coil - Constants; the frost limit lies in 20…60 °F.
+ * @param enteringDbF - °F, 40…120, above the frost limit.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
+ * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
+ * @param totalBtuh - Capacity taken from the air, Btu/h, more than 0.
+ * @param out - Receives the result, {@link COIL_OUTPUTS} numbers.
+ * @returns The apparatus dew point, °F; −Infinity when no surface above {@link frostLimitF} takes that much, and `out` is then
+ * untouched.
+ * @throws {@link NotConvergedError} when a surface temperature does not settle.
+ * @see EnergyPlus Engineering Reference for BF and A0 (published).
  */
 export function solveCoilAtCapacity(
   coil: CoilConstants,

@@ -153,7 +153,15 @@ export function ratedApproachF(input: {
   return fahrenheitDifference(input.adpF - input.evaporatingF);
 }
 
-/** The full leaving state of the rated point. */
+/**
+ * The full leaving state of the rated point.
+ *
+ * @param coil - From {@link coilFromRating}.
+ * @param entering - The entering air it was made with.
+ * @returns Leaving air; °F, lb/lb and psia in its fields.
+ * @throws {@link ImpossibleStateError} when the two do not belong together.
+ * @see Rated balance of the coil (physics).
+ */
 export function ratedLeavingAir(coil: RatedCoil, entering: MoistAir): MoistAir {
   return moistAir({
     dryBulbF: coil.leavingDbF,

@@ -44,7 +44,12 @@ export type CoilState = {
   readonly dryAirLbPerH: LbPerH;
 };
 
-/** Names the numbers of the core's output array. */
+/**
+ * Names the numbers of the core's output array.
+ *
+ * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
+ * @throws {@link OutOfRangeError} for a number no coil can have.
+ */
 export function stateFrom(
   out: Float64Array,
   constants: CoilConstants,

@@ -19,13 +19,33 @@ import {
 const LAST_STEP_F = 1e-4;
 const MAX_STEPS = 40;
 
-/** Enthalpy of the air at the surface: saturated, or dry with the entering water where the surface is above the dew point. */
+/**
+ * Enthalpy of the air at the surface: saturated, or dry with the entering water where the surface is above the dew point.
+ *
+ * @param adpF - °F, −10 to 140.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @returns Btu per lb of dry air.
+ * @see A surface above the dew point only cools (physics).
+ */
 export function surfaceEnthalpy(adpF: number, enteringHumidityRatio: number, pressurePsia: number): number {
   const saturated = fastSaturationHumidityRatio(adpF, pressurePsia);
   return moistEnthalpy(adpF, Math.min(saturated, enteringHumidityRatio));
 }
 
-/** ADP at which held temperature + approach(capacity) closes on itself: dry in closed form, wet from saturation. */
+/**
+ * ADP at which held temperature + approach(capacity) closes on itself: dry in closed form, wet from saturation.
+ *
+ * @param enteringDbF - °F, 40…120.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
+ * @param enteringEnthalpy - Btu/lb, of that air: 9 to 150.
+ * @param contactLbPerH - Dry air that touches the surface, lb/h, more than 0.
+ * @param leastF - Surface temperature at no capacity, °F, 20…110.
+ * @param startF - Where the solution starts, °F, frost limit to entering dry bulb: 20…120.
+ * @returns Apparatus dew point, °F.
+ * @throws {@link NotConvergedError} when the steps run out.
+ * @see Balance of the coil with a linear approach (physics).
+ */
 export function heldAdpF(
   coil: CoilConstants,
   enteringDbF: number,
@@ -44,7 +64,18 @@ export function heldAdpF(
   return solveSaturated(1, gain, leastF + gain * enteringEnthalpy, coil.pressurePsia, startF, enteringDbF);
 }
 
-/** Temperature of a surface whose air has this enthalpy: dry in closed form, wet from saturation. */
+/**
+ * Temperature of a surface whose air has this enthalpy: dry in closed form, wet from saturation.
+ *
+ * @param enthalpy - Btu per lb of dry air, of air at −10 to 140 °F.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @param startF - Where the solution starts, °F, −10 to 140.
+ * @param highestF - Entering dry bulb, °F, 40…120.
+ * @returns °F.
+ * @throws {@link NotConvergedError} when the steps run out.
+ * @see Enthalpy of moist air, ASHRAE 2017 ch. 1 eq. 30 (recalled).
+ */
 export function surfaceTemperatureF(
   enthalpy: number,
   enteringHumidityRatio: number,
@@ -63,6 +94,16 @@ export function surfaceTemperatureF(
  *
  * No closed form. The left side is convex and rising, so Newton's method descends onto the root without turning from any
  * start to its right, and from a start to its left it is on the right after one step.
+ *
+ * @param temperatureWeight - 0 or 1, no unit.
+ * @param enthalpyWeight - °F·lb/Btu, more than 0.
+ * @param target - Right side, in the unit of the left; it must lie on the curve from −10 to 140 °F.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @param startF - Where the solution starts, °F, −10 to 140.
+ * @param highestF - Highest answer, °F, 40…120.
+ * @returns °F.
+ * @throws {@link NotConvergedError} when the steps run out.
+ * @see Newton's method on a convex function (computed).
  */
 export function solveSaturated(
   temperatureWeight: number,

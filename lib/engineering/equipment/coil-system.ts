@@ -84,7 +84,14 @@ function approachTerms(approach: Approach): Pick<CoilConstants, "fixedApproachF"
   };
 }
 
-/** Flow of dry air for a checked airflow counted at the entering state, lb/h. */
+/**
+ * Flow of dry air for a checked airflow counted at the entering state, lb/h.
+ *
+ * @param airflowCfm - Airflow at the entering state, cfm, 50 to 20,000.
+ * @returns Dry air, lb/h.
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ * @see Mass = volume over specific volume (physics).
+ */
 export function checkedDryAirLbPerH(airflowCfm: number, entering: MoistAir): number {
   requireRange("airflowCfm", airflowCfm, "cfm", 50, 20_000);
   return (cfm(airflowCfm) * 60) / entering.specificVolumeFt3PerLb;

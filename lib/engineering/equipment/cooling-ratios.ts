@@ -49,7 +49,11 @@ export function coolingRatios(match: CoolingMatch): CoolingRatios {
   };
 }
 
-/** Most total capacity over load for the kind of equipment. */
+/**
+ * Most total capacity over load for the kind of equipment.
+ *
+ * @returns Ratio.
+ */
 export function totalMaxRatio(kind: EquipmentKind, limits: EquipmentLimitValues): number {
   if (kind === "single speed") return limits["equipment.totalMaxRatioSingleSpeed"];
   if (kind === "two-stage") return limits["equipment.totalMaxRatioTwoStage"];

@@ -3,7 +3,20 @@ import { COIL } from "./coil-numbers";
 import { solveSaturated } from "./coil-surface";
 import { dryBulbAt, fastSaturationHumidityRatio } from "./saturation";
 
-/** Mixes bypassed and treated air; where that would be fog the water falls out and the air leaves saturated. */
+/**
+ * Mixes bypassed and treated air; where that would be fog the water falls out and the air leaves saturated.
+ *
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @param enteringDbF - °F, 40…120.
+ * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
+ * @param enteringEnthalpy - Btu/lb, of that air: 9 to 150.
+ * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
+ * @param bypassFactor - 0 to 1.
+ * @param adpF - Surface temperature, °F, 20…120.
+ * @param totalBtuh - Capacity, Btu/h, 0 or more.
+ * @param out - Receives the result.
+ * @throws {@link NotConvergedError} when the saturated leaving temperature does not settle.
+ */
 export function writeAir(
   pressurePsia: number,
   enteringDbF: number,

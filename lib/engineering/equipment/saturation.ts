@@ -25,7 +25,13 @@ const DRY_AIR_HEAT = 0.24;
 // The sums are written as a tree (Estrin) instead of nested (Horner): the processor then works on the terms side by side,
 // which halves the time of the whole coil model.
 
-/** Saturation pressure, psia, at °F. Liquid above 32.018 °F, ice below. */
+/**
+ * Saturation pressure, psia, at °F. Liquid above 32.018 °F, ice below.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @returns psia.
+ * @see Within 5e-7 of ASHRAE Handbook, Fundamentals 2017, ch. 1 eq. 5 and 6 (computed: fitted at the head of this file).
+ */
 export function fastSaturationPressurePsia(tempF: number): number {
   if (tempF > TRIPLE_POINT_F) {
     const x = (tempF - 86) / 54;
@@ -49,7 +55,13 @@ export function fastSaturationPressurePsia(tempF: number): number {
   );
 }
 
-/** Derivative of {@link fastSaturationPressurePsia}, psia per °F. Serves Newton's method only. */
+/**
+ * Derivative of {@link fastSaturationPressurePsia}, psia per °F. Serves Newton's method only.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @returns psia per °F.
+ * @see Derivative of the polynomials above (computed).
+ */
 export function saturationPressureSlope(tempF: number): number {
   if (tempF > TRIPLE_POINT_F) {
     const x = (tempF - 86) / 54;
@@ -73,39 +85,88 @@ export function saturationPressureSlope(tempF: number): number {
   return perX / 21;
 }
 
-/** Humidity ratio of saturated air, lb/lb. */
+/**
+ * Humidity ratio of saturated air, lb/lb.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @returns lb/lb.
+ * @see ASHRAE Handbook, Fundamentals 2017, ch. 1 eq. 23 (recalled).
+ */
 export function fastSaturationHumidityRatio(tempF: number, pressurePsia: number): number {
   const vapourPsia = fastSaturationPressurePsia(tempF);
   return (MASS_RATIO * vapourPsia) / (pressurePsia - vapourPsia);
 }
 
-/** Derivative of {@link fastSaturationHumidityRatio}, lb/lb per °F. */
+/**
+ * Derivative of {@link fastSaturationHumidityRatio}, lb/lb per °F.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @returns lb/lb per °F.
+ * @see Derivative of the equation above (computed).
+ */
 export function saturationHumidityRatioSlope(tempF: number, pressurePsia: number): number {
   const dryPsia = pressurePsia - fastSaturationPressurePsia(tempF);
   return (MASS_RATIO * pressurePsia * saturationPressureSlope(tempF)) / (dryPsia * dryPsia);
 }
 
-/** Enthalpy of moist air, Btu per lb of dry air; ASHRAE 2017 ch. 1 eq. 30. */
+/**
+ * Enthalpy of moist air, Btu per lb of dry air; ASHRAE 2017 ch. 1 eq. 30.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @param humidityRatio - lb/lb, 0 to saturation.
+ * @returns Btu per lb of dry air.
+ * @see ASHRAE Handbook, Fundamentals 2017, ch. 1 eq. 30 (recalled).
+ */
 export function moistEnthalpy(tempF: number, humidityRatio: number): number {
   return DRY_AIR_HEAT * tempF + humidityRatio * vapourEnthalpyBtuPerLb(tempF);
 }
 
-/** Heat to warm moist air by 1 °F at constant humidity ratio, Btu per lb of dry air and °F; the derivative of {@link moistEnthalpy}. */
+/**
+ * Heat to warm moist air by 1 °F at constant humidity ratio, Btu per lb of dry air and °F; the derivative of {@link
+ * moistEnthalpy}.
+ *
+ * @param humidityRatio - lb/lb, 0 to 1.
+ * @returns Btu/(lb·°F).
+ * @see Derivative of eq. 30 (computed).
+ */
 export function moistHeatCapacity(humidityRatio: number): number {
   return DRY_AIR_HEAT + VAPOUR_SPECIFIC_HEAT * humidityRatio;
 }
 
-/** Dry bulb of moist air from its enthalpy, °F; the inverse of {@link moistEnthalpy} in closed form. */
+/**
+ * Dry bulb of moist air from its enthalpy, °F; the inverse of {@link moistEnthalpy} in closed form.
+ *
+ * @param enthalpyBtuPerLb - Btu per lb of dry air, of air at −10 to 140 °F.
+ * @param humidityRatio - lb/lb, 0 to 1.
+ * @returns °F.
+ * @see Inverse of eq. 30 (computed).
+ */
 export function dryBulbAt(enthalpyBtuPerLb: number, humidityRatio: number): number {
   return (enthalpyBtuPerLb - VAPOUR_ENTHALPY_AT_0F * humidityRatio) / moistHeatCapacity(humidityRatio);
 }
 
-/** Enthalpy of saturated air, Btu/lb. */
+/**
+ * Enthalpy of saturated air, Btu/lb.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @returns Btu per lb of dry air.
+ * @see ASHRAE Handbook, Fundamentals 2017, ch. 1 eq. 30 (recalled).
+ */
 export function fastSaturationEnthalpy(tempF: number, pressurePsia: number): number {
   return moistEnthalpy(tempF, fastSaturationHumidityRatio(tempF, pressurePsia));
 }
 
-/** Derivative of {@link fastSaturationEnthalpy}, Btu/lb per °F. */
+/**
+ * Derivative of {@link fastSaturationEnthalpy}, Btu/lb per °F.
+ *
+ * @param tempF - °F, −10 to 140.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @returns Btu/lb per °F.
+ * @see Derivative of the equation above (computed).
+ */
 export function saturationEnthalpySlope(tempF: number, pressurePsia: number): number {
   return (
     moistHeatCapacity(fastSaturationHumidityRatio(tempF, pressurePsia)) +

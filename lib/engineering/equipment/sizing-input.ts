@@ -40,12 +40,21 @@ export function laterEdition(input: SizingInput) {
   return edition.name === "later edition" && heatPump && kind === "variable speed" ? edition : null;
 }
 
-/** A ratio as a figure. */
+/**
+ * A ratio as a figure.
+ *
+ * @param label - What over what.
+ * @param value - Ratio, 0 or more.
+ */
 export function ratioFigure(label: string, value: number): Figure {
   return { label, value, unit: "ratio", decimals: 2 };
 }
 
-/** Whole units with thousands separators. */
+/**
+ * Whole units with thousands separators.
+ *
+ * @param value - Any unit; rounded to 1.
+ */
 export function whole(value: number): string {
   return Math.round(value).toLocaleString("en-US");
 }

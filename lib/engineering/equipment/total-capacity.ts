@@ -9,7 +9,11 @@ import {
 import { equipmentRules } from "./rules";
 import { laterEdition, NEEDED, ratioFigure, type SizingInput, whole } from "./sizing-input";
 
-/** Total capacity over load against the range of the edition, with the cold-climate allowance. */
+/**
+ * Total capacity over load against the range of the edition, with the cold-climate allowance.
+ *
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function totalFinding(
   input: SizingInput,
   match: CoolingMatch,

@@ -4,7 +4,11 @@ import type { CoolingMatch } from "./cooling-ratios";
 import { equipmentRules } from "./rules";
 import { laterEdition, ratioFigure, type SizingInput, whole } from "./sizing-input";
 
-/** How far variable-speed equipment sized to heating turns down, against the limit the company entered. */
+/**
+ * How far variable-speed equipment sized to heating turns down, against the limit the company entered.
+ *
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function turnDownFindings(input: SizingInput, match: CoolingMatch): readonly Finding[] {
   const later = laterEdition(input);
   if (later === null) return [];

@@ -34,7 +34,11 @@ const RANGES: { readonly [F in NumberField]: readonly [string, number, number] }
 };
 const NUMBER_FIELDS = Object.keys(RANGES) as readonly NumberField[];
 
-/** Refuses a load summary with a number outside its range or temperatures that contradict each other, naming the fields. */
+/**
+ * Refuses a load summary with a number outside its range or temperatures that contradict each other, naming the fields.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function checkReadings(readings: LoadReadings): void {
   for (const field of NUMBER_FIELDS) {
     const value = readings[field];

@@ -22,7 +22,7 @@ type Limits = LimitValues<typeof loadLimits>;
  * @param limits - The company limits in force.
  * @returns Findings. Totals, outdoor-air load and leakage are for information.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for values that cannot be, naming them.
- * @see Each rule of this folder names its source.
+ * @see ASHRAE 62.2-2013 for the ventilation need (published); each rule of this folder names its own source.
  */
 export function loadFindings(readings: LoadReadings, limits: Limits): readonly Finding[] {
   checkReadings(readings);

@@ -4,7 +4,11 @@ import { findLeakageLoadBtuh } from "./padding-effects";
 import { btuhText, type LoadReadings, missingOf } from "./readings";
 import { loadRules } from "./rules";
 
-/** What was put on top of the house as it is: guessed leakage, duct gain, double counting, safety factors. */
+/**
+ * What was put on top of the house as it is: guessed leakage, duct gain, double counting, safety factors.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function additionChecks(readings: LoadReadings): readonly PaddingCheck[] {
   return [leakageCheck(readings), ductCheck(readings), duplicateCheck(readings), safetyFactorCheck(readings)];
 }

@@ -10,7 +10,11 @@ type Limits = LimitValues<typeof loadLimits>;
 /** A finding of the padding check with what its deviation adds to the cooling load, Btu/h; `null`: not known. */
 export type PaddingCheck = { readonly finding: Finding; readonly coolingEffectBtuh: number | null };
 
-/** The five design conditions, each against what the house will see. */
+/**
+ * The five design conditions, each against what the house will see.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function conditionChecks(readings: LoadReadings, limits: Limits): readonly PaddingCheck[] {
   const perF = findHeatLossPerF(readings);
   return [

@@ -18,7 +18,12 @@ export function findHeatLossPerF(readings: LoadReadings): number | null {
   return difference >= LEAST_DIFFERENCE_F ? heatingBtuh / difference : null;
 }
 
-/** Average outdoor air through the leaks, cfm; `null` when the leakage or its factors are not given. */
+/**
+ * Average outdoor air through the leaks, cfm; `null` when the leakage or its factors are not given.
+ *
+ * @returns cfm.
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function findAverageLeakageCfm(readings: LoadReadings): number | null {
   const { leakageCfm50, windShieldingFactor, houseHeightFt } = readings;
   if (leakageCfm50 === null || windShieldingFactor === null || houseHeightFt === null) return null;
@@ -28,6 +33,13 @@ export function findAverageLeakageCfm(readings: LoadReadings): number | null {
 /**
  * Latent load that a lower design humidity adds, through ventilation and leaks, Btu/h.
  * `null` when ventilation, leakage or elevation is not given.
+ *
+ * @param indoorDbF - Indoor design dry bulb, °F, 50 to 100.
+ * @param designRhPct - Indoor design humidity of the load, %, 1 to 100.
+ * @param limitRhPct - Humidity the house is meant to be held at, %, 1 to 100.
+ * @returns Btu/h.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ * @see Latent heat of the water between the two indoor states (physics).
  */
 export function findHumidityEffectBtuh(
   readings: LoadReadings,
@@ -45,7 +57,12 @@ export function findHumidityEffectBtuh(
   }).totalBtuh;
 }
 
-/** Cooling load the average leakage carries at design, Btu/h; `null` when something for it is not given. */
+/**
+ * Cooling load the average leakage carries at design, Btu/h; `null` when something for it is not given.
+ *
+ * @returns Btu/h.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function findLeakageLoadBtuh(readings: LoadReadings): number | null {
   const { indoorCoolingDbF, indoorCoolingRhPct, outdoorCoolingDbF, outdoorCoolingWbF, elevationFt } =
     readings;

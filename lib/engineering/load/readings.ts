@@ -39,7 +39,11 @@ export function missingOf(
   return fields.filter((field) => readings[field] === null);
 }
 
-/** "1,234 Btu/h" for a sentence. */
+/**
+ * "1,234 Btu/h" for a sentence.
+ *
+ * @param value - Btu/h; rounded to 1.
+ */
 export function btuhText(value: number): string {
   return `${Math.round(value).toLocaleString("en-US")} Btu/h`;
 }

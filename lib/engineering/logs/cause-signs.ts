@@ -13,7 +13,11 @@ export type Sign = { readonly holds: boolean | null; readonly words: string };
 /** A cause with all its signs, before they are sorted into for and against. */
 export type Weighed = Omit<LikelyCause, "evidence" | "against"> & { readonly signs: readonly Sign[] };
 
-/** A number against a limit as a sign; null when the log does not give the number. */
+/**
+ * A number against a limit as a sign; null when the log does not give the number.
+ *
+ * @param value - Number of the analysis in its own unit; ranges at the analysis.
+ */
 export function sign(
   value: number | null | undefined,
   holds: (value: number) => boolean,
@@ -24,5 +28,9 @@ export function sign(
     : { holds: holds(value), words: words(value) };
 }
 
-/** A share as whole percent. */
+/**
+ * A share as whole percent.
+ *
+ * @param share - 0 to 1.
+ */
 export const pct = (share: number) => `${(share * 100).toFixed(0)} %`;

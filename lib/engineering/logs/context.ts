@@ -12,7 +12,11 @@ export type LogContext = {
   readonly design: { readonly outdoorF: number; readonly sensibleBtuh: number } | null;
 };
 
-/** Refuses a context outside its ranges, naming the field. */
+/**
+ * Refuses a context outside its ranges, naming the field.
+ *
+ * @throws {@link OutOfRangeError} naming the field.
+ */
 export function requireLogContext(context: LogContext): void {
   requireRange("humidityLimitPct", context.humidityLimitPct, "%", 20, 90);
   requireRange("elevationFt", context.elevationFt, "ft", -1_000, 12_000);

@@ -50,7 +50,11 @@ const STEP_F = 5;
 const FREEZING_F = 32;
 const GRAINS_PER_LB = 7_000;
 
-/** What the log says about indoor humidity; null when it holds none. */
+/**
+ * What the log says about indoor humidity; null when it holds none.
+ *
+ * @param limitPct - Humidity limit of the job, % RH, 30 to 70.
+ */
 export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityAnalysis | null {
   const rh = series.channel("indoorRhPct");
   if (rh === null) return null;

@@ -5,14 +5,25 @@ import { logsLimits } from "./limits";
 
 export type LogLimits = LimitValues<typeof logsLimits>;
 
-/** Refuses limits outside their ranges, naming the key. */
+/**
+ * Refuses limits outside their ranges, naming the key.
+ *
+ * @throws {@link OutOfRangeError} naming the key.
+ */
 export function requireLogLimits(limits: LogLimits): void {
   for (const [key, { unit, min, max }] of Object.entries(logsLimits)) {
     requireRange(key, limits[key as keyof typeof logsLimits], unit, min, max);
   }
 }
 
-/** A figure of a finding. */
+/**
+ * A figure of a finding.
+ *
+ * @param label - What it is.
+ * @param value - Finite, 0 and below count.
+ * @param unit - Its unit.
+ * @param decimals - Digits after the point, 0 to 6.
+ */
 export const figure = (label: string, value: number, unit: string, decimals: number): Figure => ({
   label,
   value,

@@ -8,6 +8,9 @@ import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from
  * Likely causes, the best supported first. Only causes with at least one sign for them are given; a sign the log cannot
  * show counts neither way. They are hints with their evidence, never verdicts.
  *
+ * @param analysis - From `analyzeLog`.
+ * @param limits - Limits in force; ranges at `logsLimits`.
+ * @returns Causes, the best supported first.
  * @throws {@link OutOfRangeError} for a limit outside its range.
  * @see common practice, no source.
  */

@@ -20,7 +20,12 @@ const STEP_F = 0.1;
 /** Molar mass of water over that of dry air, ASHRAE Fundamentals 2017 ch. 1 (published), as in psychrolib. */
 const MASS_RATIO = 0.621945;
 
-/** @param elevationFt - Height of the house, ft. @throws {@link OutOfRangeError} outside −2,000 to 20,000 ft. */
+/**
+ * The states of moist air a log needs, at the pressure of the house: dew point and humidity ratio by temperature and humidity.
+ *
+ * @param elevationFt - Height of the house, ft, −2,000 to 20,000.
+ * @throws {@link OutOfRangeError} outside that range.
+ */
 export function logAir(elevationFt: number): LogAir {
   const pressurePsia = standardPressurePsia(elevationFt);
   const count = Math.round((HIGHEST_F - LOWEST_F) / STEP_F) + 1;

@@ -27,7 +27,12 @@ const HOUR_MS = 3_600_000;
 /** More than this many intervals between two samples is missing time. */
 const GAP_INTERVALS = 1.5;
 
-/** Computes the series every part of the analysis shares, once. */
+/**
+ * Computes the series every part of the analysis shares, once.
+ *
+ * @param elevationFt - Height of the house, ft, −2,000 to 20,000.
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function logSeries(samples: LogSamples, elevationFt: number): LogSeries {
   const { timeMs, utcOffsetMin, intervalMin, channels } = samples;
   const { length } = timeMs;
@@ -98,7 +103,14 @@ function coolingShareOf(
   return share;
 }
 
-/** Mean of the values counted so far; null for none. */
+/**
+ * Mean of the values counted so far; null for none.
+ *
+ * @param sum - Sum in any unit; 0 for none.
+ * @param count - How many, 0 or more.
+ * @returns Mean in the unit of the sum.
+ * @see Arithmetic mean (computed).
+ */
 export function meanOf(sum: number, count: number): number | null {
   return count === 0 ? null : sum / count;
 }

@@ -2,6 +2,7 @@ import type { LogAnalysis } from "./analyze-log";
 import { pct, sign, type Weighed } from "./cause-signs";
 import type { LogLimits } from "./judged";
 
+/** Signs that the house is wet in mild weather without a cooling call. */
 export function mildWeather({ moisture, running }: LogAnalysis): Weighed {
   return {
     id: "mild-wet-weather",
@@ -22,6 +23,7 @@ export function mildWeather({ moisture, running }: LogAnalysis): Weighed {
   };
 }
 
+/** Signs that the water comes in with outdoor air. */
 export function outdoorMoisture({ moisture, humidity }: LogAnalysis): Weighed {
   const follows = moisture?.followsOutdoors;
   return {
@@ -45,6 +47,7 @@ export function outdoorMoisture({ moisture, humidity }: LogAnalysis): Weighed {
   };
 }
 
+/** Signs that a sensor, not the house, is wrong. */
 export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
   const still = sensors.longestStill.find(({ channel }) => channel === "indoorRhPct");
   return {
@@ -66,6 +69,7 @@ export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
   };
 }
 
+/** Signs that setpoint changes drive the humidity. */
 export function setpointHabits({ setpoints, humidity }: LogAnalysis): Weighed {
   return {
     id: "setpoint-habits",

@@ -20,7 +20,11 @@ const LEAST_HOURS = 48;
 /** Outdoor moisture has to vary by this much for a slope to mean anything, lb/lb (about 7 gr/lb). */
 const LEAST_SPREAD = 0.001;
 
-/** Null without indoor humidity or outdoor temperature. */
+/**
+ * Null without indoor humidity or outdoor temperature.
+ *
+ * @param limitPct - Humidity limit of the job, % RH, 30 to 70.
+ */
 export function moistureSources(series: LogSeries, limitPct: number): MoistureSources | null {
   const rh = series.channel("indoorRhPct");
   const outdoorF = series.channel("outdoorF");

@@ -3,6 +3,7 @@ import { pct, sign, type Weighed } from "./cause-signs";
 import type { LogLimits } from "./judged";
 import { shareShorterThan } from "./running";
 
+/** Signs that runs are too short to dry: oversized, or set too big. */
 export function shortCycles({ running, loadLine }: LogAnalysis, limits: LogLimits): Weighed {
   const short = limits["logs.shortRunMin"];
   const ratio = loadLine?.atDesign?.oversizeRatio;
@@ -30,6 +31,7 @@ export function shortCycles({ running, loadLine }: LogAnalysis, limits: LogLimit
   };
 }
 
+/** Signs that the fan between calls gives water back to the air. */
 export function fanBetweenCalls({ running }: LogAnalysis, limits: LogLimits): Weighed {
   const idle = running === null ? 0 : running.hours - running.coolingHours;
   const share =
@@ -54,6 +56,7 @@ export function fanBetweenCalls({ running }: LogAnalysis, limits: LogLimits): We
   };
 }
 
+/** Signs that the second stage comes too eagerly. */
 export function secondStage({ running }: LogAnalysis, limits: LogLimits): Weighed {
   return {
     id: "second-stage-eager",
@@ -74,6 +77,7 @@ export function secondStage({ running }: LogAnalysis, limits: LogLimits): Weighe
   };
 }
 
+/** Signs that too much airflow keeps the coil too warm to dry. */
 export function airflow({ running, humidity, loadLine }: LogAnalysis, limits: LogLimits): Weighed {
   const longRuns =
     running === null ? null : shareShorterThan(running.runLengthsMin, limits["logs.shortRunMin"]);
@@ -97,6 +101,7 @@ export function airflow({ running, humidity, loadLine }: LogAnalysis, limits: Lo
   };
 }
 
+/** Signs that charge or airflow was lost: the measured load line has moved. */
 export function lostCapacity({ loadLine }: LogAnalysis, limits: LogLimits): Weighed {
   return {
     id: "lost-capacity",

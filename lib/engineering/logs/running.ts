@@ -75,7 +75,14 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
   };
 }
 
-/** Share of the runs shorter than some minutes, 0 to 1; null without runs. */
+/**
+ * Share of the runs shorter than some minutes, 0 to 1; null without runs.
+ *
+ * @param runLengthsMin - Run lengths, min, 0 or more each.
+ * @param minutes - Length asked about, min, 0 or more.
+ * @returns Share, 0 to 1.
+ * @see Counting (computed).
+ */
 export function shareShorterThan(runLengthsMin: readonly number[], minutes: number): number | null {
   return meanOf(runLengthsMin.filter((length) => length < minutes).length, runLengthsMin.length);
 }

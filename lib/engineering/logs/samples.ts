@@ -49,7 +49,11 @@ export const LOG_RANGES: { readonly [K in LogChannel]: readonly [number, number,
   auxiliaryShare: [0, 1, "share"],
 };
 
-/** Refuses samples that are not what {@link LogSamples} promises, naming the channel and the sample. */
+/**
+ * Refuses samples that are not what {@link LogSamples} promises, naming the channel and the sample.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireLogSamples(samples: LogSamples): void {
   requireRange("intervalMin", samples.intervalMin, "min", 1, 60);
   const { length } = samples.timeMs;

@@ -37,8 +37,8 @@ export type DehumidifierPerformance = {
  * condition only has no answer at another, and a cooler house always gets less than the rating.
  *
  * @param points - Maker's data: 35 to 110 °F, 10 to 100 % RH, 0.1 to 1,000 pint/day, 1 to 20,000 W. No condition twice.
- * @param dryBulbF - House, °F.
- * @param relativeHumidityPct - House, %.
+ * @param dryBulbF - House, °F, 35 to 110 and within the data.
+ * @param relativeHumidityPct - House, %, 10 to 100 and within the data.
  * @returns Capacity, power and heat added.
  * @throws {@link OutOfRangeError} outside the data or those ranges.
  * @throws {@link ImpossibleStateError} without points, or with a condition twice.

@@ -40,7 +40,7 @@ type Limits = LimitValues<typeof refrigerantLimits>;
  * @param limits - The company limits in force.
  * @returns Three findings: steady running, superheat, subcooling.
  * @throws {@link OutOfRangeError} for a reading outside its range or the saturation table, naming it.
- * @see Rules of this folder name each source.
+ * @see Charging formula and maker's targets; tolerances from memory (recalled). Each rule of this folder names its source.
  */
 export function chargeFindings(readings: ChargeReadings, limits: Limits): readonly Finding[] {
   const stabilized = stabilizedFinding(readings.steadyMinutes, limits["refrigerant.stabilizeMinutes"]);

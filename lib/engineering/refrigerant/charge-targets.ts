@@ -23,7 +23,11 @@ const makerSubcooling = quantity("makerSubcoolingF", "Δ°F", 0, 60);
 const believableWetBulb = quantity("indoorWetBulbF", "°F", 20, 110);
 const believableOutdoor = quantity("outdoorDryBulbF", "°F", -60, 140);
 
-/** Target superheat: the maker's, or for a fixed orifice the charging formula's. */
+/**
+ * Target superheat: the maker's, or for a fixed orifice the charging formula's.
+ *
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function superheatTarget(readings: TargetReadings): ChargeTarget {
   if (readings.makerSuperheatF !== null) {
     return { valueF: makerSuperheat(readings.makerSuperheatF), from: "the maker" };

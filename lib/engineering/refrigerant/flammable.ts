@@ -16,7 +16,13 @@ const LOWER_FLAMMABILITY_KG_PER_M3: { readonly [R in Refrigerant]?: number } = {
   "R-454B": 0.296,
 };
 
-/** True for the mildly flammable (A2L) refrigerants of the table. */
+/**
+ * True for the mildly flammable (A2L) refrigerants of the table.
+ *
+ * @param refrigerant - One of {@link REFRIGERANTS}.
+ * @returns True for R-32 and R-454B.
+ * @see ASHRAE 34 class A2L (recalled).
+ */
 export function isFlammable(refrigerant: Refrigerant): boolean {
   return LOWER_FLAMMABILITY_KG_PER_M3[refrigerant] !== undefined;
 }

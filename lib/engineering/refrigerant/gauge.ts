@@ -36,7 +36,15 @@ export function gaugePressurePsig(pressurePsia: number, sitePressurePsia: number
   return (psia(pressurePsia) - sitePressure(sitePressurePsia)) as Psig;
 }
 
-/** Saturation temperature at a gauge reading, whose refusal names the field that was read. */
+/**
+ * Saturation temperature at a gauge reading, whose refusal names the field that was read.
+ *
+ * @param reading - `gaugePsig` −14.7 psig and up, within the table with the site pressure; `sitePressurePsia` 6 to 17 psia;
+ * `field` for the refusal.
+ * @returns °F.
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ * @see As {@link saturationTempF} (computed).
+ */
 export function saturationAtGaugeF(reading: {
   readonly field: string;
   readonly gaugePsig: number;

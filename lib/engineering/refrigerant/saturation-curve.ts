@@ -20,9 +20,9 @@ export type SaturationCurve = {
  * ln P is nearly straight in 1/T (Clausius–Clapeyron), so the pieces bend little. Slope and curvature are
  * continuous; the two end slopes are those of the cubic through the four rows nearest the end.
  *
- * @param firstF - Temperature of the first row, °F.
+ * @param firstF - Temperature of the first row, °F, above absolute zero (−459.67).
  * @param stepF - Distance between rows, °F. More than 0.
- * @param pressuresPsia - At least four pressures, psia, rising.
+ * @param pressuresPsia - At least 4 pressures, psia, more than 0 and rising.
  * @see de Boor, A Practical Guide to Splines, ch. IV, cubic spline with given end slopes (recalled).
  */
 export function saturationCurve(
@@ -47,14 +47,26 @@ export function saturationCurve(
   return { firstF, lastF: firstF + stepF * (rows - 1), stepF, inverseTemp: x, pieces };
 }
 
-/** Pressure on the curve, psia, at a temperature within its ends, °F. */
+/**
+ * Pressure on the curve, psia, at a temperature within its ends, °F.
+ *
+ * @param tempF - °F, within the curve's ends: −40 to 150 at most.
+ * @returns psia.
+ * @see The spline of {@link saturationCurve} (computed).
+ */
 export function pressureOnCurve(curve: SaturationCurve, tempF: number): number {
   const piece = Math.min(Math.floor((tempF - curve.firstF) / curve.stepF), curve.inverseTemp.length - 2);
   const offset = 1 / (tempF + RANKINE_OFFSET_F) - at(curve.inverseTemp, piece);
   return Math.exp(lnPressure(curve.pieces, 4 * piece, offset));
 }
 
-/** Slope of ln P with temperature, 1/°F, at a temperature within the curve's ends, °F. */
+/**
+ * Slope of ln P with temperature, 1/°F, at a temperature within the curve's ends, °F.
+ *
+ * @param tempF - °F, within the curve's ends: −40 to 150 at most.
+ * @returns 1/°F.
+ * @see Derivative of the spline (computed).
+ */
 export function lnPressureSlope(curve: SaturationCurve, tempF: number): number {
   const piece = Math.min(Math.floor((tempF - curve.firstF) / curve.stepF), curve.inverseTemp.length - 2);
   const inverse = 1 / (tempF + RANKINE_OFFSET_F);
@@ -68,7 +80,10 @@ export function lnPressureSlope(curve: SaturationCurve, tempF: number): number {
  * Solves the very cubic that gives the pressure, so one undoes the other to 1e-9 °F. Newton's method inside the one
  * piece that holds the answer, kept in that piece by halving; the closed form of a cubic loses digits on so straight a curve.
  *
+ * @param pressurePsia - psia, more than 0, within the curve's ends.
+ * @returns °F.
  * @throws {@link NotConvergedError} when the steps run out.
+ * @see Inverse of {@link pressureOnCurve} (computed).
  */
 export function temperatureOnCurve(curve: SaturationCurve, pressurePsia: number): number {
   const target = Math.log(pressurePsia);

@@ -68,7 +68,7 @@ export function saturationPressurePsia(refrigerant: Refrigerant, tempF: number, 
  * Saturation temperature of a refrigerant: the inverse of {@link saturationPressurePsia} to 1e-9 °F.
  *
  * @param refrigerant - One of {@link REFRIGERANTS}.
- * @param pressurePsia - Absolute pressure, psia, within the table.
+ * @param pressurePsia - Absolute pressure, psia, more than 0 and within {@link saturationRangePsia}.
  * @param side - Bubble or dew.
  * @returns Temperature, °F.
  * @throws {@link OutOfRangeError} outside the table; {@link ImpossibleStateError} for an unknown refrigerant.
@@ -86,7 +86,15 @@ export function saturationTempF(
   return temperatureOnCurve(curve, pressurePsia) as Fahrenheit;
 }
 
-/** The pressures a table covers, psia. */
+/**
+ * The pressures a table covers, psia.
+ *
+ * @param refrigerant - One of {@link REFRIGERANTS}.
+ * @param side - Bubble or dew.
+ * @returns Lowest and highest pressure, psia.
+ * @throws {@link ImpossibleStateError} for an unknown refrigerant.
+ * @see CoolProp 8.0.0 table, README.md beside this file (computed).
+ */
 export function saturationRangePsia(
   refrigerant: Refrigerant,
   side: SaturationSide,
@@ -98,6 +106,7 @@ export function saturationRangePsia(
 /**
  * How far the saturation pressure itself may be off, k = 2.
  *
+ * @param refrigerant - One of {@link REFRIGERANTS}.
  * @returns Percent of pressure: 2 for R-454B, whose mixture models differ by about 1 %; 0.2 for the others.
  * @see R-454B: comparison of mixture models (published). Others: stated accuracy of their reference equations (recalled).
  */
@@ -109,7 +118,7 @@ export function saturationUncertaintyPct(refrigerant: Refrigerant): Percent {
  * The same uncertainty as a temperature: what ± percent of pressure means at this point of the curve.
  *
  * @param refrigerant - One of {@link REFRIGERANTS}.
- * @param pressurePsia - Absolute pressure, psia, within the table.
+ * @param pressurePsia - Absolute pressure, psia, more than 0 and within {@link saturationRangePsia}.
  * @param side - Bubble or dew.
  * @returns Expanded uncertainty (k = 2), °F.
  * @throws as {@link saturationTempF}.

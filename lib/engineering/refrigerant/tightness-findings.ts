@@ -106,7 +106,7 @@ export type PressureTestReadings = {
  * @param limits - The company limits in force.
  * @returns One finding.
  * @throws {@link OutOfRangeError} for a reading outside its range, naming it.
- * @see {@link expectedTestPressurePsig}; the tolerance is practice.
+ * @see {@link expectedTestPressurePsig} (recalled); the tolerance: common practice, no source.
  */
 export function pressureTestFindings(readings: PressureTestReadings, limits: Limits): readonly Finding[] {
   const rule = refrigerantRules.pressureTest;

@@ -12,7 +12,11 @@ import { withUncertainty } from "./with-uncertainty";
 
 const POUNDS_PER_GALLON = 8.34;
 
-/** Delivered capacity, and what it is of the expected, for one stage. */
+/**
+ * Delivered capacity, and what it is of the expected, for one stage.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function airFindings(check: StageCheck): readonly Finding[] {
   const needed = airReadingsOf(check);
   const missing = missingNames(check, needed, { elevationFt: check.site.elevationFt });
@@ -32,7 +36,11 @@ export function airFindings(check: StageCheck): readonly Finding[] {
   ];
 }
 
-/** Return minus supply in cooling, supply minus return in heating. */
+/**
+ * Return minus supply in cooling, supply minus return in heating.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function splitFinding(check: StageCheck): Finding {
   const rule = startupRules.temperatureSplit;
   const names = ["returnDryBulbF", "supplyDryBulbF"] as const;

@@ -5,7 +5,11 @@ import { airAt, deliveredCapacity, moistureName } from "./delivered-capacity";
 import { expectedAtConditions } from "./expected-at-conditions";
 import { ask, type QuestionContext, quietly, type SanityQuestion } from "./question";
 
-/** What is odd about the air readings of a stage. */
+/**
+ * What is odd about the air readings of a stage.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function airQuestions(context: QuestionContext): readonly SanityQuestion[] {
   return [
     ...temperatureQuestions(context),

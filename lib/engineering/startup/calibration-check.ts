@@ -7,7 +7,11 @@ import { fieldNames, type StageCheck } from "./stage-check";
 
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
-/** Whether every instrument used was within its calibration on the day of the readings. */
+/**
+ * Whether every instrument used was within its calibration on the day of the readings.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function calibrationFinding(check: StageCheck): Finding {
   const rule = startupRules.calibration;
   const { measuredOn } = check.site;

@@ -11,6 +11,8 @@ const NO_PRESSURES = { suctionPressurePsig: null, liquidPressurePsig: null } as 
 /**
  * Steady running, superheat and subcooling of one stage: targets and words from the refrigerant folder,
  * uncertainty from the instruments. In heating only what the maker gives a target for is judged.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
 export function chargeChecks(check: StageCheck): readonly Finding[] {
   const { mode, makerSuperheatF, makerSubcoolingF } = check.values;

@@ -22,7 +22,11 @@ export const CHARGE_READINGS = {
 /** The saturation table is one more input: an offset of 0 °F with its own uncertainty. */
 const TABLE = "saturationTable";
 
-/** Superheat or subcooling with its uncertainty from gauge, probe and saturation table; `null` while something is missing. */
+/**
+ * Superheat or subcooling with its uncertainty from gauge, probe and saturation table; `null` while something is missing.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function chargeResult({ values, site, limits }: StageCheck, kind: ChargeKind): Result | null {
   const { refrigerant, elevationFt } = site;
   const [pressureName, lineName] = CHARGE_READINGS[kind];
@@ -62,7 +66,11 @@ export function chargeResult({ values, site, limits }: StageCheck, kind: ChargeK
   return { result, unknownAccuracy };
 }
 
-/** Expanded uncertainty of gauge and probe alone, °F; `null` when an accuracy is not known. */
+/**
+ * Expanded uncertainty of gauge and probe alone, °F; `null` when an accuracy is not known.
+ *
+ * @returns °F.
+ */
 export function instrumentUncertaintyF({ result, unknownAccuracy }: Result): number | null {
   if (unknownAccuracy.length > 0) return null;
   const table = result.budget.find((line) => line.input === TABLE);

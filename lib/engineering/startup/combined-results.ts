@@ -1,6 +1,10 @@
 import { COVERAGE_FACTOR, type UncertainValue } from "./with-uncertainty";
 
-/** The same value in another scale, such as a share of an expected value or with the other sign. */
+/**
+ * The same value in another scale, such as a share of an expected value or with the other sign.
+ *
+ * @param factor - From the old unit to the new; finite, less than 0 turns the sign.
+ */
 export function rescaled<N extends string>(result: UncertainValue<N>, factor: number): UncertainValue<N> {
   return mapped(result, result.value * factor, factor);
 }

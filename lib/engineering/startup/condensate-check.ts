@@ -6,7 +6,11 @@ import { judge, type Result, resultFigure, resultText, whatWouldSettle } from ".
 import { startupRules } from "./rules";
 import { fieldNames, guarded, missingNames, type StageCheck } from "./stage-check";
 
-/** Water caught at the drain against the air side of this stage. */
+/**
+ * Water caught at the drain against the air side of this stage.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function condensateFinding(check: StageCheck): Finding {
   const rule = startupRules.condensate;
   const { values, site, limits } = check;

@@ -20,6 +20,7 @@ export type CondensateComparison = {
  * @param input.condensateLb - Weight of the water caught, lb. 0 to 100.
  * @param input.minutes - How long it was caught, min, after the drain runs steadily. 1 to 1,440.
  * @param input.moistureLbPerH - Moisture removal by the air side over the same time, lb/h.
+ * @returns Both removals and their difference, lb/h, with expanded uncertainty.
  * @throws {@link OutOfRangeError} naming the input.
  * @see Conservation of water (physics); difference against its expanded uncertainty as in JCGM 100:2008 (recalled).
  */

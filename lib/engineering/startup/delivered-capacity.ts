@@ -39,6 +39,7 @@ export type DeliveredCapacity = {
  * @param input.elevationFt - Site elevation, ft. −2,000 to 20,000; pressure is that of the standard atmosphere.
  * @param input.readings - Airflow in cfm at the return state, dry and wet bulb in °F, relative humidity in %.
  * @param input.systematicShare - Share of an instrument's uncertainty common to all its readings. 0 to 1.
+ * @returns Capacities in Btu/h, moisture in lb/h, each with expanded uncertainty; the states of the air.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} naming the reading.
  * @see `airSideCapacity` for the balance; JCGM 100:2008 for the uncertainty (recalled).
  */
@@ -80,7 +81,12 @@ export function deliveredCapacity(input: {
   };
 }
 
-/** The air readings that count, ready for {@link withUncertainty}. */
+/**
+ * The air readings that count, ready for {@link withUncertainty}.
+ *
+ * @param systematicShare - Share of an instrument's uncertainty common to all its readings, 0 to 1.
+ * @throws {@link OutOfRangeError} for an input outside its range, naming the field.
+ */
 export function prepareAirReadings(
   readings: AirReadings,
   systematicShare: number,
@@ -105,7 +111,13 @@ export function moistureName(readings: AirReadings, side: "return" | "supply"): 
   return readings[wetBulb] === null && readings[relativeHumidity] !== null ? relativeHumidity : wetBulb;
 }
 
-/** The state of return or supply air from the values of the readings. */
+/**
+ * The state of return or supply air from the values of the readings.
+ *
+ * @param values - Dry bulb and wet bulb in °F, relative humidity in %; ranges at `moistAir`.
+ * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function airAt(
   side: "return" | "supply",
   values: Readonly<Partial<Record<AirReadingName, number>>>,

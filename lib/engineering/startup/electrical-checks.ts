@@ -8,7 +8,11 @@ import { startupRules } from "./rules";
 import { fieldNames, guarded, missingNames, type StageCheck } from "./stage-check";
 import { withUncertainty } from "./with-uncertainty";
 
-/** Running voltage against the nameplate. */
+/**
+ * Running voltage against the nameplate.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function voltageFinding(check: StageCheck): Finding {
   const { nameplateVolts } = check.values;
   const allowed = check.limits["startup.voltagePct"];
@@ -26,7 +30,11 @@ export function voltageFinding(check: StageCheck): Finding {
   });
 }
 
-/** Running current against the rated current. */
+/**
+ * Running current against the rated current.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function currentFinding(check: StageCheck): Finding {
   const { ratedAmps } = check.values;
   const allowed = check.limits["startup.ratedAmpsPct"];

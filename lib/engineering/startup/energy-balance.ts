@@ -18,6 +18,8 @@ const RANKINE_OFFSET_F = 459.67;
 /**
  * Air-side capacity over outdoor unit power, as a share of the ideal machine between the two saturation temperatures.
  * From volts and amps the power is an upper bound, so only "too good to be true" can then be judged.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
 export function energyBalanceFinding(check: StageCheck): Finding {
   const rule = startupRules.energyBalance;

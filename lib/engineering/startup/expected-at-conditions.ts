@@ -21,10 +21,12 @@ export type ExpectedComparison = {
 /**
  * Delivered capacity as a share of what the equipment should give at these very conditions, not of its nameplate.
  *
+ * @param expected - From the maker's data at the measured conditions, Btu/h and lb/h. Above 0 to count; moisture of 0 is a dry
+ * coil.
  * @param delivered - From {@link deliveredCapacity}.
- * @param expected - From the maker's data at the measured conditions, Btu/h and lb/h. Above 0 to count; moisture of 0 is a dry coil.
  * @returns Shares with the uncertainty of the readings; the maker's data are taken as exact.
  * @throws {@link OutOfRangeError} for a negative or unreal expected value.
+ * @see Quotient with the uncertainty of JCGM 100:2008 (recalled).
  */
 export function expectedAtConditions(
   delivered: Pick<DeliveredCapacity, "totalBtuh" | "sensibleBtuh" | "moistureLbPerH">,
@@ -42,7 +44,11 @@ export function expectedAtConditions(
   };
 }
 
-/** Refuses an unreal expected value, naming the field. */
+/**
+ * Refuses an unreal expected value, naming the field.
+ *
+ * @throws {@link OutOfRangeError} naming the field.
+ */
 export function requireExpected(expected: ExpectedCapacity, fieldPrefix: string): void {
   for (const name of ["totalBtuh", "sensibleBtuh", "moistureLbPerH"] as const) {
     const { unit, max } = EXPECTED[name];

@@ -13,6 +13,8 @@ export type Result = {
 /**
  * The verdict on a result. Where the accuracy of an instrument is not known, a value within the company's band
  * around a limit gets no verdict either.
+ *
+ * @param bandPct - Width of the band, % of the limit, 0 to 100.
  */
 export function judge({ result, unknownAccuracy }: Result, range: Range, bandPct: number): Verdict {
   const { value, expandedUncertainty } = result;
@@ -33,7 +35,7 @@ export function whatWouldSettle({ result, unknownAccuracy }: Result, range: Rang
   switch (deciding.kind) {
     case "one reading": {
       const { words, unit } = wordsOf(deciding.input);
-      return `A ${words} to ±${deciding.accuracyText} ${unit} would settle it, if the result stays the same.`;
+      return `${/^[aeiou]/.test(words) ? "An" : "A"} ${words} to ±${deciding.accuracyText} ${unit} would settle it, if the result stays the same.`;
     }
     case "several readings": {
       const largest = deciding.inputs.slice(0, 2).filter(isReading);
@@ -46,7 +48,11 @@ export function whatWouldSettle({ result, unknownAccuracy }: Result, range: Rang
   }
 }
 
-/** "33,580 ± 2,100 Btu/h", with a remark when an accuracy is not known. */
+/**
+ * "33,580 ± 2,100 Btu/h", with a remark when an accuracy is not known.
+ *
+ * @param decimals - Digits after the point, 0 to 6.
+ */
 export function resultText({ result, unknownAccuracy }: Result, unit: string, decimals: number): string {
   const value = numberText(result.value, decimals);
   const known =
@@ -60,7 +66,11 @@ export function resultText({ result, unknownAccuracy }: Result, unit: string, de
   return `${value}${known}${unit === "" ? "" : ` ${unit}`}${remark}`;
 }
 
-/** The figure of a result; its uncertainty is shown only when it is complete. */
+/**
+ * The figure of a result; its uncertainty is shown only when it is complete.
+ *
+ * @param decimals - Digits after the point, 0 to 6.
+ */
 export function resultFigure(label: string, said: Result, unit: string, decimals: number): Figure {
   const base = { label, value: said.result.value, unit, decimals };
   return said.unknownAccuracy.length > 0 ? base : { ...base, uncertainty: said.result.expandedUncertainty };

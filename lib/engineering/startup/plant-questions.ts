@@ -4,7 +4,11 @@ import { subcoolingF, superheatF } from "@/lib/engineering/refrigerant";
 import { ask, type QuestionContext, quietly, type SanityQuestion } from "./question";
 import type { ReadingName } from "./readings";
 
-/** What is odd about the refrigerant and electrical readings of a stage. */
+/**
+ * What is odd about the refrigerant and electrical readings of a stage.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function plantQuestions(context: QuestionContext): readonly SanityQuestion[] {
   return [...refrigerantQuestions(context), ...powerQuestion(context)];
 }

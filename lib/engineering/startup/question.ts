@@ -30,7 +30,11 @@ export function ask(
   return odd ? [{ id, question, fields }] : [];
 }
 
-/** States that cannot be computed are asked about by the questions on single readings. */
+/**
+ * States that cannot be computed are asked about by the questions on single readings.
+ *
+ * @throws anything that is not a refusal of the engineering module.
+ */
 export function quietly(questions: () => readonly SanityQuestion[]): readonly SanityQuestion[] {
   try {
     return questions();

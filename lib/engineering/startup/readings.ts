@@ -33,7 +33,11 @@ export type Readings = { readonly [K in ReadingName]: Reading | null };
 
 export const READING_NAMES = Object.keys(READINGS) as readonly ReadingName[];
 
-/** Refuses a reading no working instrument can show, or an instrument whose accuracy does not fit it, naming the field. */
+/**
+ * Refuses a reading no working instrument can show, or an instrument whose accuracy does not fit it, naming the field.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireReadings(readings: Readings, fieldPrefix: string): void {
   for (const name of READING_NAMES) {
     const { unit, min, max } = READINGS[name];

@@ -50,7 +50,11 @@ export function shareChecks({ values, limits }: StageCheck): readonly ShareCheck
   ];
 }
 
-/** Delivered over expected for one kind of capacity. */
+/**
+ * Delivered over expected for one kind of capacity.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function shareFinding(
   check: StageCheck,
   { rule, what, unit, decimals, kind, least }: ShareCheck,

@@ -33,7 +33,11 @@ const ALIASES: Readonly<Record<string, string>> = {
 };
 const SITE_FIELDS: readonly string[] = ["elevationFt", "refrigerant", "meteringDevice", "measuredOn"];
 
-/** One stage made ready for its checks. */
+/**
+ * One stage made ready for its checks.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function stageCheck(
   values: StartupStage,
   site: StartupSite,
@@ -78,7 +82,12 @@ export function missingNames(
   ]);
 }
 
-/** Readings that are each plausible but contradict each other make a finding that says so, and leave the rest of the stage standing. */
+/**
+ * Readings that are each plausible but contradict each other make a finding that says so, and leave the rest of the stage
+ * standing.
+ *
+ * @throws anything that is not a refusal of the engineering module.
+ */
 export function guarded(
   check: StageCheck,
   rule: Rule,

@@ -29,7 +29,7 @@ export type StartupInput = StartupSite & { readonly stages: readonly StartupStag
  * @returns Findings in a fixed order. Missing readings are `not measured`; contradicting ones are `can't tell` with the reason.
  * @throws {@link OutOfRangeError} naming a reading no instrument can show; {@link ImpossibleStateError} for an instrument
  * whose accuracy is in another unit or a day that is none.
- * @see The rules name each source.
+ * @see JCGM 100:2008 for the uncertainty (recalled); the rules name each source.
  */
 export function startupFindings(input: StartupInput, limits: StartupLimitValues): readonly Finding[] {
   const { stages, ...site } = input;

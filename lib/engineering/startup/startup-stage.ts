@@ -47,7 +47,11 @@ const STAGE_NUMBERS = {
   ratedAmps: ["A", 0.5, 400],
 } as const satisfies Partial<Record<keyof StartupStage, readonly [string, number, number]>>;
 
-/** Refuses a stage with a number that cannot be, naming the field. */
+/**
+ * Refuses a stage with a number that cannot be, naming the field.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireStage(stage: StartupStage, fieldPrefix: string): void {
   requireReadings(stage.readings, fieldPrefix);
   requireExpected(stage.expected, `${fieldPrefix}expected.`);
@@ -58,7 +62,11 @@ export function requireStage(stage: StartupStage, fieldPrefix: string): void {
   }
 }
 
-/** Refuses an elevation outside the standard atmosphere's use here. */
+/**
+ * Refuses an elevation outside the standard atmosphere's use here.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
 export function requireSite(site: StartupSite): void {
   if (site.elevationFt !== null) requireRange("elevationFt", site.elevationFt, "ft", -2_000, 20_000);
 }

@@ -33,6 +33,7 @@ export const DESIGN_METHOD =
  *
  * A typical year is not the long record published design values rest on, so the two differ by a few °F, most in winter.
  *
+ * @param weather - From `parseEpw`: 8,760 hours, °F, psia.
  * @returns 1 % cooling dry bulb (exceeded in 1 % of hours) with mean coincident wet bulb, 1 % dew point with mean
  * coincident dry bulb and humidity ratio, 99 % heating dry bulb.
  * @throws {@link ImpossibleStateError} when more than 2 % of the hours lack temperature, dew point or pressure.
