@@ -40,7 +40,7 @@ export default async function StartupPage({
         <CrewSettings context={view.context} />
         <RecordState record={record} revisions={view.revisions} />
         <StageForm
-          key={`${record?.id ?? "new"} ${record?.state ?? ""}`}
+          key={`revision ${record?.revision ?? 1} ${record?.state === "signed"}`}
           jobId={job.id}
           stage="startup_record"
           fields={view.fields}

@@ -40,7 +40,7 @@ export default async function StagePage({ params }: Props) {
         />
       ) : null}
       <StageForm
-        key={`${record?.id ?? "new"} ${record?.state ?? ""}`}
+        key={`revision ${record?.revision ?? 1} ${record?.state === "signed"}`}
         jobId={jobId}
         stage={stage}
         fields={view.fields}

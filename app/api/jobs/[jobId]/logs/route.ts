@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { invalidInput } from "@/lib/errors";
-import { logMappingSchema } from "@/lib/schemas/log-file";
+import { type LogMapping, logMappingSchema } from "@/lib/schemas/log-file";
 import { readUpload } from "@/lib/schemas/upload";
 import { route } from "@/lib/server/route";
+import { refuseUnstorableText } from "@/lib/server/storable-text";
 import { importLog } from "@/lib/services/import-log";
 
 const MOST_BYTES = 60 * 1024 * 1024;
@@ -23,14 +24,23 @@ export const POST = route({
         },
       ]);
     }
-    const mapping = form.get("mapping");
+    refuseUnstorableText({ sourceName, file: file.name });
     return importLog(scope, {
       jobId,
       fileName: file.name.slice(-120),
       bytes: new Uint8Array(await file.arrayBuffer()),
       sourceName,
-      mapping:
-        typeof mapping === "string" && mapping !== "" ? logMappingSchema.parse(JSON.parse(mapping)) : null,
+      mapping: readMapping(form.get("mapping")),
     });
   },
 });
+
+/** Which column is which, as the form sends it; nothing when the headings shall tell. */
+function readMapping(sent: FormDataEntryValue | null): LogMapping | null {
+  if (typeof sent !== "string" || sent === "") return null;
+  try {
+    return logMappingSchema.parse(JSON.parse(sent));
+  } catch {
+    throw invalidInput([{ field: "mapping", message: "Choose again which column holds what." }]);
+  }
+}
