@@ -7,7 +7,7 @@ import {
 import type { EquipmentModel } from "../catalog";
 import type { AirflowSetupInputs } from "../stages/airflow-setup";
 import { type Derived, known, unknown } from "./context";
-import { derive, then } from "./derive";
+import { andThen, derive } from "./derive";
 
 export type SetAirflow = {
   readonly setting: string;
@@ -37,7 +37,10 @@ export function airflowAsSet(model: EquipmentModel | null, inputs: AirflowSetupI
       powerW: powerAt(table, setting, externalStaticInWc),
     }),
   );
-  return { second, first: then(second, (full) => onSameDucts(table, inputs.firstStageAirflowSetting, full)) };
+  return {
+    second,
+    first: andThen(second, (full) => onSameDucts(table, inputs.firstStageAirflowSetting, full)),
+  };
 }
 
 /** The operating point of one more setting on the ducts that the full-capacity point describes. */
@@ -51,7 +54,7 @@ export function onSameDucts(
   const point = derive({}, () =>
     fanOperatingPoint({ table, setting, ductCoefficient: ductCoefficient(full) }),
   );
-  return then(point, (found) =>
+  return andThen(point, (found) =>
     found.kind === "on the table"
       ? known({
           setting,

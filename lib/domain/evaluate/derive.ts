@@ -19,7 +19,10 @@ export function derive<const N extends Needs, T>(needs: N, compute: (given: Give
   }
 }
 
-/** Computes from something derived before; passes its reasons on when it is not known. */
-export function then<A, B>(from: Derived<A>, compute: (value: A) => Derived<B>): Derived<B> {
+/**
+ * Computes from something derived before; passes its reasons on when it is not known. Not called `then`: a module
+ * with an export of that name is taken for a promise and its dynamic import never ends.
+ */
+export function andThen<A, B>(from: Derived<A>, compute: (value: A) => Derived<B>): Derived<B> {
   return from.known ? compute(from.value) : from;
 }

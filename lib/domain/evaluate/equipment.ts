@@ -6,7 +6,7 @@ import { equipmentSelectionFields } from "../stages/equipment-selection";
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
 import { type Derived, type JobContext, known, unknown, valueIfKnown } from "./context";
-import { derive, then } from "./derive";
+import { andThen, derive } from "./derive";
 import { byTable, withFields } from "./field-names";
 import { heatingFindings } from "./heating";
 
@@ -46,9 +46,9 @@ export function equipmentResults(context: JobContext, airflow: AirflowAsSet): Eq
   const system = chosenSystem(model, selection.capacitySetting, controls.colderCoilCooling);
   const used = airflowUsed(context, airflow);
   const at = (stage: "first" | "second", cfm: Derived<number>): Derived<Capacity> =>
-    then(system, (chosen) =>
-      then(cfm, (airflowCfm) =>
-        then(indoorWbF, (wetBulb) =>
+    andThen(system, (chosen) =>
+      andThen(cfm, (airflowCfm) =>
+        andThen(indoorWbF, (wetBulb) =>
           indoorCoolingDbF === null || outdoorCoolingDbF === null || elevationFt === null
             ? unknown(outdoorCoolingDbF === null ? ["outdoorCoolingDbF"] : [])
             : capacityOf(
@@ -69,11 +69,11 @@ export function equipmentResults(context: JobContext, airflow: AirflowAsSet): Eq
     airflow: used,
     full: at(
       "second",
-      then(used, ({ cfm }) => known(cfm)),
+      andThen(used, ({ cfm }) => known(cfm)),
     ),
     first: at(
       "first",
-      then(airflow.first, ({ airflowCfm }) => known(airflowCfm)),
+      andThen(airflow.first, ({ airflowCfm }) => known(airflowCfm)),
     ),
     tons: model?.data.capacitySettings.find((one) => one.name === selection.capacitySetting)?.tons ?? null,
   };

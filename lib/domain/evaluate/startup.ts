@@ -14,7 +14,7 @@ import {
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
 import { type Derived, type JobContext, unknown, valueIfKnown } from "./context";
-import { derive, then } from "./derive";
+import { andThen, derive } from "./derive";
 import { fieldOfInput, isNeverAsked } from "./startup-fields";
 import { externalStatic, fieldOfReading, readingsOf, type StartupStageKey } from "./startup-readings";
 
@@ -169,8 +169,8 @@ function expected(context: JobContext, readings: Readings, key: StartupStageKey)
         );
   const outdoorDbF = startup.outdoorDbF;
   const airflowCfm = readings.airflowCfm?.value ?? null;
-  return then(system, (chosen) =>
-    then(wetBulb, (indoorWbF) => {
+  return andThen(system, (chosen) =>
+    andThen(wetBulb, (indoorWbF) => {
       if (returnDbF === null || outdoorDbF === null || airflowCfm === null || elevationFt === null)
         return unknown([]);
       return capacityOf(
