@@ -3,7 +3,7 @@ import Credentials from "next-auth/providers/credentials";
 import { unscopedSignInUser } from "@/lib/db/unscoped/people";
 import { env } from "@/lib/env";
 import { passwordFits } from "./password";
-import { clearSignInFailures, countSignInFailure, signInIsBlocked } from "./sign-in-limit";
+import { forgetSignInTry, takeSignInTry } from "./sign-in-limit";
 
 const SESSION_HOURS = 24 * 14;
 
@@ -44,13 +44,10 @@ export function authOptions(): NextAuthOptions {
 
 async function signIn(email: string, password: string, address: string) {
   const who = email.trim().toLowerCase();
-  if (await signInIsBlocked(who, address)) throw new Error("TOO_MANY_TRIES");
+  if (!(await takeSignInTry(who, address))) throw new Error("TOO_MANY_TRIES");
   const user = await unscopedSignInUser(who);
-  if (!(await passwordFits(user?.passwordHash ?? null, password)) || !user) {
-    await countSignInFailure(who, address);
-    return null;
-  }
-  await clearSignInFailures(who);
+  if (!(await passwordFits(user?.passwordHash ?? null, password)) || !user) return null;
+  await forgetSignInTry(who, address);
   return { id: `${user.id}:${user.sessionVersion}` };
 }
 

@@ -8,17 +8,21 @@ const LIMITS = {
   link: { points: 30, seconds: 15 * 60 },
 } as const;
 
-export async function signInIsBlocked(email: string, address: string): Promise<boolean> {
-  const [person, place] = await Promise.all([used("person", email), used("address", address)]);
-  return person >= LIMITS.person.points || place >= LIMITS.address.points;
+/**
+ * Counts a try to sign in and answers whether it may be made. Counted before the password is looked at, so
+ * that tries sent at the same moment count each other.
+ */
+export async function takeSignInTry(email: string, address: string): Promise<boolean> {
+  if ((await count("person", email)) > LIMITS.person.points) return false;
+  return (await count("address", address)) <= LIMITS.address.points;
 }
 
-export async function countSignInFailure(email: string, address: string): Promise<void> {
-  await Promise.all([count("person", email), count("address", address)]);
-}
-
-export async function clearSignInFailures(email: string): Promise<void> {
-  await unscopedRateLimit.clear(keyOf("person", email));
+/** Takes back what a right password counted: only failures shall use tries up. */
+export async function forgetSignInTry(email: string, address: string): Promise<void> {
+  await Promise.all([
+    unscopedRateLimit.clear(keyOf("person", email)),
+    unscopedRateLimit.takeBack(keyOf("address", address)),
+  ]);
 }
 
 /** Counts a try of a one-time link from an address; true when there were too many. */
@@ -26,7 +30,6 @@ export async function linkTriesExceeded(address: string): Promise<boolean> {
   return (await count("link", address)) > LIMITS.link.points;
 }
 
-const used = (kind: keyof typeof LIMITS, who: string) => unscopedRateLimit.used(keyOf(kind, who));
 const count = (kind: keyof typeof LIMITS, who: string) =>
   unscopedRateLimit.count(keyOf(kind, who), LIMITS[kind].seconds);
 

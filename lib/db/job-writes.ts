@@ -1,6 +1,6 @@
 import { asId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
-import { AppError } from "@/lib/errors";
+import { AppError, invalidInput } from "@/lib/errors";
 import { appendActivity } from "./activity";
 import { asDate } from "./json";
 import type { TenantTransaction } from "./with-tenant";
@@ -27,6 +27,7 @@ export type NewJob = {
 export async function createJob(tx: TenantTransaction, scope: TenantScope, input: NewJob): Promise<JobId> {
   const own = { tenantId: scope.tenantId, createdBy: scope.userId, updatedBy: scope.userId };
   await assertActiveMembers(tx, scope, input.techIds);
+  await assertWeatherFile(tx, scope, input.weatherFileId);
   const customer = await tx.customer.create({ data: { ...own, ...input.customer }, select: { id: true } });
   const home = await tx.home.create({
     data: { ...own, customerId: customer.id, ...input.home },
@@ -66,7 +67,12 @@ export async function assign(
 ): Promise<void> {
   if (techIds.length === 0) return;
   await tx.jobAssignment.createMany({
-    data: techIds.map((userId) => ({ tenantId: scope.tenantId, jobId, userId, assignedBy: scope.userId })),
+    data: [...new Set(techIds)].map((userId) => ({
+      tenantId: scope.tenantId,
+      jobId,
+      userId,
+      assignedBy: scope.userId,
+    })),
   });
 }
 
@@ -88,4 +94,16 @@ export async function assertActiveMembers(
       },
     );
   }
+}
+
+/** Refuses a weather year that is not in the company's list. */
+async function assertWeatherFile(
+  tx: TenantTransaction,
+  scope: TenantScope,
+  id: string | null,
+): Promise<void> {
+  if (id === null) return;
+  const found = await tx.weatherFile.count({ where: { tenantId: scope.tenantId, id, archivedAt: null } });
+  if (found === 0)
+    throw invalidInput([{ field: "weatherFileId", message: "Choose a weather year from the list." }]);
 }

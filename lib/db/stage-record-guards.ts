@@ -2,7 +2,7 @@ import type { JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_NAMES, type StageKey } from "@/lib/domain/stages";
 import { AppError, notFound } from "@/lib/errors";
-import { FIELDS, type StageRecordRow, toRecord } from "./stage-record-row";
+import { changedValues, FIELDS, type StageRecordRow, toRecord } from "./stage-record-row";
 import { visibleJobs } from "./visibility";
 import type { TenantTransaction } from "./with-tenant";
 
@@ -28,6 +28,12 @@ export async function latestRow(
     orderBy: { revision: "desc" },
     select: FIELDS,
   });
+}
+
+/** True when the draft already holds these values: the answer to an earlier save was lost, or nothing was changed. */
+export function isSavedAlready(current: StageRecordRow, inputs: Readonly<Record<string, unknown>>): boolean {
+  if (current.state !== "draft") return false;
+  return Object.keys(changedValues(toRecord(current).inputs, inputs).after).length === 0;
 }
 
 /** A save must name the version it started from; a signed record takes none. */

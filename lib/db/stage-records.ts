@@ -7,7 +7,7 @@ import { AppError } from "@/lib/errors";
 import { appendActivity } from "./activity";
 import { type JobDerived, writeDerived } from "./job-derived";
 import { asJson } from "./json";
-import { latestRow, lockJob, refuseIfMoved } from "./stage-record-guards";
+import { isSavedAlready, latestRow, lockJob, refuseIfMoved } from "./stage-record-guards";
 import { changedValues, FIELDS, toRecord } from "./stage-record-row";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
@@ -54,11 +54,18 @@ export function stageRecords(scope: TenantScope) {
         return rows.map(toRecord);
       }),
 
-    /** Saves a draft and answers its new version. Refuses when another save came first. */
+    /** Holds other writes to the job's records until the transaction ends. Refuses a job that is not this person's. */
+    lock: (jobId: JobId): Promise<void> => withTenant(scope, (tx) => lockJob(tx, scope, jobId)),
+
+    /**
+     * Saves a draft and answers its new version. Refuses when another save came first; saving what is there
+     * already changes nothing and answers the version that holds it.
+     */
     saveDraft: <S extends StageKey>(write: StageWrite<S>): Promise<number> =>
       withTenant(scope, async (tx) => {
         await lockJob(tx, scope, write.jobId);
         const current = await latestRow(tx, scope, write.jobId, write.stage);
+        if (current && isSavedAlready(current, write.inputs)) return current.version;
         refuseIfMoved(current, write);
         const data = {
           inputs: asJson(write.inputs),
@@ -129,8 +136,8 @@ export function stageRecords(scope: TenantScope) {
         await writeDerived(tx, scope, write.jobId, write.derived);
       }),
 
-    /** Opens a new draft revision with the signed one's inputs. */
-    reopen: (jobId: JobId, stage: StageKey, reason: string, derived: JobDerived): Promise<void> =>
+    /** Opens a new draft revision with the signed one's inputs, and answers its version. */
+    reopen: (jobId: JobId, stage: StageKey, reason: string, derived: JobDerived): Promise<number> =>
       withTenant(scope, async (tx) => {
         await lockJob(tx, scope, jobId);
         const current = await latestRow(tx, scope, jobId, stage);
@@ -142,6 +149,8 @@ export function stageRecords(scope: TenantScope) {
             jobId,
             stage,
             revision: current.revision + 1,
+            // Counted on: a form left open since the revision before must not fit the new one.
+            version: current.version + 1,
             schemaVersion: current.schemaVersion,
             inputs: asJson(current.inputs),
             findings: asJson(current.findings),
@@ -161,6 +170,7 @@ export function stageRecords(scope: TenantScope) {
           reason,
         });
         await writeDerived(tx, scope, jobId, derived);
+        return current.version + 1;
       }),
   };
 }

@@ -59,7 +59,7 @@ export type CreateJobInput = z.output<typeof createJobSchema>;
 
 export const scheduleJobSchema = z.strictObject({
   jobId: uuid,
-  expectedVersion: z.int().min(1),
+  expectedVersion: z.int32().min(1),
   startupDue: day("Startup date"),
   reviewDue: day("Review date"),
   techIds: z.array(uuid).max(10, { error: "At most ten people on one job." }),
@@ -70,7 +70,7 @@ export type ScheduleJobInput = z.output<typeof scheduleJobSchema>;
 export const saveStageSchema = z.strictObject({
   jobId: uuid,
   stage: z.enum(STAGES),
-  expectedVersion: z.int().min(1).nullable(),
+  expectedVersion: z.int32().min(1).nullable(),
   inputs: z.record(z.string(), z.unknown()),
 });
 export type SaveStageInput = z.output<typeof saveStageSchema>;
@@ -78,7 +78,7 @@ export type SaveStageInput = z.output<typeof saveStageSchema>;
 export const signStageSchema = z.strictObject({
   jobId: uuid,
   stage: z.enum(STAGES),
-  expectedVersion: z.int().min(1),
+  expectedVersion: z.int32().min(1),
   signatureName: neededText("Name of the signer"),
 });
 export type SignStageInput = z.output<typeof signStageSchema>;
@@ -92,7 +92,12 @@ export type ReopenStageInput = z.output<typeof reopenStageSchema>;
 
 /** Filters of the jobs table as they stand in the address. Anything unknown there counts as not set. */
 export const jobListSchema = z.object({
-  search: z.string().max(100).catch("").default(""),
+  search: z
+    .string()
+    .max(100)
+    .refine((text) => !text.includes("\0"))
+    .catch("")
+    .default(""),
   stage: z.enum(STAGES).nullable().catch(null).default(null),
   verdict: z
     .enum(["meets", "falls short", "can't tell", "not measured"])
@@ -101,7 +106,7 @@ export const jobListSchema = z.object({
     .default(null),
   tech: z.uuid().nullable().catch(null).default(null),
   attention: z.literal("1").nullable().catch(null).default(null),
-  before: z.coerce.number().int().positive().nullable().catch(null).default(null),
+  before: z.coerce.number().pipe(z.int32().positive()).nullable().catch(null).default(null),
 });
 export type JobListQuery = z.output<typeof jobListSchema>;
 

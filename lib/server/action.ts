@@ -7,6 +7,7 @@ import { AppError, notFound } from "@/lib/errors";
 import { failureFacts } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
+import { refuseUnstorableText } from "./storable-text";
 
 type Facts<S extends z.ZodType, R> = {
   readonly name: string;
@@ -36,6 +37,7 @@ export function action<S extends z.ZodType, R>(facts: Facts<S, R>): Action<R> {
           "Your sign-in has ended. Sign in again; what you typed is still here.",
         );
       if (!may(scope.role, facts.permission)) throw notFound();
+      refuseUnstorableText(input);
       const value = await facts.run(scope, facts.schema.parse(input));
       log().info({ requestId, action: facts.name, ms: Math.round(performance.now() - started), ok: true });
       return { ok: true, value };

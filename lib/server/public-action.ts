@@ -5,6 +5,7 @@ import { AppError } from "@/lib/errors";
 import { failureFacts } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
+import { refuseUnstorableText } from "./storable-text";
 
 type Facts<S extends z.ZodType, R> = {
   readonly name: string;
@@ -26,6 +27,7 @@ export function publicAction<S extends z.ZodType, R>(facts: Facts<S, R>): Public
       if (await linkTriesExceeded(address)) {
         throw new AppError("TOO_MANY_TRIES", "Too many tries. Wait fifteen minutes, then try again.");
       }
+      refuseUnstorableText(input);
       const value = await facts.run(facts.schema.parse(input));
       log().info({ requestId, action: facts.name, ok: true });
       return { ok: true, value };

@@ -6,6 +6,7 @@ import { AppError, notFound, STATUS_OF } from "@/lib/errors";
 import { failureFacts } from "./failure";
 import { refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
+import { refuseUnstorableText } from "./storable-text";
 
 type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
 
@@ -54,6 +55,7 @@ async function answerTo<S extends z.ZodType>(
     const parsed = facts.schema.safeParse({ ...query, ...(await context.params) });
     // An address that does not parse names nothing: same answer as an id that does not exist.
     if (!parsed.success) throw notFound();
+    refuseUnstorableText(parsed.data);
     const result = await facts.run(scope, parsed.data, request);
     return result instanceof Response ? result : Response.json(result);
   } catch (error) {
@@ -70,5 +72,6 @@ function refuseForeignOrigin(request: Request): void {
   if (request.method === "GET" || request.method === "HEAD") return;
   const origin = request.headers.get("origin");
   const host = request.headers.get("x-forwarded-host") ?? request.headers.get("host");
-  if (origin && host && new URL(origin).host !== host) throw notFound();
+  // A page without an origin of its own sends "null", which is no address.
+  if (origin && host && (!URL.canParse(origin) || new URL(origin).host !== host)) throw notFound();
 }

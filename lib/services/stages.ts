@@ -1,5 +1,7 @@
 import { stageRecords } from "@/lib/db/stage-records";
+import { withTenant } from "@/lib/db/with-tenant";
 import { missingToSign } from "@/lib/domain/fields";
+import { asId, isUuid } from "@/lib/domain/ids";
 import type { Job, JobRecords } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_FIELDS, STAGE_NAMES, type StageInputs, type StageKey, stageSchema } from "@/lib/domain/stages";
@@ -18,65 +20,89 @@ export async function saveStage(
   input: SaveStageInput,
 ): Promise<{ readonly version: number }> {
   if (!allowed.includes(input.stage)) throw notFound();
-  const job = await getJob(scope, input.jobId);
-  const inputs = readInputs(input.stage, input.inputs);
-  const records = await stageRecords(scope).latest(job.id);
-  const after = replaced(records, input.stage, inputs);
-  const { computed, derived } = await results(scope, job, after, input.stage);
-  const version = await stageRecords(scope).saveDraft({
-    jobId: job.id,
-    stage: input.stage,
-    expectedVersion: input.expectedVersion,
-    inputs,
-    computed,
-    derived,
+  return lockedJob(scope, input.jobId, async (job, records) => {
+    const inputs = readInputs(input.stage, input.inputs);
+    const after = replaced(records, input.stage, inputs);
+    const { computed, derived } = await results(scope, job, after, input.stage);
+    const version = await stageRecords(scope).saveDraft({
+      jobId: job.id,
+      stage: input.stage,
+      expectedVersion: input.expectedVersion,
+      inputs,
+      computed,
+      derived,
+    });
+    return { version };
   });
-  return { version };
 }
 
 /** Freezes the draft. What is still missing is named field by field. */
 export async function signStage(scope: TenantScope, allowed: Allowed, input: SignStageInput): Promise<void> {
-  if (!allowed.includes(input.stage)) throw notFound();
-  const job = await getJob(scope, input.jobId);
-  const records = await stageRecords(scope).latest(job.id);
-  const record = records[input.stage];
-  if (!record)
-    throw new AppError(
-      "CONFLICT",
-      `${STAGE_NAMES[input.stage]} has nothing in it yet. Fill it in and save it first.`,
-    );
-  const fields = STAGE_FIELDS[input.stage];
-  const missing = missingToSign(fields, record.inputs);
-  if (missing.length > 0) {
-    throw invalidInput(
-      missing.map((field) => ({
-        field,
-        message: `${fields[field]?.label ?? field} is needed before this can be signed.`,
-      })),
-    );
-  }
-  const signed: JobRecords = { ...records, [input.stage]: { ...record, state: "signed" } };
-  const { computed, derived } = await results(scope, job, signed, input.stage);
-  await stageRecords(scope).sign({
-    jobId: job.id,
-    stage: input.stage,
-    expectedVersion: input.expectedVersion,
-    inputs: record.inputs,
-    computed,
-    derived,
-    signatureName: input.signatureName,
+  const { stage, expectedVersion, signatureName } = input;
+  if (!allowed.includes(stage)) throw notFound();
+  await lockedJob(scope, input.jobId, async (job, records) => {
+    const record = records[stage];
+    if (!record)
+      throw new AppError(
+        "CONFLICT",
+        `${STAGE_NAMES[stage]} has nothing in it yet. Fill it in and save it first.`,
+      );
+    refuseMissing(stage, record.inputs);
+    const signed: JobRecords = { ...records, [stage]: { ...record, state: "signed" } };
+    const { computed, derived } = await results(scope, job, signed, stage);
+    await stageRecords(scope).sign({
+      jobId: job.id,
+      stage,
+      expectedVersion,
+      inputs: record.inputs,
+      computed,
+      derived,
+      signatureName,
+    });
   });
 }
 
-/** Opens the next revision of a signed record, with the reason on the trail. */
-export async function reopenStage(scope: TenantScope, input: ReopenStageInput): Promise<void> {
-  const job = await getJob(scope, input.jobId);
-  const records = await stageRecords(scope).latest(job.id);
-  const record = records[input.stage];
-  if (record?.state !== "signed") throw new AppError("CONFLICT", "Only a signed record can be reopened.");
-  const reopened: JobRecords = { ...records, [input.stage]: { ...record, state: "draft" } };
-  const { derived } = await results(scope, job, reopened, input.stage);
-  await stageRecords(scope).reopen(job.id, input.stage, input.reason, derived);
+/** Opens the next revision of a signed record, with the reason on the trail, and answers its version. */
+export async function reopenStage(
+  scope: TenantScope,
+  { jobId, stage, reason }: ReopenStageInput,
+): Promise<{ readonly version: number }> {
+  return lockedJob(scope, jobId, async (job, records) => {
+    const record = records[stage];
+    if (record?.state !== "signed") throw new AppError("CONFLICT", "Only a signed record can be reopened.");
+    const reopened: JobRecords = { ...records, [stage]: { ...record, state: "draft" } };
+    const { derived } = await results(scope, job, reopened, stage);
+    return { version: await stageRecords(scope).reopen(job.id, stage, reason, derived) };
+  });
+}
+
+/**
+ * Reads and writes under the job's lock. A record's findings and the job's lines follow from all its records:
+ * two people saving two stages at once must not each count the other's as it was before.
+ */
+function lockedJob<T>(
+  scope: TenantScope,
+  jobId: string,
+  work: (job: Job, records: JobRecords) => Promise<T>,
+): Promise<T> {
+  if (!isUuid(jobId)) throw notFound();
+  return withTenant(scope, async () => {
+    await stageRecords(scope).lock(asId<"job">(jobId));
+    const job = await getJob(scope, jobId);
+    return work(job, await stageRecords(scope).latest(job.id));
+  });
+}
+
+function refuseMissing<S extends StageKey>(stage: S, inputs: StageInputs[S]): void {
+  const fields = STAGE_FIELDS[stage];
+  const missing = missingToSign(fields, inputs);
+  if (missing.length === 0) return;
+  throw invalidInput(
+    missing.map((field) => ({
+      field,
+      message: `${fields[field]?.label ?? field} is needed before this can be signed.`,
+    })),
+  );
 }
 
 async function results(scope: TenantScope, job: Job, records: JobRecords, stage: StageKey) {

@@ -92,9 +92,9 @@ export function unscopedAcceptInvitation(
   return unscopedTransaction(async (tx) => {
     const found = await openInvitation(tx, tokenHash, now);
     if (!found) throw notFound();
-    // Of two uses at the same moment only one finds the invitation still open.
+    // Of two uses, or a use and a withdrawal, at the same moment only one finds the invitation still open.
     const used = await tx.invitation.updateMany({
-      where: { tenantId: found.tenantId, tokenHash, acceptedAt: null },
+      where: { tenantId: found.tenantId, tokenHash, acceptedAt: null, revokedAt: null },
       data: { acceptedAt: now },
     });
     if (used.count !== 1) throw notFound();

@@ -5,16 +5,6 @@ import { unscopedTransaction } from "./transaction";
  * One statement counts and reads, so that simultaneous tries cannot slip through between the two.
  */
 export const unscopedRateLimit = {
-  /** Tries counted so far in the running window. */
-  used: (key: string): Promise<number> =>
-    unscopedTransaction(async (tx) => {
-      const row = await tx.rateLimit.findFirst({
-        where: { key, expire: { gt: new Date() } },
-        select: { points: true },
-      });
-      return row?.points ?? 0;
-    }),
-
   /** Counts one try and answers how many there were in the window, which begins with the first. */
   count: (key: string, windowSeconds: number): Promise<number> =>
     unscopedTransaction(async (tx) => {
@@ -26,6 +16,15 @@ export const unscopedRateLimit = {
           expire = CASE WHEN counted.expire > now() THEN counted.expire ELSE excluded.expire END
         RETURNING points`;
       return rows[0]?.points ?? 0;
+    }),
+
+  /** Takes one counted try back. */
+  takeBack: (key: string): Promise<void> =>
+    unscopedTransaction(async (tx) => {
+      await tx.rateLimit.updateMany({
+        where: { key, points: { gt: 0 } },
+        data: { points: { decrement: 1 } },
+      });
     }),
 
   clear: (key: string): Promise<void> =>
