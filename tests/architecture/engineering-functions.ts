@@ -195,11 +195,17 @@ function docOf(node: ts.Node): Doc | null {
     tags.filter((tag) => tag.tagName.text === name).map((tag) => textAfter(tag.getText(), name));
   return {
     meaning: ts.getTextOfJSDocComment(doc.comment) ?? "",
-    params: tags.filter(ts.isJSDocParameterTag).map((tag) => ({
-      // `input.airflowCfm` describes a part of `input`.
-      name: tag.name.getText().split(".")[0] ?? "",
-      text: ts.getTextOfJSDocComment(tag.comment) ?? "",
-    })),
+    // `input.airflowCfm` describes a part of `input`.
+    params: tags.flatMap((tag) =>
+      ts.isJSDocParameterTag(tag)
+        ? [
+            {
+              name: tag.name.getText().split(".")[0] ?? "",
+              text: ts.getTextOfJSDocComment(tag.comment) ?? "",
+            },
+          ]
+        : [],
+    ),
     returns: named("returns")[0] ?? null,
     throws: named("throws"),
     see: named("see"),

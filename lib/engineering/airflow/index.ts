@@ -17,7 +17,7 @@ export {
   airflowAgainstMakersMinimum,
   coilAboveFrost,
 } from "./low-airflow-guards";
-export { type Measured, type Range, requireMeasured, scaled, verdictOnMeasured } from "./measured";
+export { type Measured, type Range, verdictOnMeasured } from "./measured";
 export {
   type CfmPerTon,
   cfmPerTon,
@@ -25,15 +25,7 @@ export {
   temperatureRiseAirflowCfm,
 } from "./measured-airflow";
 export { airflowRules } from "./rules";
-export {
-  measuredFigure,
-  measuredText,
-  missing,
-  nextStepFor,
-  numberText,
-  roundedDown,
-  settledBy,
-} from "./sentences";
+export { nextStepFor, numberText, roundedDown } from "./sentences";
 export {
   type FrictionRate,
   frictionRate,

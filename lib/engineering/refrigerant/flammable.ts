@@ -24,7 +24,7 @@ const LOWER_FLAMMABILITY_KG_PER_M3: { readonly [R in Refrigerant]?: number } = {
  * @see ASHRAE 34 class A2L (recalled).
  */
 export function isFlammable(refrigerant: Refrigerant): boolean {
-  return LOWER_FLAMMABILITY_KG_PER_M3[refrigerant] !== undefined;
+  return Object.hasOwn(LOWER_FLAMMABILITY_KG_PER_M3, refrigerant);
 }
 
 /**
@@ -75,7 +75,7 @@ export function findMinimumRoomAreaFt2(room: {
 }
 
 function getLowerFlammability(refrigerant: Refrigerant): number {
-  const limit = LOWER_FLAMMABILITY_KG_PER_M3[refrigerant];
+  const limit = isFlammable(refrigerant) ? LOWER_FLAMMABILITY_KG_PER_M3[refrigerant] : undefined;
   if (limit !== undefined) return limit;
   throw new ImpossibleStateError(`${refrigerant} is not a flammable (A2L) refrigerant`, ["refrigerant"]);
 }

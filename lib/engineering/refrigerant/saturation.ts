@@ -108,9 +108,11 @@ export function saturationRangePsia(
  *
  * @param refrigerant - One of {@link REFRIGERANTS}.
  * @returns Percent of pressure: 2 for R-454B, whose mixture models differ by about 1 %; 0.2 for the others.
+ * @throws {@link ImpossibleStateError} for an unknown refrigerant.
  * @see R-454B: comparison of mixture models (published). Others: stated accuracy of their reference equations (recalled).
  */
 export function saturationUncertaintyPct(refrigerant: Refrigerant): Percent {
+  getCurve(refrigerant, "bubble");
   return (refrigerant === "R-454B" ? 2 : 0.2) as Percent;
 }
 

@@ -1,9 +1,20 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect } from "vitest";
+import type { MoistAirInput } from "@/lib/engineering/air";
+import * as air from "@/lib/engineering/air";
 import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+
+const {
+  requireSamePressure,
   airSideCapacity,
   densityRatio,
-  type MoistAirInput,
   mixAir,
   moistAir,
   quickLatentBtuh,
@@ -12,12 +23,7 @@ import {
   quickTotalBtuh,
   standardPressurePsia,
   waterSaturationPressurePsia,
-} from "@/lib/engineering/air";
-import { isEngineeringError } from "@/lib/engineering/errors";
-
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
-/** Never a hang: 5 s and 1 ms for each run. */
-const TIMEOUT_MS = 5_000 + RUNS;
+} = tried(air);
 
 const wild = fc.oneof(
   fc.double(),
@@ -41,28 +47,10 @@ const airInput = fc
     [field]: field === "humidityRatio" ? ratio : percentOrTemp,
   })) as unknown as fc.Arbitrary<MoistAirInput>;
 
-function numbersIn(value: unknown): number[] {
-  if (typeof value === "number") return [value];
-  if (value !== null && typeof value === "object") return Object.values(value).flatMap(numbersIn);
-  return [];
-}
-
-/** The result, or null after a typed refusal. Anything else fails the test. */
-function lawful<T>(call: () => T): T | null {
-  try {
-    const result = call();
-    for (const number of numbersIn(result)) expect(Number.isFinite(number)).toBe(true);
-    return result;
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
-
-test("moistAir, mixAir and airSideCapacity answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+randomTest("moistAir, mixAir and airSideCapacity answer lawfully or refuse", () => {
   let answered = 0;
   fc.assert(
-    fc.property(airInput, airInput, near(0, 5_000), near(0, 5_000), (one, other, oneCfm, otherCfm) => {
+    fc.property(airInput, airInput, (one, other) => {
       const a = lawful(() => moistAir(one));
       const b = lawful(() => moistAir({ ...other, pressurePsia: one.pressurePsia }));
       for (const air of [a, b]) {
@@ -73,7 +61,27 @@ test("moistAir, mixAir and airSideCapacity answer lawfully or refuse", { timeout
         expect(air.dewPointF).toBeLessThanOrEqual(air.dryBulbF);
         expect(air.wetBulbF).toBeLessThanOrEqual(air.dryBulbF);
       }
-      if (a === null || b === null) return;
+    }),
+    runs(41),
+  );
+  // The generator must not turn into one that only tests refusals.
+  expect(answered).toBeGreaterThan(RUNS / 4);
+});
+
+randomTest("mixAir, airSideCapacity and requireSamePressure answer lawfully or refuse", () => {
+  const state = fc
+    .record({
+      dryBulbF: fc.double({ min: -20, max: 120, noNaN: true }),
+      relativeHumidityPct: fc.double({ min: 1, max: 100, noNaN: true }),
+      pressurePsia: fc.oneof(
+        { weight: 8, arbitrary: fc.constant(14.696) },
+        { weight: 1, arbitrary: fc.constant(12.2) },
+      ),
+    })
+    .map(moistAir);
+  fc.assert(
+    fc.property(state, state, near(0, 5_000), near(0, 5_000), (a, b, oneCfm, otherCfm) => {
+      lawful(() => requireSamePressure(a, b, ["one", "other"]));
       const mixed = lawful(() =>
         mixAir([
           { airflowCfm: oneCfm, air: a },
@@ -88,13 +96,11 @@ test("moistAir, mixAir and airSideCapacity answer lawfully or refuse", { timeout
       const coil = lawful(() => airSideCapacity({ airflowCfm: oneCfm, entering: a, leaving: b }));
       if (coil !== null) expect(coil.sensibleBtuh + coil.latentBtuh - coil.totalBtuh).toBeCloseTo(0, 3);
     }),
-    { seed: 41, numRuns: RUNS },
+    runs(43),
   );
-  // The generator must not turn into one that only tests refusals.
-  expect(answered).toBeGreaterThan(RUNS / 4);
 });
 
-test("atmosphere, saturation and quick checks answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+randomTest("atmosphere, saturation and quick checks answer lawfully or refuse", () => {
   fc.assert(
     fc.property(
       near(-2_000, 20_000),
@@ -119,6 +125,8 @@ test("atmosphere, saturation and quick checks answer lawfully or refuse", { time
         );
       },
     ),
-    { seed: 42, numRuns: RUNS },
+    runs(42),
   );
 });
+
+everyFunctionTried("air", air);

@@ -1,26 +1,47 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect } from "vitest";
+import type { FanPoint, Measured } from "@/lib/engineering/airflow";
+import * as airflow from "@/lib/engineering/airflow";
+import { VERDICTS } from "@/lib/engineering/findings";
+import { seedLimits } from "@/lib/engineering/limit-definition";
 import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+
+const {
+  airflowAgainstDesign,
+  airflowAgainstElectricHeatMinimum,
+  airflowAgainstMakersMinimum,
+  airflowPerTon,
+  coilAboveFrost,
+  fanOperatingPoint,
+  fanPowerPerAirflow,
+  nextStepFor,
+  numberText,
+  roundedDown,
+  staticAgainstDesign,
+  staticAgainstMaximum,
+  verdictOnMeasured,
   airflowFindings,
   airflowFromStaticTable,
   airflowLimits,
   cfmPerTon,
   designAirflowCfm,
   ductCoefficient,
-  type FanPoint,
   fanEfficacy,
   fanOperatingPoints,
   filterLoading,
   frictionRate,
-  type Measured,
   staticBudget,
   supplyDifferenceF,
   temperatureRiseAirflowCfm,
-} from "@/lib/engineering/airflow";
-import { isEngineeringError } from "@/lib/engineering/errors";
-import { seedLimits } from "@/lib/engineering/limit-definition";
+} = tried(airflow);
 
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
 const LIMITS = seedLimits(airflowLimits);
 
 /** Mostly plausible, sometimes wild. */
@@ -39,36 +60,15 @@ const measured = (min: number, max: number): fc.Arbitrary<Measured | null> =>
     freq: 5,
   });
 
-/** Every number inside is finite, or the call threw one of our own errors. */
-function lawAbiding(call: () => unknown): void {
-  let result: unknown;
-  try {
-    result = call();
-  } catch (error) {
-    if (isEngineeringError(error)) return;
-    throw error;
-  }
-  expectFinite(result);
-}
-function expectFinite(value: unknown): void {
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) throw new Error(`not a finite number: ${value}`);
-    return;
-  }
-  if (typeof value === "string") {
-    if (/NaN|Infinity|undefined/.test(value)) throw new Error(`not a sentence: ${value}`);
-    return;
-  }
-  if (typeof value === "object" && value !== null) Object.values(value).forEach(expectFinite);
-}
-
-const check = <T>(arbitrary: fc.Arbitrary<T>, call: (input: T) => unknown, runs = RUNS): void =>
+const check = <T>(arbitrary: fc.Arbitrary<T>, call: (input: T) => unknown): void =>
   fc.assert(
-    fc.property(arbitrary, (input) => lawAbiding(() => call(input))),
-    { seed: 20, numRuns: runs },
+    fc.property(arbitrary, (input) => {
+      lawful(() => call(input));
+    }),
+    runs(20),
   );
 
-test("single quantities", () => {
+randomTest("single quantities", () => {
   check(mixed(0, 1), supplyDifferenceF);
   check(fc.tuple(mixed(5_000, 60_000), mixed(5, 35), mixed(0.6, 1)), (args) => designAirflowCfm(...args));
   check(fc.tuple(mixed(0, 1), mixed(50, 500)), (args) => frictionRate(...args));
@@ -95,7 +95,7 @@ test("single quantities", () => {
   );
 });
 
-test("fan tables and ducts", () => {
+randomTest("fan tables and ducts", () => {
   const table: fc.Arbitrary<readonly FanPoint[]> = fc.array(
     fc.record({
       setting: fc.constantFrom("A", "B"),
@@ -107,9 +107,10 @@ test("fan tables and ducts", () => {
   );
   const point = fc.record({ airflowCfm: mixed(300, 2_000), externalStaticInWc: mixed(0.05, 1) });
   check(point, ductCoefficient);
-  check(fc.tuple(table, point), ([fan, at]) =>
-    fanOperatingPoints({ table: fan, ductCoefficient: ductCoefficient(at) }),
-  );
+  check(fc.tuple(table, mixed(1e-7, 2e-6)), ([fan, coefficient]) => {
+    lawful(() => fanOperatingPoints({ table: fan, ductCoefficient: coefficient }));
+    return fanOperatingPoint({ table: fan, setting: "A", ductCoefficient: coefficient });
+  });
   check(fc.tuple(table, mixed(0, 1.2)), ([fan, externalStaticInWc]) =>
     airflowFromStaticTable({ table: fan, setting: "A", externalStaticInWc }),
   );
@@ -143,7 +144,7 @@ test("fan tables and ducts", () => {
   );
 });
 
-test("findings", () => {
+randomTest("findings", () => {
   const stage = fc.record({
     stage: fc.constant("First stage"),
     airflow: measured(300, 2_000),
@@ -183,3 +184,54 @@ test("findings", () => {
   // The generator must not be so wild that nothing is ever answered.
   expect(answered).toBeGreaterThan(RUNS / 50);
 });
+
+randomTest("single checks", () => {
+  const one = fc.record({
+    stage: fc.constant("First stage"),
+    fieldPrefix: fc.constant("stages.0."),
+    airflow: measured(300, 2_000),
+    designCfm: maybe(mixed(300, 2_000)),
+    capacityAsSetBtuh: maybe(mixed(9_000, 60_000)),
+    leavingDewPointF: maybe(mixed(40, 65)),
+    coilTemperature: measured(25, 60),
+    makersMinimumCfm: maybe(mixed(300, 1_000)),
+    electricHeatMinimumCfm: maybe(mixed(300, 1_000)),
+    externalStatic: measured(0.1, 1.2),
+    designStaticInWc: maybe(mixed(0.1, 1)),
+    maximumStaticInWc: maybe(mixed(0.1, 1)),
+    fanPower: measured(50, 900),
+  });
+  check(one, (given) => {
+    for (const judge of [
+      airflowAgainstDesign,
+      airflowAgainstElectricHeatMinimum,
+      airflowAgainstMakersMinimum,
+      airflowPerTon,
+      coilAboveFrost,
+      fanPowerPerAirflow,
+      staticAgainstDesign,
+      staticAgainstMaximum,
+    ]) {
+      lawful(() => judge(given, LIMITS));
+    }
+  });
+});
+
+randomTest("verdicts and words", () => {
+  const range = fc.record({ min: maybe(mixed(0, 1)), max: maybe(mixed(0, 1)) });
+  const reading = fc.record({ value: mixed(0, 1), uncertainty: maybe(mixed(0, 0.2)) });
+  check(fc.tuple(reading, range, mixed(0, 20)), (given) => {
+    expect(VERDICTS).toContain(lawful(() => verdictOnMeasured(...given)) ?? "meets");
+  });
+  check(fc.constantFrom(...VERDICTS), (verdict) =>
+    nextStepFor(verdict, { fallsShort: "mend", cantTell: "read again" }),
+  );
+  const finite = fc.double({ noNaN: true, noDefaultInfinity: true });
+  check(fc.tuple(finite, fc.integer({ min: 0, max: 6 })), ([value, decimals]) => {
+    const rounded = roundedDown(value);
+    if (rounded !== null) expect(rounded.value).toBeLessThanOrEqual(value * (1 + 1e-12));
+    return numberText(value, decimals);
+  });
+});
+
+everyFunctionTried("airflow", airflow);

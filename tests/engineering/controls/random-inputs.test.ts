@@ -1,17 +1,18 @@
 import fc from "fast-check";
-import { expect, it } from "vitest";
+import { expect } from "vitest";
+import type { ControlFindingsInput, ControlSettings, HouseAfternoon } from "@/lib/engineering/controls";
+import * as controls from "@/lib/engineering/controls";
 import {
-  type ControlFindingsInput,
-  type ControlSettings,
-  controlFindings,
-  FAN_BETWEEN_CALLS,
-  type HouseAfternoon,
-  thermostatTimeline,
-} from "@/lib/engineering/controls";
-import { isEngineeringError } from "@/lib/engineering/errors";
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
 import { input } from "./example-input";
 
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
+const { controlFindings, FAN_BETWEEN_CALLS, thermostatTimeline } = tried(controls);
 
 /** Plausible nine times of ten, else anything a caller may get wrong. */
 const number = (min: number, max: number) =>
@@ -94,46 +95,26 @@ const asked: fc.Arbitrary<ControlFindingsInput> = fc.record({
   limits: fc.constant(input.limits),
 });
 
-/** Runs it; a typed refusal is fine, anything else thrown is not. Tells whether there was a result. */
-function lawAbiding(work: () => unknown): boolean {
-  try {
-    expect(firstBadNumber(work())).toBeNull();
-    return true;
-  } catch (error) {
-    if (isEngineeringError(error)) return false;
-    throw error;
-  }
-}
-
-function firstBadNumber(value: unknown): string | null {
-  if (typeof value === "number") return Number.isFinite(value) ? null : String(value);
-  if (typeof value === "string") return /NaN|Infinity|undefined/.test(value) ? value : null;
-  if (typeof value !== "object" || value === null) return null;
-  for (const part of Object.values(value)) {
-    const bad = firstBadNumber(part);
-    if (bad !== null) return bad;
-  }
-  return null;
-}
-
-it("thermostatTimeline: finite minutes or a typed refusal", () => {
+randomTest("thermostatTimeline: finite minutes or a typed refusal", () => {
   let results = 0;
   fc.assert(
     fc.property(house, settings, (one, set) => {
-      if (lawAbiding(() => thermostatTimeline({ house: one, settings: set }))) results++;
+      if (lawful(() => thermostatTimeline({ house: one, settings: set })) !== null) results++;
     }),
-    { seed: 62, numRuns: Math.ceil(RUNS / 4) },
+    runs(62, 1 / 4),
   );
   expect(results).toBeGreaterThan(RUNS / 100);
 });
 
-it("controlFindings: finite findings or a typed refusal", () => {
+randomTest("controlFindings: finite findings or a typed refusal", () => {
   let results = 0;
   fc.assert(
     fc.property(asked, (one) => {
-      if (lawAbiding(() => controlFindings(one))) results++;
+      if (lawful(() => controlFindings(one)) !== null) results++;
     }),
-    { seed: 63, numRuns: RUNS },
+    runs(63),
   );
   expect(results).toBeGreaterThan(RUNS / 50);
 });
+
+everyFunctionTried("controls", controls);

@@ -1,7 +1,26 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect } from "vitest";
 import { type MoistAir, moistAir } from "@/lib/engineering/air";
+import type { EquipmentKind, PerformancePoint } from "@/lib/engineering/equipment";
+import * as equipment from "@/lib/engineering/equipment";
+import { seedLimits } from "@/lib/engineering/limit-definition";
 import {
+  everyFunctionTried,
+  firstUnlawful,
+  lawful,
+  RANDOM_RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+import { SYSTEM } from "./fixtures";
+
+const {
+  coilConstants,
+  heatingFindings,
+  ratedLeavingAir,
+  solveCoil,
+  solveCoilAtCapacity,
   auxiliaryHeatKw,
   balancePoint,
   bypassFactorAt,
@@ -10,23 +29,17 @@ import {
   coilFromRating,
   coilTemperatureHeld,
   coolingRatios,
-  type EquipmentKind,
   equipmentLimits,
   humidityCapability,
-  type PerformancePoint,
   performanceAt,
   ratedApproachF,
   sizingFindings,
   stageDropTransient,
-} from "@/lib/engineering/equipment";
-import { isEngineeringError } from "@/lib/engineering/errors";
-import { seedLimits } from "@/lib/engineering/limit-definition";
-import { SYSTEM } from "./fixtures";
+} = tried(equipment, ["solveCoilAtCapacity"]);
 
 /*
  * Wild input of every kind: the answer obeys the laws or is a typed refusal. Never a NaN, never a foreign error, never a hang.
  */
-const RUNS = { seed: 20261125, numRuns: Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000) };
 const limits = seedLimits(equipmentLimits);
 
 const wild = fc.oneof(
@@ -66,33 +79,12 @@ const system = fc.record({
   frostLimitF: mostly(20, 60),
 });
 
-/** Every number anywhere in a result is finite. */
-function expectFinite(value: unknown): void {
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) throw new Error(`not finite: ${value}`);
-  } else if (Array.isArray(value)) for (const one of value) expectFinite(one);
-  else if (typeof value === "object" && value !== null)
-    for (const one of Object.values(value)) expectFinite(one);
-}
-
-/** Runs it; returns the result, or null for a typed refusal. */
-function attempt<T>(work: () => T): T | null {
-  try {
-    const result = work();
-    expectFinite(result);
-    return result;
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
-
 describe("random inputs", () => {
-  it("coilTemperatureHeld", () => {
+  randomTest("coilTemperatureHeld", () => {
     let answered = 0;
     fc.assert(
       fc.property(air, mostly(50, 3_000), system, (entering, airflowCfm, settings) => {
-        const state = attempt(() => coilTemperatureHeld({ entering, airflowCfm, system: settings }));
+        const state = lawful(() => coilTemperatureHeld({ entering, airflowCfm, system: settings }));
         if (state === null) return;
         answered += 1;
         expect(state.totalBtuh).toBeGreaterThanOrEqual(0);
@@ -104,12 +96,12 @@ describe("random inputs", () => {
         expect(state.compressorShare).toBeLessThanOrEqual(1);
         expect(state.cycling).toBe(state.totalBtuh < settings.minimumCapacityBtuh);
       }),
-      RUNS,
+      runs(20261125),
     );
-    expect(answered).toBeGreaterThan(RUNS.numRuns / 4);
+    expect(answered).toBeGreaterThan(RANDOM_RUNS / 4);
   });
 
-  it("coilFromRating, bypassFactorAt, ratedApproachF", () => {
+  randomTest("coilFromRating, bypassFactorAt, ratedApproachF", () => {
     let answered = 0;
     fc.assert(
       fc.property(
@@ -118,7 +110,7 @@ describe("random inputs", () => {
         mostly(5_000, 80_000),
         mostly(0.5, 1),
         (entering, airflowCfm, totalBtuh, sensibleRatio) => {
-          const coil = attempt(() => coilFromRating({ entering, airflowCfm, totalBtuh, sensibleRatio }));
+          const coil = lawful(() => coilFromRating({ entering, airflowCfm, totalBtuh, sensibleRatio }));
           if (coil === null) return;
           answered += 1;
           expect(coil.bypassFactor).toBeGreaterThan(0);
@@ -127,20 +119,20 @@ describe("random inputs", () => {
           expect(coil.leavingDbF).toBeLessThan(entering.dryBulbF);
         },
       ),
-      RUNS,
+      runs(20261125),
     );
-    expect(answered).toBeGreaterThan(RUNS.numRuns / 20);
+    expect(answered).toBeGreaterThan(RANDOM_RUNS / 20);
     fc.assert(
-      fc.property(wild, wild, (one, other) => {
-        attempt(() => bypassFactorAt(one, other));
-        attempt(() => ratedApproachF({ adpF: one, evaporatingF: other }));
-        attempt(() => auxiliaryHeatKw(one, other));
+      fc.property(mostly(100, 50_000), mostly(100, 50_000), mostly(30, 60), mostly(20, 60), (a, b, c, d) => {
+        lawful(() => bypassFactorAt(a, b));
+        lawful(() => ratedApproachF({ adpF: c, evaporatingF: d }));
+        lawful(() => auxiliaryHeatKw(a, b));
       }),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("performanceAt", () => {
+  randomTest("performanceAt", () => {
     const axis = (values: readonly number[]) =>
       fc.oneof({ weight: 30, arbitrary: fc.constantFrom(...values) }, { weight: 1, arbitrary: wild });
     const point: fc.Arbitrary<PerformancePoint> = fc.record({
@@ -165,7 +157,7 @@ describe("random inputs", () => {
         mostly(75, 80),
         mostly(1_000, 1_200),
         (lines, o, w, d, c) => {
-          const found = attempt(() =>
+          const found = lawful(() =>
             performanceAt(lines, { outdoorDbF: o, enteringWbF: w, enteringDbF: d, airflowCfm: c }),
           );
           if (found === null) return;
@@ -176,12 +168,12 @@ describe("random inputs", () => {
           expect(found.totalBtuh).toBeLessThanOrEqual(Math.max(...totals) + 1e-6);
         },
       ),
-      RUNS,
+      runs(20261125),
     );
     expect(answered).toBeGreaterThan(0);
   });
 
-  it("sizingFindings and coolingRatios", () => {
+  randomTest("sizingFindings and coolingRatios", () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -204,18 +196,18 @@ describe("random inputs", () => {
           coolingDegreeDays50: orNull(mostly(0, 9_000)),
         }),
         (input) => {
-          const found = attempt(() => sizingFindings(input, limits));
+          const found = lawful(() => sizingFindings(input, limits));
           for (const one of found ?? []) {
             expect(one.statement).not.toMatch(/NaN|Infinity|undefined/);
             if (one.ruleId === "equipment.latent-warning") expect(one.binding).toBe(false);
           }
         },
       ),
-      RUNS,
+      runs(20261125),
     );
     fc.assert(
       fc.property(mostly(500, 9e4), mostly(0, 9e4), mostly(5e4, 9e4), mostly(0, 5e4), (s, l, t, c) => {
-        const found = attempt(() =>
+        const found = lawful(() =>
           coolingRatios({
             sensibleLoadBtuh: s,
             latentLoadBtuh: l,
@@ -225,11 +217,11 @@ describe("random inputs", () => {
         );
         if (found !== null) expect(found.adjustedSensibleBtuh + found.adjustedLatentBtuh).toBeCloseTo(t, 6);
       }),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("balancePoint and capacityCeilingBtuh", () => {
+  randomTest("balancePoint and capacityCeilingBtuh", () => {
     fc.assert(
       fc.property(
         mostly(5_000, 50_000),
@@ -238,13 +230,13 @@ describe("random inputs", () => {
         mostly(-20, 40),
         mostly(55, 75),
         (capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF) => {
-          const found = attempt(() =>
+          const found = lawful(() =>
             balancePoint({ capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF }),
           );
           if (found !== null) expect(found.balancePointF).toBeLessThanOrEqual(zeroLoadF);
         },
       ),
-      RUNS,
+      runs(20261125),
     );
     const points = fc.array(
       fc.record({ outdoorDbF: mostly(60, 120), capacityBtuh: mostly(10_000, 60_000) }),
@@ -254,15 +246,15 @@ describe("random inputs", () => {
     );
     fc.assert(
       fc.property(points, mostly(60, 120), mostly(10, 100), (given, outdoorDbF, pct) => {
-        const found = attempt(() => capacityCeilingBtuh(given, outdoorDbF, pct));
+        const found = lawful(() => capacityCeilingBtuh(given, outdoorDbF, pct));
         if (found !== null) expect(found).toBeLessThanOrEqual(Math.max(...given.map((p) => p.capacityBtuh)));
       }),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("capacityMap, stageDropTransient, humidityCapability", () => {
-    const few = { ...RUNS, numRuns: Math.ceil(RUNS.numRuns / 10) };
+  randomTest("capacityMap, stageDropTransient, humidityCapability", () => {
+    const few = runs(20261125, 1 / 10);
     fc.assert(
       fc.property(
         air,
@@ -272,7 +264,7 @@ describe("random inputs", () => {
         mostly(5_000, 40_000),
         mostly(0, 9_000),
         (entering, settings, before, after, sensible, latent) => {
-          attempt(() =>
+          lawful(() =>
             capacityMap({
               entering,
               coil: settings,
@@ -284,7 +276,7 @@ describe("random inputs", () => {
               limits,
             }),
           );
-          const drop = attempt(() =>
+          const drop = lawful(() =>
             stageDropTransient({
               entering,
               system: settings,
@@ -309,7 +301,7 @@ describe("random inputs", () => {
         mostly(100, 40_000),
         mostly(0, 9_000),
         (indoorDbF, pressurePsia, airflowCfm, settings, sensibleLoadBtuh, latentLoadBtuh) => {
-          attempt(() =>
+          lawful(() =>
             humidityCapability({
               indoorDbF,
               pressurePsia,
@@ -325,3 +317,81 @@ describe("random inputs", () => {
     );
   });
 });
+
+randomTest("the numeric core, after its checked door", () => {
+  const flow = fc.double({ min: 200, max: 15_000, noNaN: true });
+  const capacity = fc.double({ min: 1_000, max: 100_000, noNaN: true });
+  const out = new Float64Array(equipment.COIL_OUTPUTS);
+  fc.assert(
+    fc.property(air, system, flow, capacity, (entering, settings, dryAirLbPerH, wanted) => {
+      const constants = lawful(() => coilConstants(settings, entering));
+      if (constants === null) return;
+      const { dryBulbF, humidityRatio } = entering;
+      out.fill(0);
+      solveCoil(
+        constants,
+        dryBulbF,
+        humidityRatio,
+        dryAirLbPerH,
+        settings.capacityCeilingBtuh,
+        settings.minimumCapacityBtuh,
+        out,
+      );
+      expect(firstUnlawful(out)).toBeNull();
+      expect(out[equipment.COIL.adpF]).toBeGreaterThanOrEqual(settings.frostLimitF - 1e-9);
+      const before = Float64Array.from(out);
+      const adpF = solveCoilAtCapacity(constants, dryBulbF, humidityRatio, dryAirLbPerH, wanted, out);
+      // No surface above the frost limit takes that much: told apart, and nothing is written.
+      if (adpF === Number.NEGATIVE_INFINITY) expect(out).toEqual(before);
+      else expect(firstUnlawful(out)).toBeNull();
+    }),
+    runs(20261126, 1, 3),
+  );
+});
+
+randomTest("ratedLeavingAir of plausible coils", () => {
+  const entering = fc
+    .record({
+      dryBulbF: fc.double({ min: 74, max: 82, noNaN: true }),
+      relativeHumidityPct: fc.double({ min: 48, max: 55, noNaN: true }),
+      pressurePsia: fc.constantFrom(14.696, 13.5),
+    })
+    .map(moistAir);
+  fc.assert(
+    fc.property(
+      entering,
+      fc.double({ min: 380, max: 450, noNaN: true }),
+      mostly(12_000, 60_000),
+      fc.double({ min: 0.72, max: 0.78, noNaN: true }),
+      (air, cfmPerTon, totalBtuh, sensibleRatio) => {
+        const airflowCfm = (cfmPerTon * totalBtuh) / 12_000;
+        const coil = lawful(() => coilFromRating({ entering: air, airflowCfm, totalBtuh, sensibleRatio }));
+        if (coil === null) return;
+        const leaving = ratedLeavingAir(coil, air);
+        expect(leaving.enthalpyBtuPerLb).toBeLessThan(air.enthalpyBtuPerLb);
+        expect(leaving.humidityRatio).toBeLessThan(air.humidityRatio);
+      },
+    ),
+    runs(20261128, 1, 2),
+  );
+});
+
+randomTest("heatingFindings", () => {
+  fc.assert(
+    fc.property(
+      fc.record({
+        capacityAt17FBtuh: orNull(mostly(5_000, 50_000)),
+        capacityAt47FBtuh: orNull(mostly(20_000, 90_000)),
+        designLoadBtuh: orNull(mostly(5_000, 90_000)),
+        designF: orNull(mostly(-20, 40)),
+        zeroLoadF: orNull(mostly(55, 75)),
+      }),
+      (lines) => {
+        lawful(() => heatingFindings(lines));
+      },
+    ),
+    runs(20261127),
+  );
+});
+
+everyFunctionTried("equipment", equipment);

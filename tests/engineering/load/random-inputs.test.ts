@@ -1,48 +1,33 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect } from "vitest";
 import { moistAir } from "@/lib/engineering/air";
-import { isEngineeringError } from "@/lib/engineering/errors";
+import type { LoadReadings, ShelterClass, Storeys } from "@/lib/engineering/load";
+import * as load from "@/lib/engineering/load";
 import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+import { house, limits } from "./house";
+
+const {
+  paddingFindings,
   infiltrationCreditCfm,
-  type LoadReadings,
   leakageAreaIn2,
   leakageFlowCfm,
   loadFindings,
   loadTotals,
   outdoorAirLoad,
-  type ShelterClass,
-  type Storeys,
   ventilationNeedCfm,
-} from "@/lib/engineering/load";
-import { house, limits } from "./house";
-
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
-/** Never a hang: 5 s and 1 ms for each run. */
-const TIMEOUT_MS = 5_000 + RUNS;
+} = tried(load);
 
 const wild = fc.oneof(
   fc.double(),
   fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, -0, -1, 1e9),
 );
-
-function numbersIn(value: unknown): number[] {
-  if (typeof value === "number") return [value];
-  if (value !== null && typeof value === "object") return Object.values(value).flatMap(numbersIn);
-  return [];
-}
-
-/** The result, or null after a typed refusal. Anything else fails the test. */
-function lawful<T>(call: () => T): T | null {
-  try {
-    const result = call();
-    expect(numbersIn(result).every(Number.isFinite)).toBe(true);
-    expect(JSON.stringify(result)).not.toMatch(/NaN|Infinity/);
-    return result;
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
 
 /** The example house with some readings scaled, some left out and, seldom, some wild. */
 const readings: fc.Arbitrary<LoadReadings> = fc
@@ -70,22 +55,23 @@ const readings: fc.Arbitrary<LoadReadings> = fc
     return changed as LoadReadings;
   });
 
-test("loadFindings answers lawfully or refuses", { timeout: TIMEOUT_MS }, () => {
+randomTest("loadFindings answers lawfully or refuses", () => {
   let answered = 0;
   fc.assert(
     fc.property(readings, (given) => {
       const said = lawful(() => loadFindings(given, limits));
+      lawful(() => paddingFindings(given, limits));
       if (said === null) return;
       answered += 1;
       expect(said).toHaveLength(14);
       expect(said.every((one) => one.statement.length > 0)).toBe(true);
     }),
-    { seed: 91, numRuns: RUNS },
+    runs(91),
   );
   expect(answered).toBeGreaterThan(RUNS / 4);
 });
 
-test("single functions answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+randomTest("single functions answer lawfully or refuse", () => {
   const near = (min: number, max: number) =>
     fc.oneof({ weight: 8, arbitrary: fc.double({ min, max, noNaN: true }) }, { weight: 1, arbitrary: wild });
   const indoor = moistAir({ dryBulbF: 75, relativeHumidityPct: 50, pressurePsia: 14.696 });
@@ -101,7 +87,13 @@ test("single functions answer lawfully or refuse", { timeout: TIMEOUT_MS }, () =
       (a, b, c, d, storeys, shelter) => {
         lawful(() => loadTotals({ sensibleCoolingBtuh: a, latentCoolingBtuh: b, floorAreaFt2: b }));
         lawful(() => ventilationNeedCfm({ floorAreaFt2: b, bedrooms: c }));
-        lawful(() => infiltrationCreditCfm({ leakageCfm50: b, windShieldingFactor: c, houseHeightFt: d }));
+        lawful(() =>
+          infiltrationCreditCfm({
+            leakageCfm50: b,
+            windShieldingFactor: c / 10,
+            houseHeightFt: (d + 70) / 4,
+          }),
+        );
         lawful(() => leakageAreaIn2({ leakageCfm50: a }));
         lawful(() =>
           leakageFlowCfm({
@@ -115,6 +107,8 @@ test("single functions answer lawfully or refuse", { timeout: TIMEOUT_MS }, () =
         lawful(() => outdoorAirLoad({ airflowCfm: a, outdoor, indoor }));
       },
     ),
-    { seed: 92, numRuns: RUNS },
+    runs(92),
   );
 });
+
+everyFunctionTried("load", load);

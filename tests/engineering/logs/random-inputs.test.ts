@@ -1,19 +1,19 @@
 import fc from "fast-check";
-import { expect, it } from "vitest";
-import { isEngineeringError } from "@/lib/engineering/errors";
+import { expect } from "vitest";
 import { seedLimits } from "@/lib/engineering/limit-definition";
+import type { LogContext, LogSamples } from "@/lib/engineering/logs";
+import * as logs from "@/lib/engineering/logs";
 import {
-  analyzeLog,
-  LOG_CHANNELS,
-  LOG_RANGES,
-  type LogContext,
-  type LogSamples,
-  likelyCauses,
-  logFindings,
-  logsLimits,
-} from "@/lib/engineering/logs";
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
 
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
+const { analyzeLog, LOG_CHANNELS, LOG_RANGES, likelyCauses, logFindings, logsLimits } = tried(logs);
+
 const WILD = [Number.NaN, Infinity, -Infinity, -1, 0, 1e12, -1e300];
 
 const number = (min: number, max: number) =>
@@ -81,51 +81,38 @@ const context: fc.Arbitrary<LogContext> = fc.record({
   }),
 });
 
-function firstBad(value: unknown): string | null {
-  if (typeof value === "number") return Number.isFinite(value) ? null : String(value);
-  if (typeof value === "string") return /NaN|Infinity|undefined/.test(value) ? value : null;
-  if (typeof value !== "object" || value === null) return null;
-  for (const [key, part] of Object.entries(value)) {
-    const bad = firstBad(part);
-    if (bad !== null) return `${key}: ${bad}`;
-  }
-  return null;
-}
-
-it("analysis, findings and causes: finite numbers, shares from 0 to 1, or a typed refusal", () => {
+randomTest("analysis, findings and causes: finite numbers, shares from 0 to 1, or a typed refusal", () => {
   let results = 0;
   const limits = seedLimits(logsLimits);
   fc.assert(
     fc.property(samples, context, (log, job) => {
-      try {
-        const analysis = analyzeLog(log, job);
-        expect(firstBad(analysis)).toBeNull();
-        const { humidity, running } = analysis;
-        for (const share of [
-          humidity?.dryShare,
-          humidity?.share50To60,
-          running?.duty,
-          running?.secondStageShare,
-        ]) {
-          if (share !== undefined && share !== null) {
-            expect(share).toBeGreaterThanOrEqual(0);
-            expect(share).toBeLessThanOrEqual(1 + 1e-9);
-          }
+      const analysis = lawful(() => analyzeLog(log, job));
+      if (analysis === null) return;
+      const { humidity, running } = analysis;
+      for (const share of [
+        humidity?.dryShare,
+        humidity?.share50To60,
+        running?.duty,
+        running?.secondStageShare,
+      ]) {
+        if (share !== undefined && share !== null) {
+          expect(share).toBeGreaterThanOrEqual(0);
+          expect(share).toBeLessThanOrEqual(1 + 1e-9);
         }
-        if (humidity !== null) {
-          const grouped = humidity.byHourOfDay.reduce((sum, { hours }) => sum + hours, 0);
-          expect(grouped).toBeCloseTo(humidity.hours, 6);
-        }
-        if (running?.runs)
-          expect(running.runs.longestMin).toBeLessThanOrEqual(running.coolingHours * 60 + 1e-6);
-        expect(firstBad(logFindings(analysis, limits))).toBeNull();
-        expect(firstBad(likelyCauses(analysis, limits))).toBeNull();
-        results++;
-      } catch (error) {
-        if (!isEngineeringError(error)) throw error;
       }
+      if (humidity !== null) {
+        const grouped = humidity.byHourOfDay.reduce((sum, { hours }) => sum + hours, 0);
+        expect(grouped).toBeCloseTo(humidity.hours, 6);
+      }
+      if (running?.runs)
+        expect(running.runs.longestMin).toBeLessThanOrEqual(running.coolingHours * 60 + 1e-6);
+      logFindings(analysis, limits);
+      likelyCauses(analysis, limits);
+      results++;
     }),
-    { seed: 91, numRuns: Math.ceil(RUNS / 2) },
+    runs(91, 1 / 2, 1.6),
   );
   expect(results).toBeGreaterThan(RUNS / 8);
 });
+
+everyFunctionTried("logs", logs);

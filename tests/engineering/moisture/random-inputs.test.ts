@@ -1,15 +1,25 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect } from "vitest";
 import { type MoistAir, moistAir } from "@/lib/engineering/air";
-import { isEngineeringError } from "@/lib/engineering/errors";
 import { seedLimits } from "@/lib/engineering/limit-definition";
+import type { FanBetweenCalls } from "@/lib/engineering/moisture";
+import * as moisture from "@/lib/engineering/moisture";
 import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+
+const {
+  waterFromLatent,
   bufferedMoistureLb,
   bufferTimeConstant,
   dehumidifierAt,
   dehumidifierHeatBtuh,
   effectiveSensibleRatio,
-  type FanBetweenCalls,
   gallonsPerHour,
   householdMoistureLbPerH,
   latentRatio,
@@ -23,9 +33,7 @@ import {
   pintsPerDay,
   supplementalNeed,
   wetCoilAtConditions,
-} from "@/lib/engineering/moisture";
-
-const RUNS = { seed: 20261125, numRuns: Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000) };
+} = tried(moisture);
 
 const wild = fc.oneof(
   fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, -0, -1, 1e300, 5e-324),
@@ -44,25 +52,6 @@ const air: fc.Arbitrary<MoistAir> = fc
     pressurePsia: fc.constantFrom(14.696, 12.2),
   })
   .map(moistAir);
-
-function expectFinite(value: unknown): void {
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) throw new Error(`not finite: ${value}`);
-  } else if (Array.isArray(value)) for (const one of value) expectFinite(one);
-  else if (typeof value === "object" && value !== null)
-    for (const one of Object.values(value)) expectFinite(one);
-}
-
-function attempt<T>(work: () => T): T | null {
-  try {
-    const result = work();
-    expectFinite(result);
-    return result;
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
 
 const household = fc.record({
   people: mostly(0, 10),
@@ -92,11 +81,11 @@ const partLoad = fc.record({
 });
 
 describe("random inputs", () => {
-  it("latentRatio and its companions", () => {
+  randomTest("latentRatio and its companions", () => {
     let answered = 0;
     fc.assert(
       fc.property(partLoad, (input) => {
-        const found = attempt(() => latentRatio(input));
+        const found = lawful(() => latentRatio(input));
         if (found === null) return;
         answered += 1;
         expect(found.latentRatio).toBeGreaterThanOrEqual(0);
@@ -110,21 +99,21 @@ describe("random inputs", () => {
           expect(found.latentRatio).toBe(0);
         }
       }),
-      RUNS,
+      runs(20261125),
     );
-    expect(answered).toBeGreaterThan(RUNS.numRuns / 2);
+    expect(answered).toBeGreaterThan(RANDOM_RUNS / 2);
     fc.assert(
       fc.property(
         mostly(0, 1),
         mostly(0, 1),
         mostly(1, 5_000),
         mostly(0, 20),
-        wild,
-        wild,
+        mostly(1_000, 20_000),
+        mostly(1_000, 20_000),
         (a, b, c, d, e, f) => {
-          const ratio = attempt(() => effectiveSensibleRatio(a, b));
+          const ratio = lawful(() => effectiveSensibleRatio(a, b));
           if (ratio !== null) expect(ratio).toBeGreaterThanOrEqual(a - 1e-12);
-          attempt(() =>
+          lawful(() =>
             wetCoilAtConditions({
               ratedWetTimeS: c,
               ratedGamma: d,
@@ -136,31 +125,31 @@ describe("random inputs", () => {
           );
         },
       ),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("balance, need and findings", () => {
+  randomTest("balance, need and findings", () => {
     const limits = seedLimits(moistureLimits);
     fc.assert(
       fc.property(condition, fc.option(partLoad), (given, part) => {
-        const balance = attempt(() => moistureBalance(given));
+        const balance = lawful(() => moistureBalance(given));
         if (balance !== null) {
           const sum = balance.householdLbPerH + balance.outdoorAirLbPerH - balance.removalLbPerH;
           expect(balance.netLbPerH).toBeCloseTo(sum, 9);
           expect(balance.missingPintsPerDay).toBeGreaterThanOrEqual(0);
         }
-        attempt(() => supplementalNeed(given));
-        const found = attempt(() =>
+        lawful(() => supplementalNeed(given));
+        const found = lawful(() =>
           moistureFindings({ design: given, wetMild: given, partLoad: part }, limits),
         );
         for (const one of found ?? []) expect(one.statement).not.toMatch(/NaN|Infinity|undefined/);
       }),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("sources, removal, buffer, units", () => {
+  randomTest("sources, removal, buffer, units", () => {
     fc.assert(
       fc.property(
         air,
@@ -170,34 +159,41 @@ describe("random inputs", () => {
         mostly(0.5, 1.1),
         wild,
         (one, other, sources, flow, ratio, any) => {
-          const inside = attempt(() => householdMoistureLbPerH(sources));
+          const inside = lawful(() => householdMoistureLbPerH(sources));
           if (inside !== null) expect(inside).toBeGreaterThanOrEqual(0);
-          attempt(() => outdoorAirMoistureLbPerH({ outdoorAirCfm: flow, outdoor: one, indoor: other }));
-          attempt(() =>
+          lawful(() => outdoorAirMoistureLbPerH({ outdoorAirCfm: flow, outdoor: one, indoor: other }));
+          lawful(() =>
             moistureRemoval({ airflowCfm: flow, entering: one, leaving: other, densityRatio: ratio }),
           );
-          attempt(() =>
-            bufferedMoistureLb({ volumeFt3: flow * 10, capacitanceMultiple: any, from: one, to: other }),
+          lawful(() =>
+            bufferedMoistureLb({
+              volumeFt3: flow * 10,
+              capacitanceMultiple: ratio * 10,
+              from: one,
+              to: other,
+            }),
           );
-          attempt(() =>
-            bufferTimeConstant({ volumeFt3: flow * 10, capacitanceMultiple: 10, airExchangeCfm: any }),
+          lawful(() =>
+            bufferTimeConstant({ volumeFt3: flow * 10, capacitanceMultiple: 10, airExchangeCfm: flow }),
           );
+          lawful(() => waterFromLatent(any, one.dryBulbF));
+          lawful(() => waterFromLatent(flow * 20, one.dryBulbF));
           for (const convert of [
             gallonsPerHour,
             pintsPerDay,
             lbPerHFromPintsPerDay,
             lbPerHFromGallonsPerHour,
           ]) {
-            attempt(() => convert(any));
-            attempt(() => convert(flow));
+            lawful(() => convert(any));
+            lawful(() => convert(flow));
           }
         },
       ),
-      RUNS,
+      runs(20261125),
     );
   });
 
-  it("dehumidifier", () => {
+  randomTest("dehumidifier", () => {
     const point = fc.record({
       dryBulbF: fc.oneof(
         { weight: 20, arbitrary: fc.constantFrom(65, 73, 80) },
@@ -210,23 +206,38 @@ describe("random inputs", () => {
       pintsPerDay: mostly(20, 130),
       powerW: mostly(200, 900),
     });
+    // The maker's data as they should be: every humidity at every temperature.
+    const grid = fc
+      .array(fc.record({ pintsPerDay: mostly(20, 130), powerW: mostly(200, 900) }), {
+        minLength: 6,
+        maxLength: 6,
+      })
+      .map((rows) =>
+        rows.map((row, index) => ({
+          ...row,
+          dryBulbF: [60, 73, 85][index % 3] ?? 60,
+          relativeHumidityPct: index < 3 ? 40 : 70,
+        })),
+      );
     let answered = 0;
     fc.assert(
       fc.property(
-        fc.array(point, { maxLength: 6 }),
+        fc.oneof({ weight: 2, arbitrary: grid }, { weight: 1, arbitrary: fc.array(point, { maxLength: 6 }) }),
         mostly(60, 82),
         mostly(45, 65),
         (points, dryBulbF, rh) => {
-          const found = attempt(() => dehumidifierAt(points, dryBulbF, rh));
-          attempt(() => dehumidifierHeatBtuh(dryBulbF, rh));
+          const found = lawful(() => dehumidifierAt(points, dryBulbF, rh));
+          lawful(() => dehumidifierHeatBtuh(dryBulbF, rh));
           if (found === null) return;
           answered += 1;
           expect(found.pintsPerDay).toBeLessThanOrEqual(Math.max(...points.map((p) => p.pintsPerDay)) + 1e-9);
           expect(found.heatAddedBtuh).toBeGreaterThan(found.powerW * 3.4);
         },
       ),
-      RUNS,
+      runs(20261125),
     );
     expect(answered).toBeGreaterThan(0);
   });
 });
+
+everyFunctionTried("moisture", moisture);

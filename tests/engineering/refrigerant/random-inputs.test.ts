@@ -1,8 +1,21 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
-import { isEngineeringError } from "@/lib/engineering/errors";
+import { expect } from "vitest";
 import { seedLimits } from "@/lib/engineering/limit-definition";
+import * as folder from "@/lib/engineering/refrigerant";
 import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS as RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
+
+const {
+  flammableChargeLimits,
+  isFlammable,
+  saturationRangePsia,
+  saturationUncertaintyPct,
   absolutePressurePsia,
   chargeFindings,
   evacuationFindings,
@@ -20,11 +33,8 @@ import {
   subcoolingF,
   superheatF,
   targetSuperheatF,
-} from "@/lib/engineering/refrigerant";
+} = tried(folder);
 
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
-/** Never a hang: 5 s and 1 ms for each run. */
-const TIMEOUT_MS = 5_000 + RUNS;
 const limits = seedLimits(refrigerantLimits);
 
 const wild = fc.oneof(
@@ -36,26 +46,7 @@ const near = (min: number, max: number) =>
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { freq: 8 });
 const refrigerant = fc.constantFrom(...REFRIGERANTS);
 
-function numbersIn(value: unknown): number[] {
-  if (typeof value === "number") return [value];
-  if (value !== null && typeof value === "object") return Object.values(value).flatMap(numbersIn);
-  return [];
-}
-
-/** The result, or null after a typed refusal. Anything else fails the test. */
-function lawful<T>(call: () => T): T | null {
-  try {
-    const result = call();
-    expect(numbersIn(result).every(Number.isFinite)).toBe(true);
-    expect(JSON.stringify(result) ?? "").not.toMatch(/NaN|Infinity/);
-    return result;
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
-
-test("saturation and single functions answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+randomTest("saturation and single functions answer lawfully or refuse", () => {
   let answered = 0;
   fc.assert(
     fc.property(
@@ -77,13 +68,12 @@ test("saturation and single functions answer lawfully or refuse", { timeout: TIM
             1,
             9,
           );
+        lawful(() => saturationTempUncertaintyF(fluid, pressure, side));
         lawful(() => absolutePressurePsia(pressure, site));
         lawful(() => gaugePressurePsig(pressure, site));
-        lawful(() => targetSuperheatF({ indoorWetBulbF: tempF, outdoorDryBulbF: pressure }));
         lawful(() =>
           lineSetAdjustmentOz({ lineLengthFt: pressure, includedLengthFt: tempF, ouncesPerFt: site }),
         );
-        lawful(() => findMinimumRoomAreaFt2({ refrigerant: fluid, chargeLb: site, releaseHeightFt: tempF }));
         lawful(() =>
           expectedTestPressurePsig({
             startPressurePsig: pressure,
@@ -110,12 +100,32 @@ test("saturation and single functions answer lawfully or refuse", { timeout: TIM
         );
       },
     ),
-    { seed: 71, numRuns: RUNS },
+    runs(71),
   );
   expect(answered).toBeGreaterThan(RUNS / 4);
 });
 
-test("findings answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
+randomTest("charging formula and minimum room answer lawfully or refuse", () => {
+  fc.assert(
+    fc.property(
+      near(50, 80),
+      near(50, 115),
+      near(0, 40),
+      near(1, 8),
+      refrigerant,
+      (wet, dry, lb, height, fluid) => {
+        const target = lawful(() => targetSuperheatF({ indoorWetBulbF: wet, outdoorDryBulbF: dry }));
+        if (target !== null) expect(target).toBeGreaterThanOrEqual(5);
+        const room = { refrigerant: fluid, chargeLb: lb, releaseHeightFt: height };
+        const area = lawful(() => findMinimumRoomAreaFt2(room));
+        if (area !== null) expect(area).toBeGreaterThan(0);
+      },
+    ),
+    runs(74),
+  );
+});
+
+randomTest("findings answer lawfully or refuse", () => {
   let answered = 0;
   const charge = fc.record({
     refrigerant: maybe(refrigerant),
@@ -160,7 +170,28 @@ test("findings answer lawfully or refuse", { timeout: TIMEOUT_MS }, () => {
       lawful(() => pressureTestFindings(c, limits));
       lawful(() => flammableChargeFindings(d));
     }),
-    { seed: 72, numRuns: RUNS },
+    runs(72),
   );
   expect(answered).toBeGreaterThan(RUNS / 10);
 });
+
+randomTest("limits and names of the table are given or refused", () => {
+  fc.assert(
+    fc.property(
+      fc.oneof(refrigerant, fc.constantFrom("", "R-999", "toString") as fc.Arbitrary<never>),
+      fc.constantFrom("bubble" as const, "dew" as const),
+      (fluid, side) => {
+        const limit = lawful(() => flammableChargeLimits(fluid));
+        const range = lawful(() => saturationRangePsia(fluid, side));
+        if (range !== null) expect(range.minPsia).toBeLessThan(range.maxPsia);
+        if (limit) expect(lawful(() => isFlammable(fluid))).toBe(true);
+        else lawful(() => isFlammable(fluid));
+        const pct = lawful(() => saturationUncertaintyPct(fluid));
+        if (pct !== null) expect(pct).toBeGreaterThan(0);
+      },
+    ),
+    runs(73),
+  );
+});
+
+everyFunctionTried("refrigerant", folder);

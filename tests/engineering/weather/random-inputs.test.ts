@@ -1,35 +1,32 @@
 import fc from "fast-check";
-import { expect, it } from "vitest";
-import { isEngineeringError } from "@/lib/engineering/errors";
-import { designConditions, parseEpw, WEATHER_CHANNELS } from "@/lib/engineering/weather";
+import { expect } from "vitest";
+import * as weather from "@/lib/engineering/weather";
+import {
+  everyFunctionTried,
+  lawful,
+  RANDOM_RUNS,
+  randomTest,
+  runs,
+  tried,
+} from "../../support/random-inputs";
 import { houston, withCell } from "./weather-files";
 
-const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 2000);
+const { designConditions, parseEpw, WEATHER_CHANNELS } = tried(weather, ["parseEpw"]);
 
-/** Runs it; a typed refusal is fine, anything else thrown is not. */
-function attempt<T>(work: () => T): T | null {
-  try {
-    return work();
-  } catch (error) {
-    if (isEngineeringError(error)) return null;
-    throw error;
-  }
-}
-
-it("any text is read or refused", () => {
+randomTest("any text is read or refused", () => {
   const line = fc.array(fc.oneof(fc.string(), fc.double().map(String), fc.constant("99.9")), {
     maxLength: 40,
   });
   fc.assert(
     fc.property(fc.array(line, { maxLength: 20 }), fc.boolean(), (rows, withHeader) => {
       const text = rows.map((cells) => cells.join(",")).join("\n");
-      attempt(() => parseEpw(withHeader ? `${houston.slice(0, 4_000)}${text}` : text));
+      lawful(() => parseEpw(withHeader ? `${houston.slice(0, 4_000)}${text}` : text));
     }),
-    { seed: 71, numRuns: RUNS },
+    runs(71),
   );
 });
 
-it("a real file with wild cells gives finite values, listed gaps, or a refusal", () => {
+randomTest("a real file with wild cells gives finite values, listed gaps, or a refusal", () => {
   // A whole year a run: fewer runs, so that the folder stays quick.
   const cell = fc.record({
     row: fc.integer({ min: 1, max: 8_768 }),
@@ -46,7 +43,7 @@ it("a real file with wild cells gives finite values, listed gaps, or a refusal",
         (whole, { row, column, value }) => withCell(whole, row, column, value),
         houston,
       );
-      const weather = attempt(() => parseEpw(text));
+      const weather = lawful(() => parseEpw(text));
       if (weather === null) return;
       read++;
       const listed = new Set(weather.gaps.map(({ channel, hourIndex }) => `${channel} ${hourIndex}`));
@@ -63,7 +60,37 @@ it("a real file with wild cells gives finite values, listed gaps, or a refusal",
       ];
       expect(numbers.every(Number.isFinite)).toBe(true);
     }),
-    { seed: 72, numRuns: Math.ceil(RUNS / 200) },
+    { seed: 72, numRuns: Math.ceil(RANDOM_RUNS / 200) },
   );
   expect(read).toBeGreaterThan(0);
 });
+
+randomTest("design conditions of a year with wild hours: finite, or refused", () => {
+  const year = parseEpw(houston);
+  const wildHours = fc.array(
+    fc.record({
+      channel: fc.constantFrom("dryBulbF" as const, "dewPointF" as const, "pressurePsia" as const),
+      from: fc.integer({ min: 0, max: 8_759 }),
+      hours: fc.integer({ min: 1, max: 400 }),
+      value: fc.oneof(fc.constant(Number.NaN), fc.double({ min: -40, max: 130, noNaN: true })),
+    }),
+    { minLength: 1, maxLength: 3 },
+  );
+  fc.assert(
+    fc.property(wildHours, (changes) => {
+      const changed = {
+        ...year,
+        dryBulbF: year.dryBulbF.slice(),
+        dewPointF: year.dewPointF.slice(),
+        pressurePsia: year.pressurePsia.slice(),
+      };
+      for (const { channel, from, hours, value } of changes) changed[channel].fill(value, from, from + hours);
+      const found = lawful(() => designConditions(changed));
+      if (found === null) return;
+      expect(found.cooling.dryBulbF).toBeGreaterThanOrEqual(found.heating.dryBulbF);
+    }),
+    runs(73, 1 / 20),
+  );
+});
+
+everyFunctionTried("weather", weather);
