@@ -11,6 +11,7 @@ import { NumberField } from "@/components/ui/number-field";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField, TextField } from "@/components/ui/text-field";
 import type { FieldProblem } from "@/lib/domain/problems";
+import { AssignedPeople } from "./assigned-people";
 
 type Answer =
   | { readonly ok: true; readonly value: string }
@@ -125,18 +126,7 @@ export function NewJobForm({ techs, weather, create }: Props) {
               hint="Some weeks after the startup."
               error={error("reviewDue")}
             />
-            <fieldset className="grid content-start gap-1">
-              <legend className="mb-1 text-sm font-semibold">Assigned</legend>
-              {techs.map((tech) => (
-                <CheckField
-                  key={tech.value}
-                  id={`tech-${tech.value}`}
-                  name="techIds"
-                  label={tech.label}
-                  value={tech.value}
-                />
-              ))}
-            </fieldset>
+            <AssignedPeople people={techs} assigned={[]} />
           </FormSection>
         </div>
         <FormActions>

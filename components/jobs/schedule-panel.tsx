@@ -8,6 +8,7 @@ import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField } from "@/components/ui/text-field";
 import type { Job } from "@/lib/domain/jobs";
+import { AssignedPeople } from "./assigned-people";
 
 type Answer = { readonly ok: true } | { readonly ok: false; readonly message: string };
 type Props = {
@@ -35,19 +36,7 @@ export function SchedulePanel({ job, techs, schedule }: Props) {
       <ActionForm action={send} className="grid gap-3">
         {answer?.ok ? <Notice kind="done" title="Saved." /> : null}
         {answer && !answer.ok ? <Notice kind="problem" title={answer.message} /> : null}
-        <fieldset className="grid gap-1">
-          <legend className="mb-1 text-sm font-semibold">Assigned</legend>
-          {techs.map((tech) => (
-            <CheckField
-              key={tech.value}
-              id={`tech-${tech.value}`}
-              name="techIds"
-              label={tech.label}
-              value={tech.value}
-              defaultChecked={assigned.includes(tech.value)}
-            />
-          ))}
-        </fieldset>
+        <AssignedPeople people={techs} assigned={assigned} />
         <DateField name="startupDue" label="Startup" optional defaultValue={job.startupDue ?? ""} />
         <DateField name="reviewDue" label="Humidity review" optional defaultValue={job.reviewDue ?? ""} />
         <SubmitButton busy={busy} variant="secondary">

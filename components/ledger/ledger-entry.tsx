@@ -1,13 +1,14 @@
 import Link from "next/link";
 import { uncertaintyText } from "@/lib/charts/number-text";
+import type { Column } from "@/lib/domain/ledger";
 import { VerdictMark } from "../findings/verdict-mark";
 import { cx } from "../ui/cx";
 import { Quantity } from "../ui/quantity";
-import type { LedgerCell, LedgerColumn, LedgerLine } from "./ledger-line";
+import type { LedgerCell, LedgerLine } from "./ledger-line";
 
 type LedgerEntryProps = {
   readonly line: LedgerLine;
-  readonly column: LedgerColumn;
+  readonly column: Column;
   readonly cell: LedgerCell | undefined;
 };
 

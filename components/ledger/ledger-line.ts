@@ -1,13 +1,12 @@
+import { COLUMN_MEANINGS, COLUMN_NAMES, COLUMNS, type Column } from "@/lib/domain/ledger";
 import type { Verdict } from "@/lib/engineering/findings";
 
-/** The four columns, in the order a job is lived. */
-export const LEDGER_COLUMNS = [
-  { key: "designed", title: "Designed", meaning: "what design needs" },
-  { key: "set", title: "Set", meaning: "what it is set to give" },
-  { key: "measured", title: "Measured", meaning: "what instruments read" },
-  { key: "lived", title: "Lived", meaning: "what the house shows" },
-] as const;
-export type LedgerColumn = (typeof LEDGER_COLUMNS)[number]["key"];
+/** The four columns as they are headed, in the order a job is lived. */
+export const LEDGER_COLUMNS = COLUMNS.map((key) => ({
+  key,
+  title: COLUMN_NAMES[key],
+  meaning: COLUMN_MEANINGS[key],
+}));
 
 /** One entry of the ledger as it is drawn. */
 export type LedgerCell = {
@@ -27,7 +26,7 @@ export type LedgerLine = {
   readonly unit: string;
   readonly decimals: number;
   /** A column left out is drawn empty. */
-  readonly cells: Readonly<Partial<Record<LedgerColumn, LedgerCell>>>;
+  readonly cells: Readonly<Partial<Record<Column, LedgerCell>>>;
   readonly verdict: Verdict | null;
 };
 

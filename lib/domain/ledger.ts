@@ -12,6 +12,14 @@ export const COLUMN_NAMES: Readonly<Record<Column, string>> = {
   lived: "Lived",
 };
 
+/** What each column tells, in a few words. */
+export const COLUMN_MEANINGS: Readonly<Record<Column, string>> = {
+  designed: "what design needs",
+  set: "what it is set to give",
+  measured: "what instruments read",
+  lived: "what the house shows",
+};
+
 /** One figure of a line: where it comes from, and how sure it is. */
 export type LedgerCell = {
   /** `null`: nothing is known yet. Text for a setting that is not a number. */

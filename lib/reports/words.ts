@@ -1,3 +1,4 @@
+import type { Column } from "@/lib/domain/ledger";
 import type { Verdict } from "@/lib/engineering/findings";
 
 /** The fixed words of the homeowner packet. Everything else comes with the view, in the same language. */
@@ -23,9 +24,9 @@ export type HomeownerWords = {
   readonly ledger: string;
   readonly ledgerLead: string;
   readonly line: string;
-  readonly columns: Readonly<Record<LedgerColumn, string>>;
+  readonly columns: Readonly<Record<Column, string>>;
   /** What an empty cell of a column says. */
-  readonly missing: Readonly<Record<LedgerColumn, string>>;
+  readonly missing: Readonly<Record<Column, string>>;
   readonly lived: string;
   readonly notLived: string;
   readonly howToRun: string;
@@ -39,8 +40,6 @@ export type HomeownerWords = {
   readonly page: (page: number, of: number) => string;
   readonly made: string;
 };
-
-export type LedgerColumn = "designed" | "set" | "measured" | "lived";
 
 const english: HomeownerWords = {
   title: "Homeowner packet",
