@@ -6,7 +6,7 @@ import { ActionForm } from "@/components/forms/action-form";
 import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
 import { Card } from "@/components/ui/card";
-import { CheckField, type Choice, SelectField } from "@/components/ui/choice-fields";
+import { type Choice, SelectField } from "@/components/ui/choice-fields";
 import { NumberField } from "@/components/ui/number-field";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField, TextField } from "@/components/ui/text-field";

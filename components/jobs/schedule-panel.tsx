@@ -3,7 +3,7 @@
 import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
 import { Card } from "@/components/ui/card";
-import { CheckField, type Choice } from "@/components/ui/choice-fields";
+import type { Choice } from "@/components/ui/choice-fields";
 import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField } from "@/components/ui/text-field";
