@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { JobHeader } from "@/components/jobs/job-header";
 import { load, pageScope } from "@/lib/server/page";
-import { jobView } from "@/lib/services/job-view";
+import { jobOfRequest } from "../job-of-request";
 
 export default async function JobLayout({
   params,
@@ -11,7 +11,7 @@ export default async function JobLayout({
   readonly children: ReactNode;
 }) {
   const scope = await pageScope("job.read");
-  const { job, records, evaluation } = await load(jobView(scope, (await params).jobId));
+  const { job, records, evaluation } = await load(jobOfRequest(scope, (await params).jobId));
   const states = Object.fromEntries(
     Object.entries(records).map(([stage, record]) => [stage, record?.state ?? null]),
   );

@@ -7,9 +7,9 @@ import { LedgerTable } from "@/components/ledger/ledger-table";
 import { may } from "@/lib/domain/roles";
 import { STAGES } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
-import { jobView } from "@/lib/services/job-view";
 import { listTechs } from "@/lib/services/people";
 import { scheduleJob } from "../actions";
+import { jobOfRequest } from "../job-of-request";
 
 export const metadata: Metadata = { title: "Ledger" };
 
@@ -20,7 +20,7 @@ export default async function LedgerPage({
 }) {
   const scope = await pageScope("job.read");
   const [{ job, records, evaluation }, techs] = await Promise.all([
-    load(jobView(scope, (await params).jobId)),
+    load(jobOfRequest(scope, (await params).jobId)),
     listTechs(scope),
   ]);
   const { lines, groups } = ledgerWithLinks(job.id, evaluation.ledger);
