@@ -39,6 +39,7 @@ const COLUMNS: readonly Column<JobSummary>[] = [
   {
     key: "attention",
     head: "Needs attention",
+    wideOnly: true,
     cell: (job) => (
       <>
         {job.attention[0] ?? ""}
