@@ -73,24 +73,31 @@ export function capacityMap(input: {
         totalCapacityBtuh: state.totalBtuh,
         sensibleCapacityBtuh: Math.min(state.sensibleBtuh, state.totalBtuh),
       });
-      return { airflow, capacity, state, ratios, ...judge(state, ratios, input) };
+      const frostBoundAdpF = state.limitedBy === "frost limit" ? state.adpF : null;
+      return { airflow, capacity, state, ratios, ...judgeFit({ ...input, ratios, frostBoundAdpF }) };
     }),
   );
 }
 
-function judge(
-  state: CoilState,
-  ratios: CoolingRatios,
-  input: {
-    readonly kind: EquipmentKind;
-    readonly limits: EquipmentLimitValues;
-  },
-): { readonly fit: Fit; readonly reason: string } {
-  const { limits, kind } = input;
-  if (state.limitedBy === "frost limit") {
+/**
+ * Whether a capacity fits the load, and what decided it.
+ *
+ * @param input - `ratios` from `coolingRatios`; `frostBoundAdpF`, °F 20 to 60, the coil surface where the frost limit decides, else
+ * `null`; kind of equipment and limits in force.
+ * @returns The fit and one plain sentence.
+ * @see ANSI/ACCA 3 Manual S-2014 for the limits (recalled).
+ */
+export function judgeFit(input: {
+  readonly ratios: CoolingRatios;
+  readonly frostBoundAdpF: number | null;
+  readonly kind: EquipmentKind;
+  readonly limits: EquipmentLimitValues;
+}): { readonly fit: Fit; readonly reason: string } {
+  const { limits, kind, ratios, frostBoundAdpF } = input;
+  if (frostBoundAdpF !== null) {
     return {
       fit: "coil too cold",
-      reason: `The coil surface would have to go below its frost limit of ${state.adpF.toFixed(1)} °F.`,
+      reason: `The coil surface would have to go below its frost limit of ${frostBoundAdpF.toFixed(1)} °F.`,
     };
   }
   const short = (

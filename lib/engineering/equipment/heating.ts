@@ -103,9 +103,10 @@ export function auxiliaryHeatKw(loadBtuh: number, capacityBtuh: number): Kilowat
 }
 
 /**
- * Balance point and auxiliary heat as a statement, for information: how much auxiliary heat is right is the customer's choice.
+ * Balance point, and the auxiliary heat missing at design against what is installed.
  *
  * @param lines - As {@link balancePoint}, each `null` until known.
+ * @param installedAuxiliaryKw - Auxiliary heat installed, kW, 0 to 100; `null` when not known: then for information only.
  * @returns One finding.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} as {@link balancePoint}.
  * @see Two straight lines (physics).
@@ -114,6 +115,7 @@ export function heatingFindings(
   lines: {
     readonly [K in keyof HeatingLines]: HeatingLines[K] | null;
   },
+  installedAuxiliaryKw: number | null,
 ): readonly Finding[] {
   const rule = equipmentRules.balancePoint;
   const { capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF } = lines;
@@ -131,18 +133,27 @@ export function heatingFindings(
   }
   const found = balancePoint({ capacityAt17FBtuh, capacityAt47FBtuh, designLoadBtuh, designF, zeroLoadF });
   const capacity = Math.round(found.capacityAtDesignBtuh).toLocaleString("en-US");
+  const needed = found.auxiliaryAtDesignKw;
+  const installed =
+    installedAuxiliaryKw === null
+      ? null
+      : requireRange("installedAuxiliaryKw", installedAuxiliaryKw, "kW", 0, 100);
+  const covers = installed === null ? null : installed >= needed;
   return [
     finding(rule, {
-      verdict: null,
-      statement: `The balance point is ${found.balancePointF.toFixed(1)} °F; at ${designF} °F the heat pump gives ${capacity} Btu/h and ${found.auxiliaryAtDesignKw.toFixed(2)} kW of auxiliary heat are needed.`,
+      verdict: covers === null ? null : covers ? "meets" : "falls short",
+      statement: `The balance point is ${found.balancePointF.toFixed(1)} °F; at ${designF} °F the heat pump gives ${capacity} Btu/h and ${needed.toFixed(2)} kW of auxiliary heat are needed${installed === null ? "" : `; ${installed.toFixed(2)} kW are installed`}.`,
       figures: [
         { label: "Balance point", value: found.balancePointF, unit: "°F", decimals: 1 },
-        { label: "Auxiliary heat at design", value: found.auxiliaryAtDesignKw, unit: "kW", decimals: 2 },
+        { label: "Auxiliary heat at design", value: needed, unit: "kW", decimals: 2 },
       ],
-      nextStep: found.beyondRatedPoints
-        ? "The line is carried beyond the rated 17 and 47 °F; use the maker's capacity there when it is published."
-        : null,
-      inputs: Object.keys(lines),
+      nextStep:
+        covers === false
+          ? `Add ${(needed - (installed ?? 0)).toFixed(1)} kW of auxiliary heat, or choose equipment with more capacity in the cold.`
+          : found.beyondRatedPoints
+            ? "The line is carried beyond the rated 17 and 47 °F; use the maker's capacity there when it is published."
+            : null,
+      inputs: [...Object.keys(lines), "installedAuxiliaryKw"],
     }),
   ];
 }

@@ -6,6 +6,7 @@ export {
   capacityMap,
   FITS,
   type Fit,
+  judgeFit,
   type MapCell,
 } from "./capacity-map";
 export { solveCoil, solveCoilAtCapacity } from "./coil-core";

@@ -11,6 +11,7 @@ export { findMinimumRoomAreaFt2, flammableChargeLimits, isFlammable } from "./fl
 export { type FlammableChargeReadings, flammableChargeFindings } from "./flammable-findings";
 export { absolutePressurePsia, gaugePressurePsig } from "./gauge";
 export { refrigerantLimits } from "./limits";
+export { type LineSetReadings, lineSetFindings } from "./line-set-findings";
 export { refrigerantRules } from "./rules";
 export {
   REFRIGERANTS,

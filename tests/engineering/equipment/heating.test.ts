@@ -45,7 +45,7 @@ describe(`balancePoint against ${SOURCE}`, () => {
 
 describe("heatingFindings", () => {
   it("informs without a verdict", () => {
-    expect(heatingFindings(LINES)[0]).toMatchObject({
+    expect(heatingFindings(LINES, null)[0]).toMatchObject({
       ruleId: "equipment.balance-point",
       verdict: null,
       statement:
@@ -53,8 +53,14 @@ describe("heatingFindings", () => {
     });
   });
 
+  it("holds the auxiliary heat installed against the 5.65 kW needed", () => {
+    const verdict = (kW: number) => heatingFindings(LINES, kW)[0]?.verdict;
+    expect([verdict(5.6), verdict(5.7)]).toEqual(["falls short", "meets"]);
+    expect(heatingFindings(LINES, 5)[0]?.nextStep).toMatch(/^Add 0\.[67] kW/);
+  });
+
   it("says what is missing", () => {
-    expect(heatingFindings({ ...LINES, designLoadBtuh: null, designF: null })[0]).toMatchObject({
+    expect(heatingFindings({ ...LINES, designLoadBtuh: null, designF: null }, null)[0]).toMatchObject({
       verdict: "not measured",
       inputs: ["designLoadBtuh", "designF"],
     });

@@ -31,6 +31,7 @@ const {
   coolingRatios,
   equipmentLimits,
   humidityCapability,
+  judgeFit,
   performanceAt,
   ratedApproachF,
   sizingFindings,
@@ -215,7 +216,12 @@ describe("random inputs", () => {
             sensibleCapacityBtuh: c,
           }),
         );
-        if (found !== null) expect(found.adjustedSensibleBtuh + found.adjustedLatentBtuh).toBeCloseTo(t, 6);
+        if (found === null) return;
+        expect(found.adjustedSensibleBtuh + found.adjustedLatentBtuh).toBeCloseTo(t, 6);
+        for (const frostBoundAdpF of [null, 32]) {
+          const fit = judgeFit({ ratios: found, frostBoundAdpF, kind: "two-stage", limits });
+          expect(fit.fit === "coil too cold").toBe(frostBoundAdpF !== null);
+        }
       }),
       runs(20261125),
     );
@@ -386,8 +392,9 @@ randomTest("heatingFindings", () => {
         designF: orNull(mostly(-20, 40)),
         zeroLoadF: orNull(mostly(55, 75)),
       }),
-      (lines) => {
-        lawful(() => heatingFindings(lines));
+      orNull(mostly(0, 20)),
+      (lines, installed) => {
+        lawful(() => heatingFindings(lines, installed));
       },
     ),
     runs(20261127),

@@ -13,6 +13,7 @@ import {
 
 const {
   flammableChargeLimits,
+  lineSetFindings,
   isFlammable,
   saturationRangePsia,
   saturationUncertaintyPct,
@@ -157,6 +158,12 @@ randomTest("findings answer lawfully or refuse", () => {
     sitePressurePsia: maybe(near(10, 15)),
     dropUncertaintyPsi: maybe(near(0, 5)),
   });
+  const lineSet = fc.record({
+    lineLengthFt: maybe(near(0, 100)),
+    includedLengthFt: maybe(near(0, 25)),
+    ouncesPerFt: maybe(near(0, 1)),
+    addedOz: maybe(near(-20, 60)),
+  });
   const flammable = fc.record({
     refrigerant: maybe(refrigerant),
     chargeLb: maybe(near(0, 40)),
@@ -164,11 +171,12 @@ randomTest("findings answer lawfully or refuse", () => {
     releaseHeightFt: maybe(near(2, 7)),
   });
   fc.assert(
-    fc.property(charge, evacuation, pressureTest, flammable, (a, b, c, d) => {
+    fc.property(charge, evacuation, pressureTest, flammable, lineSet, (a, b, c, d, e) => {
       if (lawful(() => chargeFindings(a, limits)) !== null) answered += 1;
       lawful(() => evacuationFindings(b, limits));
       lawful(() => pressureTestFindings(c, limits));
       lawful(() => flammableChargeFindings(d));
+      lawful(() => lineSetFindings(e));
     }),
     runs(72),
   );
