@@ -1,3 +1,4 @@
+import { stageRecords } from "@/lib/db/stage-records";
 import type { JobId } from "@/lib/domain/ids";
 import { may } from "@/lib/domain/roles";
 import { EDIT_PERMISSION, SIGN_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
@@ -54,6 +55,9 @@ export async function reopen(
   by: Actor,
   reason: string,
 ): Promise<number> {
-  const { version } = await reopenStage(world.scopes[by], { jobId, stage, reason });
-  return version;
+  const scope = world.scopes[by];
+  await reopenStage(scope, { jobId, stage, reason });
+  const reopened = (await stageRecords(scope).latest(jobId))[stage];
+  if (!reopened) throw new Error(`${STAGE_NAMES[stage]} was reopened and cannot be found.`);
+  return reopened.version;
 }
