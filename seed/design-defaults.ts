@@ -20,6 +20,22 @@ export const GULF_COAST: Partial<LoadSummaryInputs> = {
   leakageKnownBy: "measured",
   ductsInside: true,
   ductLoadBtuh: 0,
+  householdPintsPerDay: 9,
+  groundPintsPerDay: 0,
+};
+
+/** A circuit tested with nitrogen, pumped down and held. A tight system at 84 °F reads 451.7 psig: (450 + 14.7)·543.67/541.67 − 14.7. */
+export const TIGHT_CIRCUIT: Partial<StartupRecordInputs> = {
+  circuitOpened: true,
+  pressureTestStartPsig: 450,
+  pressureTestStartF: 82,
+  pressureTestEndPsig: 451.5,
+  pressureTestEndF: 84,
+  evacuationReachedMicrons: 210,
+  evacuationHoldMin: 15,
+  makerHoldMin: 10,
+  smallestRoomFt2: 260,
+  releaseHeightFt: 6,
 };
 
 /** Design conditions of central Indiana; close to the weather file's own. */

@@ -25,12 +25,10 @@ const WEATHER_NOTE =
  * Makes one company, its people, and everything else in a single transaction: an interrupted seed leaves
  * at most a company with some of its people, and the next one goes on from there. A company that has a
  * job is complete.
- *
- * @returns True when something was made.
  */
-export async function seedCompany(demo: DemoCompany): Promise<boolean> {
+export async function seedCompany(demo: DemoCompany): Promise<void> {
   const owner = (await findOwnersScope(demo)) ?? (await found(demo));
-  if (await hasJobs(owner)) return false;
+  if (await hasJobs(owner)) return;
   const scopeOf = async (person: DemoPerson) => (await findScope(person, demo)) ?? invite(owner, person);
   for (const person of Object.values(demo.people)) await scopeOf(person);
   const scopes = {
@@ -41,12 +39,9 @@ export async function seedCompany(demo: DemoCompany): Promise<boolean> {
   };
   const { office, tech, secondTech } = demo.people;
   const epw = await readFile(path.join(import.meta.dirname, "weather", demo.weather.file));
-  return withTenant(
+  await withTenant(
     owner,
-    async (tx) => {
-      // Of two seeds at once, the second waits here and then finds the jobs of the first.
-      await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtext(${owner.tenantId}))::text`;
-      if (await hasJobs(owner)) return false;
+    async () => {
       await saveBrand(owner, demo.brand);
       await saveLogo(owner, new TextEncoder().encode(demo.logoSvg));
       const weatherFileId = await addWeatherFile(scopes.office, {
@@ -65,7 +60,6 @@ export async function seedCompany(demo: DemoCompany): Promise<boolean> {
         weatherFileId,
         ...(await seedCatalog(scopes.office)),
       });
-      return true;
     },
     { timeoutMs: 120_000 },
   );

@@ -1,6 +1,11 @@
+import { Client } from "pg";
+import { env } from "@/lib/env";
 import { DEMO_COMPANIES } from "./companies";
 import { seedCompany } from "./seed-company";
 import { DEMO_PASSWORD, type DemoPerson } from "./sign-ins";
+
+/** Any number, the same in all seeds of one database. */
+const LOCK = 7_201_161_126;
 
 export type DemoSignIn = DemoPerson & { readonly companies: readonly string[]; readonly password: string };
 
@@ -11,7 +16,17 @@ export type DemoSignIn = DemoPerson & { readonly companies: readonly string[]; r
  * @returns Who can sign in, also when nothing was made.
  */
 export async function seedDemo(): Promise<readonly DemoSignIn[]> {
-  for (const company of DEMO_COMPANIES) await seedCompany(company);
+  const client = new Client({ connectionString: env().DATABASE_URL });
+  // A server that stops ends this session too; whatever was going on then says so itself.
+  client.on("error", () => undefined);
+  await client.connect();
+  try {
+    // Of two seeds at once, the second waits and then finds everything made. The session's end frees the lock.
+    await client.query("SELECT pg_advisory_lock($1)", [LOCK]);
+    for (const company of DEMO_COMPANIES) await seedCompany(company);
+  } finally {
+    await client.end();
+  }
   return demoSignIns();
 }
 

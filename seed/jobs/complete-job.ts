@@ -1,4 +1,4 @@
-import { dryControls, GULF_COAST, goodInstruments } from "../design-defaults";
+import { dryControls, GULF_COAST, goodInstruments, TIGHT_CIRCUIT } from "../design-defaults";
 import { importGeneratedLog } from "../generated-log";
 import { DRY_HOUSE } from "../logged-houses";
 import { openJob } from "../open-job";
@@ -78,6 +78,7 @@ export async function seedCompleteJob(world: DemoWorld): Promise<void> {
     supplyVoltage: 241,
     outdoorUnitAmps: 10.9,
     ratedAmps: 14.2,
+    ...TIGHT_CIRCUIT,
     lineSetLengthFt: 35,
     chargeAddedOz: 12,
     evacuationMicrons: 320,

@@ -1,5 +1,5 @@
 import type { AirflowSetupInputs } from "@/lib/domain/stages/airflow-setup";
-import { CENTRAL_INDIANA, dryControls, goodInstruments } from "../design-defaults";
+import { CENTRAL_INDIANA, dryControls, goodInstruments, TIGHT_CIRCUIT } from "../design-defaults";
 import { openJob } from "../open-job";
 import { fill, fillAndSign, reopen } from "../stage-steps";
 import { stageReadings } from "../startup-readings";
@@ -131,6 +131,7 @@ export async function seedGoodStartup(world: DemoWorld): Promise<void> {
     supplyVoltage: 243,
     outdoorUnitAmps: 12.6,
     ratedAmps: 16.2,
+    ...TIGHT_CIRCUIT,
     lineSetLengthFt: 28,
     chargeAddedOz: 7.8,
     evacuationMicrons: 280,
@@ -214,6 +215,7 @@ export async function seedReopenedStartup(world: DemoWorld): Promise<void> {
     supplyVoltage: 242,
     outdoorUnitAmps: 10.4,
     ratedAmps: 14.2,
+    ...TIGHT_CIRCUIT,
     lineSetLengthFt: 25,
     chargeAddedOz: 6,
     evacuationMicrons: 350,

@@ -1,4 +1,4 @@
-import { dryControls, GULF_COAST, goodInstruments } from "../design-defaults";
+import { dryControls, GULF_COAST, goodInstruments, TIGHT_CIRCUIT } from "../design-defaults";
 import { importGeneratedLog } from "../generated-log";
 import { HUMID_HOUSE } from "../logged-houses";
 import { openJob } from "../open-job";
@@ -75,6 +75,7 @@ export async function seedHumidJob(world: DemoWorld): Promise<void> {
     supplyVoltage: 239,
     outdoorUnitAmps: 10.7,
     ratedAmps: 13.1,
+    ...TIGHT_CIRCUIT,
     lineSetLengthFt: 30,
     chargeAddedOz: 0,
     evacuationMicrons: 450,

@@ -1,6 +1,6 @@
 import type { JobId } from "@/lib/domain/ids";
 import type { AirflowSetupInputs } from "@/lib/domain/stages/airflow-setup";
-import { dryControls, GULF_COAST, goodInstruments } from "../design-defaults";
+import { dryControls, GULF_COAST, goodInstruments, TIGHT_CIRCUIT } from "../design-defaults";
 import { openJob } from "../open-job";
 import { fill, fillAndSign } from "../stage-steps";
 import { stageReadings } from "../startup-readings";
@@ -164,6 +164,7 @@ export async function seedUndecidedStartup(world: DemoWorld): Promise<void> {
     supplyVoltage: 240,
     outdoorUnitAmps: 12.4,
     ratedAmps: 15.6,
+    ...TIGHT_CIRCUIT,
     lineSetLengthFt: 40,
     chargeAddedOz: 15,
     evacuationMicrons: 400,

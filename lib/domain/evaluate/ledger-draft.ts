@@ -1,7 +1,7 @@
 import type { Column } from "../ledger";
 import type { StageKey } from "../stages/keys";
+import type { MeasuredStage } from "./measured-stage";
 import type { JobResults } from "./results";
-import type { MeasuredStage } from "./startup";
 
 export type CellDraft = {
   readonly value: number | string | null;

@@ -152,7 +152,7 @@ export function humidityLines(context: JobContext, results: JobResults): readonl
       ...line("dry-hours", "Dry-hours", "h", 0),
       lived: {
         value: log?.dryHours ?? null,
-        note: pct === null ? null : `${pct.toFixed(0)} % of ${log?.loggedHours.toFixed(0)} h logged`,
+        note: pct === null ? null : `${pct.toFixed(1)} % of ${log?.loggedHours.toFixed(0)} h logged`,
         at,
         rules: ["review.dry-hours"],
       },
