@@ -8,7 +8,6 @@ import { type Capacity, capacityOf, chosenSystem } from "./capacity";
 import { type Derived, type JobContext, known, unknown, valueIfKnown } from "./context";
 import { andThen, derive } from "./derive";
 import { byTable, withFields } from "./field-names";
-import { heatingFindings } from "./heating";
 
 export type EquipmentResults = {
   readonly indoorWbF: Derived<number>;
@@ -79,14 +78,13 @@ export function equipmentResults(context: JobContext, airflow: AirflowAsSet): Eq
   };
 }
 
-/** Sizing and heating findings of the equipment selection. */
+/** Sizing findings of the equipment selection. */
 export function equipmentFindings(context: JobContext, results: EquipmentResults): readonly Finding[] {
   const { load_summary: load } = context.inputs;
   const full = valueIfKnown(results.full);
-  const kind = context.model ? KINDS[context.model.compressorKind] : "single speed";
   const sizing = sizingFindings(
     {
-      kind,
+      kind: kindOf(context),
       heatPump: context.model?.performance.some((row) => row.mode === "heating") ?? false,
       edition: { name: "Manual S-2014" },
       sensibleLoadBtuh: load.sensibleCoolingBtuh,
@@ -108,7 +106,12 @@ export function equipmentFindings(context: JobContext, results: EquipmentResults
     },
     equipmentSelectionFields,
   );
-  return [...withFields(explained(sizing, results), fieldOf), ...heatingFindings(context)];
+  return withFields(explained(sizing, results), fieldOf);
+}
+
+/** The kind of equipment the sizing limits speak of; the strictest before equipment is chosen. */
+export function kindOf({ model }: JobContext): EquipmentKind {
+  return model ? KINDS[model.compressorKind] : "single speed";
 }
 
 /** Says why a capacity is not known, and with which airflow a known one is computed. */

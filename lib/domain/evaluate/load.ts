@@ -8,6 +8,8 @@ export function loadSummaryFindings(context: JobContext): readonly Finding[] {
     loadSource: _source,
     humidityLimitPct: _limit,
     occupants: _people,
+    householdPintsPerDay: _household,
+    groundPintsPerDay: _ground,
     notes: _notes,
     ...readings
   } = context.inputs.load_summary;

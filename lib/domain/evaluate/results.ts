@@ -4,6 +4,7 @@ import type { JobFacts } from "../facts";
 import type { LedgerLine } from "../ledger";
 import type { StageKey } from "../stages/keys";
 import type { AirflowAsSet } from "./airflow-as-set";
+import type { CapacityMap } from "./capacity-map";
 import type { Derived } from "./context";
 import type { EquipmentResults } from "./equipment";
 import type { StartupResults } from "./startup";
@@ -19,6 +20,8 @@ export type JobResults = {
   readonly secondStageSharePct: number | null;
   /** Lowest indoor humidity the system as set can hold at design, %. */
   readonly lowestRhPct: number | null;
+  /** Every airflow setting with every capacity setting, against the load; not known until what it needs is given. */
+  readonly capacityMap: Derived<CapacityMap>;
   readonly findings: Readonly<Record<StageKey, readonly Finding[]>>;
 };
 

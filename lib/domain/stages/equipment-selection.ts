@@ -30,6 +30,15 @@ export const equipmentSelectionFields = defineFields({
     group: SYSTEM,
     help: "At its rating condition; 0 when there is none.",
   }),
+  dehumidifierAtHousePintsPerDay: number({
+    label: "Its capacity at the indoor design air",
+    unit: "pints/day",
+    min: 0,
+    max: 250,
+    decimals: 0,
+    group: SYSTEM,
+    help: "From the maker's data: less than the rating, because the house is drier than the rating condition.",
+  }),
   reason: text({ label: "Why this one", group: REVIEW, maxLength: 1_000 }),
 });
 
