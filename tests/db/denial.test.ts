@@ -1,0 +1,277 @@
+import pg, { type Client } from "pg";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
+import { closeDatabase } from "@/lib/db/client";
+import { may, ROLES } from "@/lib/domain/roles";
+import type { TenantScope } from "@/lib/domain/scope";
+import { notFound, STATUS_OF } from "@/lib/errors";
+import { rowsOfCompany } from "../support/company-rows";
+import { connect } from "../support/connect";
+import { ACTION_SAMPLES, type Ids, ROUTE_SAMPLES, randomIds } from "../support/door-samples";
+import { type Door, findDoors } from "../support/doors";
+import { makeWholeCompany, type WholeCompany } from "../support/whole-company";
+
+const asked = vi.hoisted(() => ({
+  scope: null as TenantScope | null,
+  companies: [] as readonly { readonly tenantId: string }[],
+  address: "",
+  cookiesSet: [] as string[],
+}));
+vi.mock("@/lib/auth/session", () => ({
+  COMPANY_COOKIE: "dewledger-company",
+  currentScope: async () => asked.scope,
+  currentPerson: async () => (asked.scope ? { companies: asked.companies } : null),
+}));
+vi.mock("next/headers", () => ({
+  headers: async () => new Headers({ "x-forwarded-for": asked.address }),
+  cookies: async () => ({
+    get: () => undefined,
+    set: (_: string, value: string) => asked.cookiesSet.push(value),
+  }),
+}));
+vi.mock("next/cache", () => ({ revalidatePath: () => undefined }));
+vi.mock("next/navigation", () => ({
+  redirect: (to: string) => {
+    throw new Error(`redirect ${to}`);
+  },
+}));
+
+/** Ways in that no wrapper guards, and why. */
+const OPEN: Readonly<Record<string, string>> = {
+  "app/api/auth/[...nextauth]/route.ts GET": "sign-in itself: nobody is known yet",
+  "app/api/auth/[...nextauth]/route.ts POST": "sign-in itself: nobody is known yet",
+  "app/api/health/route.ts GET": "for a load balancer; says nothing of any company",
+  "app/company-choice.ts chooseCompany": "sets a wish that every request checks; has a test of its own below",
+};
+
+/** Found before the tests are named, so that each way in has its own. */
+const doors = await findDoors();
+const wrapped = doors.filter((door) => door.facts !== null);
+const guarded = wrapped.filter((door) => door.facts?.permission !== null);
+const named = (list: readonly Door[]) => list.map((door) => [door.facts?.name ?? door.export, door] as const);
+
+let client: Client;
+let ours: WholeCompany;
+let theirs: WholeCompany;
+
+beforeAll(async () => {
+  client = await connect();
+  ours = await makeWholeCompany();
+  theirs = await makeWholeCompany();
+}, 120_000);
+beforeEach(() => {
+  asked.scope = null;
+  asked.cookiesSet = [];
+  asked.address = crypto.randomUUID();
+});
+afterEach(() => vi.restoreAllMocks());
+afterAll(async () => {
+  await client.end();
+  await closeDatabase();
+});
+
+type Answer = { readonly code: string; readonly whole: unknown };
+
+/** Calls a way in as a person and answers everything the caller sees of it. */
+async function knock(door: Door, scope: TenantScope | null, ids: Ids): Promise<Answer> {
+  asked.scope = scope;
+  const name = door.facts?.name ?? "";
+  if (door.kind === "action") {
+    const whole = (await door.call(ACTION_SAMPLES[name]?.(ids))) as { ok: boolean; code?: string };
+    return { code: whole.ok ? "ok" : String(whole.code), whole };
+  }
+  const { params = {}, body } = ROUTE_SAMPLES[name]?.(ids) ?? {};
+  const request = new Request("http://localhost/", { method: door.export, ...(body ? { body } : {}) });
+  const response = (await door.call(request, { params: Promise.resolve(params) })) as Response;
+  const headers = Object.fromEntries([...response.headers].filter(([header]) => header !== "x-request-id"));
+  const text = await response.text();
+  const code = response.ok ? "ok" : String(JSON.parse(text).code);
+  return { code, whole: { status: response.status, headers, text } };
+}
+
+/** What "nothing here" looks like from a way in, to the letter. */
+function nothingHere(door: Door): unknown {
+  const { code, message, fields, details } = notFound();
+  return door.kind === "action"
+    ? { ok: false, code, message, fields, details }
+    : {
+        status: STATUS_OF.NOT_FOUND,
+        headers: { "content-type": "application/json" },
+        text: JSON.stringify({ code, message, fields, details }),
+      };
+}
+
+function namesAnId(door: Door): boolean {
+  const name = door.facts?.name ?? "";
+  const touched = new Set<string>();
+  const watched = new Proxy(randomIds(), {
+    get: (ids, key) => {
+      touched.add(String(key));
+      return ids[key as keyof Ids];
+    },
+  });
+  (ACTION_SAMPLES[name] ?? ROUTE_SAMPLES[name])?.(watched);
+  return touched.size > 0;
+}
+
+/** Somebody of a company whose role has the permission. */
+function allowed(door: Door, { crew }: WholeCompany): TenantScope {
+  const permission = door.facts?.permission ?? null;
+  const role = ROLES.find((one) => permission === null || may(one, permission)) ?? "owner";
+  return crew[role];
+}
+
+/** The statements an attempt sends to the database, without their values. */
+async function statementsOf(attempt: () => Promise<unknown>): Promise<readonly string[]> {
+  const spy = vi.spyOn(pg.Client.prototype, "query");
+  await attempt();
+  const sent = spy.mock.calls.map(([first]: readonly unknown[]) =>
+    typeof first === "string" ? first : String((first as { text?: string } | undefined)?.text),
+  );
+  spy.mockRestore();
+  return sent;
+}
+
+describe("the list of ways in", () => {
+  test("each is wrapped, or is open for a written reason", () => {
+    const open = doors.filter((door) => door.facts === null).map((door) => `${door.file} ${door.export}`);
+    expect(open.toSorted()).toEqual(Object.keys(OPEN).toSorted());
+  });
+
+  test("each has a sample, each name is used once, and no sample is left over", () => {
+    const names = (kind: Door["kind"]) =>
+      wrapped.filter((door) => door.kind === kind).map((door) => door.facts?.name ?? "");
+    expect(names("action").toSorted()).toEqual(Object.keys(ACTION_SAMPLES).toSorted());
+    expect(names("route").toSorted()).toEqual(Object.keys(ROUTE_SAMPLES).toSorted());
+  });
+
+  test.each(named(wrapped))(
+    "%s: the sample is good: the right person gets through with it",
+    async (_, door) => {
+      const own = await makeWholeCompany();
+      expect(await knock(door, allowed(door, own), own.ids)).toMatchObject({ code: "ok" });
+    },
+  );
+});
+
+describe("who may not come in", () => {
+  test.each(named(guarded))("%s: nobody who is not signed in", async (_, door) => {
+    expect((await knock(door, null, ours.ids)).code).toBe("NOT_SIGNED_IN");
+  });
+
+  const wrongRoles = guarded.flatMap((door) =>
+    ROLES.filter((role) => door.facts?.permission && !may(role, door.facts.permission)).map(
+      (role) => [door.facts?.name ?? "", role, door] as const,
+    ),
+  );
+  test.each(wrongRoles)("%s: not as %s, and the answer is that of nothing there", async (_, role, door) => {
+    const before = await rowsOfCompany(client, ours.crew.owner);
+    expect((await knock(door, ours.crew[role], ours.ids)).whole).toEqual(nothingHere(door));
+    expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+  });
+});
+
+describe("another company's ids", () => {
+  /** A list to choose from: its answer names the field, the same for every id that is not in it. */
+  const FROM_A_LIST: Readonly<Record<string, string>> = { "create job": "INVALID_INPUT" };
+
+  test.each(named(wrapped.filter(namesAnId)))(
+    "%s: answers as for ids that do not exist, by the same statements, and changes nothing",
+    async (name, door) => {
+      // The secret of an invitation is its own proof, whoever holds it.
+      const foreign: Ids = { ...theirs.ids, secret: randomIds().secret };
+      const before = [
+        await rowsOfCompany(client, ours.crew.owner),
+        await rowsOfCompany(client, theirs.crew.owner),
+      ];
+      for (const role of ROLES.filter((one) => !door.facts?.permission || may(one, door.facts.permission))) {
+        const scope = ours.crew[role];
+        const unknown = await knock(door, scope, randomIds());
+        expect(unknown.code).toBe(FROM_A_LIST[name] ?? "NOT_FOUND");
+        expect(await knock(door, scope, foreign)).toEqual(unknown);
+        const statements = await statementsOf(() => knock(door, scope, foreign));
+        expect(statements.length).toBeGreaterThan(1);
+        expect(statements).toEqual(await statementsOf(() => knock(door, scope, randomIds())));
+      }
+      expect([
+        await rowsOfCompany(client, ours.crew.owner),
+        await rowsOfCompany(client, theirs.crew.owner),
+      ]).toEqual(before);
+    },
+  );
+
+  test.each([
+    ["create job", "memberId"],
+    ["create job", "weatherFileId"],
+    ["schedule job", "memberId"],
+    ["read packet", "packetId"],
+    ["read packet", "jobId"],
+  ] as const)("%s: one foreign %s among own ids is as one that does not exist", async (name, key) => {
+    const door = wrapped.find((one) => one.facts?.name === name);
+    if (!door) throw new Error(`${name} is gone.`);
+    const before = await rowsOfCompany(client, ours.crew.owner);
+    const scope = allowed(door, ours);
+    const unknown = await knock(door, scope, { ...ours.ids, [key]: randomIds()[key] });
+    expect(["NOT_FOUND", "INVALID_INPUT"]).toContain(unknown.code);
+    expect(await knock(door, scope, { ...ours.ids, [key]: theirs.ids[key] })).toEqual(unknown);
+    expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+  });
+
+  test("a packet of one own job is not found below another", async () => {
+    const door = wrapped.find((one) => one.facts?.name === "read packet");
+    if (!door) throw new Error("read packet is gone.");
+    const mixed = { ...ours.ids, packetId: ours.unassigned.packetId };
+    expect((await knock(door, ours.crew.office, mixed)).whole).toEqual(nothingHere(door));
+  });
+});
+
+describe("a tech and the jobs of others", () => {
+  const forTechs = guarded.filter(
+    (door) => namesAnId(door) && door.facts?.permission && may("tech", door.facts.permission),
+  );
+  test.each(named(forTechs.filter((door) => door.facts?.permission !== "catalog.read")))(
+    "%s: a job that is not assigned is as one that does not exist",
+    async (_, door) => {
+      const before = await rowsOfCompany(client, ours.crew.owner);
+      const answer = await knock(door, ours.crew.tech, { ...ours.ids, ...ours.unassigned });
+      expect(answer.whole).toEqual(nothingHere(door));
+      expect(await knock(door, ours.crew.tech, randomIds())).toEqual(answer);
+      expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+    },
+  );
+});
+
+describe("what is not asked through a wrapper", () => {
+  test("a company is chosen only by its members; any other id chooses nothing", async () => {
+    const choose = doors.find((door) => door.export === "chooseCompany");
+    asked.scope = ours.crew.owner;
+    asked.companies = [{ tenantId: ours.crew.owner.tenantId }];
+    const chosen = async (tenantId: string) => {
+      asked.cookiesSet = [];
+      const form = new FormData();
+      form.set("tenantId", tenantId);
+      await expect(choose?.call(form)).rejects.toThrow("redirect /");
+      return asked.cookiesSet;
+    };
+    expect(await chosen(ours.crew.owner.tenantId)).toEqual([ours.crew.owner.tenantId]);
+    expect(await chosen(theirs.crew.owner.tenantId)).toEqual([]);
+    expect(await chosen(randomIds().jobId)).toEqual([]);
+    expect(await chosen("no id")).toEqual([]);
+    asked.scope = null;
+    expect(await chosen(ours.crew.owner.tenantId)).toEqual([]);
+  });
+
+  test.each(["http://elsewhere.example", "null", "http://localhost.elsewhere.example"])(
+    "a write from a page of %s finds nothing",
+    async (origin) => {
+      const door = wrapped.find((one) => one.facts?.name === "save logo");
+      asked.scope = ours.crew.owner;
+      const request = new Request("http://localhost/", {
+        method: "POST",
+        headers: { origin, host: "localhost" },
+        body: "x",
+      });
+      const response = (await door?.call(request, { params: Promise.resolve({}) })) as Response;
+      expect(response.status).toBe(404);
+    },
+  );
+});

@@ -1,0 +1,115 @@
+import { randomUUID } from "node:crypto";
+import { HICKORANE_LOGO } from "@/seed/logos";
+import { LOAD, STARTUP } from "./service-jobs";
+
+/** The ids an input may name. */
+export type Ids = Readonly<
+  Record<"jobId" | "packetId" | "modelId" | "weatherFileId" | "memberId" | "invitationId" | "secret", string>
+>;
+
+/** What an action is called with, or what a route is. */
+export type ActionSample = (ids: Ids) => unknown;
+export type RouteSample = (ids: Ids) => {
+  readonly params: Readonly<Record<string, string>>;
+  readonly body?: BodyInit;
+};
+
+/** Ids that name nothing. */
+export function randomIds(): Ids {
+  return {
+    jobId: randomUUID(),
+    packetId: randomUUID(),
+    modelId: randomUUID(),
+    weatherFileId: randomUUID(),
+    memberId: randomUUID(),
+    invitationId: randomUUID(),
+    secret: randomUUID().repeat(2),
+  };
+}
+
+const LOG_CSV = `Local time,Indoor temperature F,Indoor RH %\n${Array.from(
+  { length: 24 },
+  (_, hour) => `2026-07-01 ${String(hour).padStart(2, "0")}:00,75.0,5${hour % 10}.0`,
+).join("\n")}\n`;
+
+function logUpload(): FormData {
+  const form = new FormData();
+  form.set("file", new File([LOG_CSV], "log.csv", { type: "text/csv" }));
+  form.set("sourceName", "Hall sensor");
+  return form;
+}
+
+/**
+ * An input for each action that the right person with the right ids gets through with: a job whose load
+ * summary and startup record are complete drafts and whose equipment selection is signed.
+ */
+export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
+  "create job": ({ memberId, weatherFileId }) => ({
+    customerName: "Bo Reed",
+    addressLine: "1 Oak Way",
+    city: "Bay",
+    region: "TX",
+    postalCode: "77000",
+    elevationFt: 10,
+    techIds: [memberId],
+    weatherFileId,
+  }),
+  "schedule job": ({ jobId, memberId }) => ({
+    jobId,
+    expectedVersion: 1,
+    startupDue: "2026-07-01",
+    reviewDue: null,
+    techIds: [memberId],
+  }),
+  "save design record": ({ jobId }) => ({
+    jobId,
+    stage: "load_summary",
+    expectedVersion: 1,
+    inputs: { ...LOAD, bedrooms: 4 },
+  }),
+  "save startup record": ({ jobId }) => ({
+    jobId,
+    stage: "startup_record",
+    expectedVersion: 1,
+    inputs: { ...STARTUP, outdoorDbF: 91 },
+  }),
+  "save humidity review": ({ jobId }) => ({
+    jobId,
+    stage: "humidity_review",
+    expectedVersion: 1,
+    inputs: { conclusion: "open" },
+  }),
+  "sign design record": ({ jobId }) => signed(jobId, "load_summary"),
+  "sign startup record": ({ jobId }) => signed(jobId, "startup_record"),
+  "sign humidity review": ({ jobId }) => signed(jobId, "humidity_review"),
+  "reopen record": ({ jobId }) => ({ jobId, stage: "equipment_selection", reason: "Another model" }),
+  "read equipment model": ({ modelId }) => ({ modelId }),
+  "make packet": ({ jobId }) => ({ jobId }),
+  "save brand": () => ({
+    displayName: "Reed Air",
+    licenseLine: "",
+    phone: "",
+    email: "",
+    website: "",
+    addressLines: "",
+    accentColor: "#123456",
+  }),
+  "remove logo": () => ({}),
+  "invite member": () => ({ email: `new-${randomUUID()}@example.com`, name: "New Person", role: "tech" }),
+  "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
+  "remove member": ({ memberId }) => ({ userId: memberId }),
+  "withdraw invitation": ({ invitationId }) => ({ invitationId }),
+  "change password": () => ({ current: "long enough before", next: "long enough after" }),
+  join: ({ secret }) => ({ secret, password: "long enough to join" }),
+};
+
+export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
+  "read logo": () => ({ params: {} }),
+  "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
+  "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
+  "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
+};
+
+function signed(jobId: string, stage: string) {
+  return { jobId, stage, expectedVersion: 1, signatureName: "A. Signer" };
+}

@@ -1,0 +1,87 @@
+import { randomUUID } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import { makeSecret } from "@/lib/auth/one-time-secret";
+import { hashPassword } from "@/lib/auth/password";
+import { catalog } from "@/lib/db/catalog";
+import { members } from "@/lib/db/members";
+import { unscopedSetPassword } from "@/lib/db/unscoped/people";
+import { saveLogo } from "@/lib/services/brand";
+import { importLog } from "@/lib/services/import-log";
+import { makeHomeownerPacket } from "@/lib/services/packets";
+import { addWeatherFile } from "@/lib/services/weather";
+import { twoStageHeatPump } from "@/seed/catalog/equipment";
+import { TIDEWILLOW_LOGO } from "@/seed/logos";
+import type { Ids } from "./door-samples";
+import { addMember, type Crew, given, makeCrew } from "./people";
+import { LOAD, openJob, STARTUP, save, sign } from "./service-jobs";
+
+const SEED = path.resolve(import.meta.dirname, "../../seed");
+
+export type WholeCompany = {
+  readonly crew: Crew;
+  readonly ids: Ids;
+  /** A job nobody is assigned to, with its packet. */
+  readonly unassigned: Pick<Ids, "jobId" | "packetId">;
+};
+
+let epw: Promise<Buffer> | null = null;
+
+/** A company with one row behind every id that an action or a route can name. The tech is assigned to its job. */
+export async function makeWholeCompany(): Promise<WholeCompany> {
+  const crew = await makeCrew();
+  const { owner, office, tech } = crew;
+  // Members of a crew have no password; these can change theirs.
+  const passwordHash = await hashPassword("long enough before");
+  for (const one of [owner, office, tech]) await unscopedSetPassword(one.userId, passwordHash);
+  await saveLogo(owner, new TextEncoder().encode(TIDEWILLOW_LOGO));
+  epw ??= readFile(path.join(SEED, "weather/houston-2a.epw"));
+  const weatherFileId = await addWeatherFile(office, {
+    name: "A year",
+    sourceNote: "public data",
+    bytes: await epw,
+  });
+  const modelId = await catalog(office).addEquipment(twoStageHeatPump);
+  const { secret, hash } = makeSecret();
+  const invited = { email: `${randomUUID()}@example.com`, name: "In Vited", role: "tech" } as const;
+  const expiresAt = new Date(Date.now() + 86_400_000);
+  await members(owner).invite({ ...invited, tokenHash: hash, expiresAt });
+  const invitation = given((await members(owner).openInvitations(new Date()))[0]);
+  const memberId = (await addMember(owner.tenantId, "tech")).userId;
+  const jobId = await fullJob(crew, modelId, [tech.userId]);
+  const otherJob = await fullJob(crew, modelId, []);
+  return {
+    crew,
+    ids: {
+      jobId,
+      packetId: await makeHomeownerPacket(office, jobId),
+      modelId,
+      weatherFileId,
+      memberId,
+      invitationId: invitation.id,
+      secret,
+    },
+    unassigned: { jobId: otherJob, packetId: await makeHomeownerPacket(office, otherJob) },
+  };
+}
+
+async function fullJob({ office }: Crew, modelId: string, techIds: readonly string[]): Promise<string> {
+  const jobId = await openJob(office, { techIds });
+  await save(office, jobId, "load_summary", LOAD);
+  await save(office, jobId, "startup_record", STARTUP);
+  await save(office, jobId, "equipment_selection", { equipmentModelId: modelId, capacitySetting: "3 tons" });
+  await sign(office, jobId, "equipment_selection", 1);
+  const rows = Array.from(
+    { length: 24 },
+    (_, hour) => `2026-07-02 ${String(hour).padStart(2, "0")}:00,75.0,52.0`,
+  );
+  const { importId } = await importLog(office, {
+    jobId,
+    fileName: "earlier.csv",
+    bytes: new TextEncoder().encode(`Local time,Indoor temperature F,Indoor RH %\n${rows.join("\n")}\n`),
+    sourceName: "Earlier sensor",
+    mapping: null,
+  });
+  await save(office, jobId, "humidity_review", { logImportId: importId, conclusion: "kept" });
+  return jobId;
+}
