@@ -1,0 +1,94 @@
+import { randomUUID } from "node:crypto";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { authOptions } from "@/lib/auth/options";
+import { hashPassword } from "@/lib/auth/password";
+import { closeDatabase } from "@/lib/db/client";
+import { unscopedFoundCompany } from "@/lib/db/unscoped/people";
+import { unscopedTransaction } from "@/lib/db/unscoped/transaction";
+
+const PASSWORD = "a few words in a row";
+let passwordHash: string;
+
+beforeAll(async () => {
+  passwordHash = await hashPassword(PASSWORD);
+});
+afterAll(closeDatabase);
+
+async function newPerson(): Promise<string> {
+  const email = `${randomUUID()}@example.com`;
+  const owner = { email, name: "Own Er", passwordHash };
+  await unscopedFoundCompany({ companyName: "Signing In", timeZone: "UTC", owner });
+  return email;
+}
+
+type Credentials = {
+  readonly options: {
+    readonly authorize: (given: object, request: object) => Promise<object | null>;
+  };
+};
+
+/** Signs in as the sign-in page does, from an address: "in", "refused" or "blocked". */
+async function signIn(email: string, password: string, address = randomUUID()): Promise<string> {
+  const [provider] = authOptions().providers as unknown as readonly Credentials[];
+  try {
+    const headers = { "x-forwarded-for": address };
+    const user = await provider?.options.authorize({ email, password }, { headers });
+    return user ? "in" : "refused";
+  } catch (error) {
+    return error instanceof Error && error.message === "TOO_MANY_TRIES" ? "blocked" : String(error);
+  }
+}
+
+/** Lets every running window end, as the clock would. */
+async function windowsPass(): Promise<void> {
+  await unscopedTransaction(async (tx) => {
+    await tx.rateLimit.updateMany({ data: { expire: new Date(Date.now() - 1_000) } });
+  });
+}
+
+test("the right password signs in, however the address is spelled, and a wrong one does not", async () => {
+  const email = await newPerson();
+  expect(await signIn(` ${email.toUpperCase()} `, PASSWORD)).toBe("in");
+  expect(await signIn(email, "a wrong password")).toBe("refused");
+});
+
+test("after 8 failures the right password is refused too, until the window has passed", async () => {
+  const email = await newPerson();
+  for (let tries = 0; tries < 8; tries++) expect(await signIn(email, "a wrong password")).toBe("refused");
+  expect(await signIn(email, PASSWORD)).toBe("blocked");
+  expect(await signIn(email.toUpperCase(), PASSWORD)).toBe("blocked");
+  await windowsPass();
+  expect(await signIn(email, PASSWORD)).toBe("in");
+});
+
+test("tries sent at the same moment count each other", async () => {
+  const email = await newPerson();
+  const all = await Promise.all(Array.from({ length: 20 }, () => signIn(email, "a wrong password")));
+  expect(all.filter((one) => one === "refused")).toHaveLength(8);
+  expect(all.filter((one) => one === "blocked")).toHaveLength(12);
+});
+
+test("a right password in between begins the count anew", async () => {
+  const email = await newPerson();
+  for (let round = 0; round < 2; round++) {
+    for (let tries = 0; tries < 7; tries++) await signIn(email, "a wrong password");
+    expect(await signIn(email, PASSWORD)).toBe("in");
+  }
+});
+
+test("an address nobody has behaves the same", async () => {
+  const unknown = `${randomUUID()}@example.com`;
+  for (let tries = 0; tries < 8; tries++) expect(await signIn(unknown, PASSWORD)).toBe("refused");
+  expect(await signIn(unknown, PASSWORD)).toBe("blocked");
+});
+
+test("one place trying many people is stopped after 60 failures; people who sign in there do not count", async () => {
+  const [email, place] = [await newPerson(), randomUUID()];
+  for (let times = 0; times < 5; times++) expect(await signIn(email, PASSWORD, place)).toBe("in");
+  const failures = await Promise.all(
+    Array.from({ length: 60 }, () => signIn(`${randomUUID()}@example.com`, PASSWORD, place)),
+  );
+  expect(new Set(failures)).toEqual(new Set(["refused"]));
+  expect(await signIn(email, PASSWORD, place)).toBe("blocked");
+  expect(await signIn(email, PASSWORD)).toBe("in");
+});

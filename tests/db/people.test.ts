@@ -1,0 +1,221 @@
+import { randomUUID } from "node:crypto";
+import { readdir, readFile } from "node:fs/promises";
+import path from "node:path";
+import type { Client } from "pg";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { makeSecret } from "@/lib/auth/one-time-secret";
+import { passwordFits } from "@/lib/auth/password";
+import { scopeOfMember } from "@/lib/auth/scope";
+import { currentPerson, currentScope } from "@/lib/auth/session";
+import { activity } from "@/lib/db/activity";
+import { closeDatabase } from "@/lib/db/client";
+import { members } from "@/lib/db/members";
+import { unscopedSignInUser } from "@/lib/db/unscoped/people";
+import type { TenantScope } from "@/lib/domain/scope";
+import { env } from "@/lib/env";
+import {
+  acceptInvitation,
+  changePassword,
+  changeRole,
+  inviteMember,
+  openInvitation,
+  removeMember,
+  revokeInvitation,
+} from "@/lib/services/people";
+import { firstBrokenSeq } from "../support/company-rows";
+import { connect } from "../support/connect";
+import { addMember, given, makeCrew } from "../support/people";
+import { refusedBy } from "../support/service-jobs";
+
+const cookie = vi.hoisted(() => ({ jar: {} as Record<string, string> }));
+vi.mock("next/headers", () => ({
+  cookies: async () => ({
+    get: (name: string) => (cookie.jar[name] === undefined ? undefined : { value: cookie.jar[name] }),
+  }),
+}));
+
+const PASSWORD = "a few words in a row";
+let client: Client;
+
+beforeAll(async () => {
+  client = await connect();
+});
+afterAll(async () => {
+  await client.end();
+  await closeDatabase();
+});
+
+/** Invites someone and answers the secret of the link in the mail. */
+async function invited(owner: TenantScope, email: string): Promise<string> {
+  await inviteMember(owner, { email, name: "New Person", role: "tech" });
+  const folder = path.join(env().DATA_DIR, "outbox");
+  for (const name of (await readdir(folder)).toSorted().toReversed()) {
+    const mail = await readFile(path.join(folder, name), "utf8");
+    // Quoted-printable wraps long lines with "=".
+    const link = /\/join\/([\w-]{20,})/.exec(mail.replaceAll("=\r\n", ""));
+    if (mail.includes(`To: ${email}`) && link) return given(link[1]);
+  }
+  throw new Error(`No mail to ${email}.`);
+}
+
+/** Answers who the session cookie of a person is, as the next request would find out. */
+async function askWith(userId: string, sessionVersion: number, company?: string) {
+  const { encode } = await import("next-auth/jwt");
+  const token = await encode({ token: { userId, sessionVersion }, secret: env().NEXTAUTH_SECRET });
+  cookie.jar = { "next-auth.session-token": token, ...(company ? { "dewledger-company": company } : {}) };
+  return { person: await currentPerson(), scope: await currentScope() };
+}
+
+test("an invited person joins by the link in the mail, once, and is who they said", async () => {
+  const { owner } = await makeCrew();
+  const email = `${randomUUID()}@example.com`;
+  const secret = await invited(owner, email);
+  expect(await openInvitation(secret)).toMatchObject({ email, role: "tech", personIsKnown: false });
+  expect(await refusedBy(acceptInvitation({ secret, password: "short" }))).toMatchObject({
+    code: "INVALID_INPUT",
+    fields: [{ field: "password" }],
+  });
+  expect(await unscopedSignInUser(email)).toBeNull();
+  expect(await acceptInvitation({ secret, password: PASSWORD })).toEqual({ email });
+  const user = given(await unscopedSignInUser(email));
+  expect(await passwordFits(user.passwordHash, PASSWORD)).toBe(true);
+  expect(user.passwordHash).toMatch(/^\$argon2id\$/);
+  expect(await scopeOfMember(user.id, owner.tenantId)).toMatchObject({ role: "tech" });
+  expect((await members(owner).list()).some((one) => one.email === email)).toBe(true);
+});
+
+test("two uses of one link at the same moment make one member", async () => {
+  const { owner } = await makeCrew();
+  const email = `${randomUUID()}@example.com`;
+  const secret = await invited(owner, email);
+  const both = await Promise.allSettled([
+    acceptInvitation({ secret, password: PASSWORD }),
+    acceptInvitation({ secret, password: PASSWORD }),
+  ]);
+  expect(both.map((one) => one.status).toSorted()).toEqual(["fulfilled", "rejected"]);
+  expect((await members(owner).list()).filter((one) => one.email === email)).toHaveLength(1);
+});
+
+test("a used, expired, withdrawn, replaced or guessed link is the same nothing", async () => {
+  const { owner } = await makeCrew();
+  const email = () => `${randomUUID()}@example.com`;
+  const used = await invited(owner, email());
+  await acceptInvitation({ secret: used, password: PASSWORD });
+  const withdrawn = await invited(owner, email());
+  await revokeInvitation(owner, given((await members(owner).openInvitations(new Date()))[0]).id);
+  const twice = email();
+  const replaced = await invited(owner, twice);
+  await invited(owner, twice);
+  const expired = await invited(owner, email());
+  const inEightDays = new Date(Date.now() + 8 * 86_400_000);
+  const guessed = await refusedBy(openInvitation(makeSecret().secret));
+  expect(guessed.code).toBe("NOT_FOUND");
+  for (const [secret, now] of [
+    [used, new Date()],
+    [withdrawn, new Date()],
+    [replaced, new Date()],
+    [expired, inEightDays],
+  ] as const) {
+    for (const attempt of [
+      () => openInvitation(secret, now),
+      () => acceptInvitation({ secret, password: PASSWORD }, now),
+    ]) {
+      const { code, message, fields, details } = await refusedBy(attempt());
+      expect({ code, message, fields, details }).toEqual({
+        code: guessed.code,
+        message: guessed.message,
+        fields: guessed.fields,
+        details: guessed.details,
+      });
+    }
+  }
+});
+
+test("a person known from another company joins with the password they have, and with no other", async () => {
+  const [first, second] = [await makeCrew(), await makeCrew()];
+  const email = `${randomUUID()}@example.com`;
+  await acceptInvitation({ secret: await invited(first.owner, email), password: PASSWORD });
+  const secret = await invited(second.owner, email);
+  expect(await refusedBy(acceptInvitation({ secret, password: "another password" }))).toMatchObject({
+    code: "INVALID_INPUT",
+    fields: [{ field: "password" }],
+  });
+  await acceptInvitation({ secret, password: PASSWORD });
+  const { id, sessionVersion } = given(await unscopedSignInUser(email));
+  const chosen = await askWith(id, sessionVersion, second.owner.tenantId);
+  expect(chosen.person?.companies).toHaveLength(2);
+  expect(chosen.scope?.tenantId).toBe(second.owner.tenantId);
+  const foreign = await askWith(id, sessionVersion, (await makeCrew()).owner.tenantId);
+  expect([first.owner.tenantId, second.owner.tenantId]).toContain(foreign.scope?.tenantId);
+});
+
+test("a new role counts at the next request; a removal ends the session and the assignments", async () => {
+  const { owner, tech } = await makeCrew();
+  expect((await askWith(tech.userId, 1)).scope).toMatchObject({ role: "tech" });
+  await changeRole(owner, { userId: tech.userId, role: "office" });
+  const after = given((await askWith(tech.userId, 1)).scope);
+  expect(after.role).toBe("office");
+  expect(after.membershipVersion).toBeGreaterThan(tech.membershipVersion);
+  await removeMember(owner, { userId: tech.userId });
+  expect(await scopeOfMember(tech.userId, owner.tenantId)).toBeNull();
+  const removed = await askWith(tech.userId, 1);
+  expect([removed.scope, removed.person?.companies]).toEqual([null, []]);
+  expect((await refusedBy(removeMember(owner, { userId: tech.userId }))).code).toBe("NOT_FOUND");
+  const told = (await activity(owner).list({ take: 10 })).map((line) => line.action);
+  expect(told).toEqual(["member removed", "role changed"]);
+  expect(await firstBrokenSeq(client, owner)).toBeNull();
+});
+
+test("a changed password ends every session; a forged, foreign or damaged cookie is none", async () => {
+  const { owner } = await makeCrew();
+  const email = `${randomUUID()}@example.com`;
+  await acceptInvitation({ secret: await invited(owner, email), password: PASSWORD });
+  const { id, sessionVersion } = given(await unscopedSignInUser(email));
+  const scope = given((await askWith(id, sessionVersion)).scope);
+  const wrong = await refusedBy(
+    changePassword(scope, { current: "not it at all", next: "some other words" }),
+  );
+  expect(wrong).toMatchObject({ code: "INVALID_INPUT", fields: [{ field: "current" }] });
+  const short = await refusedBy(changePassword(scope, { current: PASSWORD, next: "short" }));
+  expect(short).toMatchObject({ code: "INVALID_INPUT", fields: [{ field: "next" }] });
+  expect((await askWith(id, sessionVersion)).scope).not.toBeNull();
+  await changePassword(scope, { current: PASSWORD, next: "some other words" });
+  expect(await askWith(id, sessionVersion)).toEqual({ person: null, scope: null });
+  expect((await askWith(id, sessionVersion + 1)).scope).not.toBeNull();
+
+  const { encode } = await import("next-auth/jwt");
+  const otherSecret = await encode({ token: { userId: id, sessionVersion: 2 }, secret: "x".repeat(40) });
+  for (const token of [otherSecret, "damaged", ""]) {
+    cookie.jar = { "next-auth.session-token": token };
+    expect(await currentPerson()).toBeNull();
+  }
+});
+
+test("the last owner stays; of two owners demoting or removing each other at once one stays", async () => {
+  const { owner } = await makeCrew();
+  for (const attempt of [
+    changeRole(owner, { userId: owner.userId, role: "office" }),
+    removeMember(owner, { userId: owner.userId }),
+  ]) {
+    expect(await refusedBy(attempt)).toMatchObject({ code: "INVALID_INPUT", fields: [{ field: "role" }] });
+  }
+  for (let round = 0; round < 5; round++) {
+    const crew = await makeCrew();
+    const second = await addMember(crew.owner.tenantId, "owner");
+    const both = await Promise.allSettled([
+      changeRole(crew.owner, { userId: second.userId, role: "tech" }),
+      round % 2 === 0
+        ? changeRole(second, { userId: crew.owner.userId, role: "tech" })
+        : removeMember(second, { userId: crew.owner.userId }),
+    ]);
+    expect(both.filter((one) => one.status === "fulfilled")).toHaveLength(1);
+    expect((await members(crew.office).list()).filter((one) => one.role === "owner")).toHaveLength(1);
+  }
+});
+
+test("someone who is a member already is not invited again", async () => {
+  const { owner, tech } = await makeCrew();
+  const { email } = given((await members(owner).list()).find((one) => one.userId === tech.userId));
+  const again = inviteMember(owner, { email, name: "Again", role: "owner" });
+  expect(await refusedBy(again)).toMatchObject({ code: "INVALID_INPUT", fields: [{ field: "email" }] });
+});
