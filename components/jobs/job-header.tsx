@@ -3,6 +3,7 @@
 import { usePathname } from "next/navigation";
 import { VerdictMark } from "@/components/findings/verdict-mark";
 import { PageHeader } from "@/components/shell/page-header";
+import { LinkButton } from "@/components/ui/button";
 import { TabLinks } from "@/components/ui/tab-links";
 import type { Job } from "@/lib/domain/jobs";
 import { STAGE_NAMES, STAGE_SLUGS, STAGES, type StageKey } from "@/lib/domain/stages/keys";
@@ -12,10 +13,11 @@ type Props = {
   readonly job: Job;
   readonly states: Readonly<Record<string, string | null>>;
   readonly verdicts: Readonly<Record<StageKey, Verdict | null>>;
+  readonly mayMakePacket: boolean;
 };
 
 /** Whose job it is, and the index tabs: the ledger first, then the six stage records. */
-export function JobHeader({ job, states, verdicts }: Props) {
+export function JobHeader({ job, states, verdicts, mayMakePacket }: Props) {
   const path = usePathname();
   const base = `/jobs/${job.id}`;
   const tabs = [
@@ -26,14 +28,20 @@ export function JobHeader({ job, states, verdicts }: Props) {
       current: path === `${base}/${STAGE_SLUGS[stage]}`,
       mark: states[stage] ? <VerdictMark verdict={verdicts[stage]} look="shape" /> : undefined,
     })),
-    { href: `${base}/packet`, label: "Packet", current: path === `${base}/packet` },
-    { href: `${base}/trail`, label: "Trail", current: path === `${base}/trail` },
   ];
   return (
     <>
       <PageHeader
         title={`${job.number} ${job.customer.name}`}
         crumbs={[{ href: "/jobs", label: "Jobs" }]}
+        actions={
+          <>
+            {mayMakePacket ? <LinkButton href={`${base}/packet`}>Packet</LinkButton> : null}
+            <LinkButton href={`${base}/trail`} variant="quiet">
+              Trail
+            </LinkButton>
+          </>
+        }
         lead={`${job.home.addressLine}, ${job.home.city}, ${job.home.region} ${job.home.postalCode}${job.title ? `. ${job.title}` : ""}`}
       />
       <TabLinks label="Parts of this job" tabs={tabs} />

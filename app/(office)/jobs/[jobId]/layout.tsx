@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { JobHeader } from "@/components/jobs/job-header";
+import { may } from "@/lib/domain/roles";
 import { load, pageScope } from "@/lib/server/page";
 import { jobOfRequest } from "../job-of-request";
 
@@ -17,7 +18,12 @@ export default async function JobLayout({
   );
   return (
     <>
-      <JobHeader job={job} states={states} verdicts={evaluation.verdicts} />
+      <JobHeader
+        job={job}
+        states={states}
+        verdicts={evaluation.verdicts}
+        mayMakePacket={may(scope.role, "packet.make")}
+      />
       {children}
     </>
   );
