@@ -29,7 +29,8 @@ export async function logPanelView(
   chosenId: string | null,
   limitPct: number | null,
 ): Promise<LogPanelView> {
-  const [imports, { timeZone }] = await Promise.all([logs(scope).list(job.id), company(scope).get()]);
+  const imports = await logs(scope).list(job.id);
+  const { timeZone } = await company(scope).get();
   const shown = imports.find((one) => one.id === chosenId) ?? imports[0] ?? null;
   const days = shown ? await logs(scope).days(job.id, shown.id) : [];
   // A dew point does not depend on air pressure, so the elevation does not matter here.

@@ -1,8 +1,10 @@
 import { createHash } from "node:crypto";
 import { type Packet, packets } from "@/lib/db/packets";
 import { stageRecords } from "@/lib/db/stage-records";
+import { withTenant } from "@/lib/db/with-tenant";
 import { evaluateJob } from "@/lib/domain/evaluate";
 import { isUuid } from "@/lib/domain/ids";
+import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { readStoredFile, storeFile } from "@/lib/files/store";
@@ -19,23 +21,31 @@ export async function listPackets(scope: TenantScope, jobId: string): Promise<re
   return packets(scope).list(job.id);
 }
 
-/** Makes the homeowner's packet, keeps its bytes and its hash. Unchanged records give the packet that exists. */
+/**
+ * Makes the homeowner's packet, keeps its bytes and its hash. Unchanged records give the packet that exists,
+ * also to two people at the same moment: the second waits for the first.
+ */
 export async function makeHomeownerPacket(
   scope: TenantScope,
   jobId: string,
   now = new Date(),
 ): Promise<Packet["id"]> {
   const job = await getJob(scope, jobId);
+  return withTenant(scope, async () => {
+    await stageRecords(scope).lock(job.id);
+    return madeOrFound(scope, job, now);
+  });
+}
+
+async function madeOrFound(scope: TenantScope, job: Job, now: Date): Promise<Packet["id"]> {
   const records = await stageRecords(scope).latest(job.id);
   const context = await jobContext(scope, job, records);
   const evaluation = evaluateJob(context);
-  const [log, brand, made] = await Promise.all([
-    logPanelView(scope, job, context.log?.importId ?? null, context.inputs.load_summary.humidityLimitPct),
-    packetBrand(scope),
-    packets(scope).list(job.id),
-  ]);
-  const earlier = made.filter((one) => one.kind === "homeowner");
-  const revision = (earlier[0]?.revision ?? 0) + 1;
+  const { humidityLimitPct } = context.inputs.load_summary;
+  const log = await logPanelView(scope, job, context.log?.importId ?? null, humidityLimitPct);
+  const brand = await packetBrand(scope);
+  const newest = (await packets(scope).list(job.id)).find((one) => one.kind === "homeowner");
+  const revision = (newest?.revision ?? 0) + 1;
   const undated = homeownerPacketView({
     job,
     records,
@@ -48,13 +58,13 @@ export async function makeHomeownerPacket(
     createdOn: "",
   });
   const inputsHash = hashOf(undated);
-  const same = earlier.find((one) => one.inputsHash === inputsHash);
-  if (same) return same.id;
+  // Only the newest: an older one with the same content has been replaced since.
+  if (newest?.inputsHash === inputsHash) return newest.id;
   const view: HomeownerPacketView = {
     ...undated,
     documentId: `Job ${job.number}, homeowner packet ${revision}`,
-    revisionNote: earlier[0]
-      ? `Packet ${revision}, replaces packet ${earlier[0].revision} of ${earlier[0].createdAt.slice(0, 10)}`
+    revisionNote: newest
+      ? `Packet ${revision}, replaces packet ${newest.revision} of ${newest.createdAt.slice(0, 10)}`
       : "",
     createdOn: now.toISOString().slice(0, 10),
   };
