@@ -92,5 +92,7 @@ export function requireRange(
   min: number,
   max: number,
 ): number {
-  return quantity(name, unitSymbol, min, max)(value);
+  // Written out rather than by `quantity`: it is asked so often that a closure a call would show.
+  if (!(value >= min && value <= max)) throw new OutOfRangeError(name, value, unitSymbol, min, max);
+  return value;
 }

@@ -1,4 +1,4 @@
-import { moistAir, standardPressurePsia } from "@/lib/engineering/air";
+import { type MoistAir, moistAir, standardPressurePsia } from "@/lib/engineering/air";
 import { capacityMap, coolingRatios, type Fit, judgeFit } from "@/lib/engineering/equipment";
 import { type AirflowAsSet, fanTable, onSameDucts } from "./airflow-as-set";
 import { capacityOf, heldSystem } from "./capacity";
@@ -27,6 +27,7 @@ type Figures = Omit<CapacityMapCell, "airflowSetting" | "airflowCfm" | "capacity
 type Design = {
   readonly indoorDbF: number;
   readonly indoorWbF: number;
+  readonly entering: MoistAir;
   readonly outdoorDbF: number;
   readonly elevationFt: number;
   readonly sensibleLoadBtuh: number;
@@ -51,6 +52,11 @@ export function capacityMapOf(
           const design: Design = {
             indoorDbF: given.indoorCoolingDbF,
             indoorWbF,
+            entering: moistAir({
+              dryBulbF: given.indoorCoolingDbF,
+              wetBulbF: indoorWbF,
+              pressurePsia: standardPressurePsia(given.elevationFt),
+            }),
             outdoorDbF: given.outdoorCoolingDbF,
             elevationFt: given.elevationFt,
             sensibleLoadBtuh: given.sensibleCoolingBtuh,
@@ -99,11 +105,7 @@ function figuresOf(
         design.outdoorDbF,
       );
       const [cell] = capacityMap({
-        entering: moistAir({
-          dryBulbF: design.indoorDbF,
-          wetBulbF: design.indoorWbF,
-          pressurePsia: standardPressurePsia(design.elevationFt),
-        }),
+        entering: design.entering,
         coil: system,
         airflowSettings: [{ label: "", airflowCfm }],
         capacitySettings: [{ label: capacitySetting, ...system }],

@@ -7,6 +7,7 @@ import {
   type Performance,
   type PerformancePoint,
   performanceAt,
+  type RatedCoil,
 } from "@/lib/engineering/equipment";
 import { waterFromLatent } from "@/lib/engineering/moisture";
 import type { EquipmentData, EquipmentModel, PerformanceRow } from "../catalog";
@@ -84,14 +85,7 @@ export function heldSystem(
   setting: { readonly tons: number; readonly nominalTons: number; readonly colderCoil: boolean },
   outdoorDbF: number,
 ): CoilTemperatureHeldSystem {
-  // The rated point of the trade: 80 °F dry bulb, 67 °F wet bulb at sea level (AHRI 210/240, recalled).
-  const rated = moistAir({ dryBulbF: 80, wetBulbF: 67, pressurePsia: standardPressurePsia(0) });
-  const coil = coilFromRating({
-    entering: rated,
-    airflowCfm: data.ratedAirflowCfm,
-    totalBtuh: heldCoil.ratedTotalBtuh,
-    sensibleRatio: heldCoil.ratedSensibleRatio,
-  });
+  const coil = ratedCoil(data, heldCoil);
   const ceiling = capacityCeilingBtuh(
     heldCoil.fullCapacity,
     outdoorDbF,
@@ -110,6 +104,24 @@ export function heldSystem(
     minimumCapacityBtuh: Math.min(full * heldCoil.minimumCapacityShare, ceiling),
     frostLimitF: heldCoil.frostLimitF,
   };
+}
+
+const ratedCoils = new WeakMap<EquipmentData, RatedCoil>();
+
+/** The coil follows from the model alone, and a job asks for it some twenty times. */
+function ratedCoil(data: EquipmentData, heldCoil: NonNullable<EquipmentData["heldCoil"]>): RatedCoil {
+  const known = ratedCoils.get(data);
+  if (known !== undefined) return known;
+  // The rated point of the trade: 80 °F dry bulb, 67 °F wet bulb at sea level (AHRI 210/240, recalled).
+  const rated = moistAir({ dryBulbF: 80, wetBulbF: 67, pressurePsia: standardPressurePsia(0) });
+  const coil = coilFromRating({
+    entering: rated,
+    airflowCfm: data.ratedAirflowCfm,
+    totalBtuh: heldCoil.ratedTotalBtuh,
+    sensibleRatio: heldCoil.ratedSensibleRatio,
+  });
+  ratedCoils.set(data, coil);
+  return coil;
 }
 
 function heldCoilCapacity(

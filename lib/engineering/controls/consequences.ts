@@ -11,6 +11,23 @@ export type Consequence = { readonly words: string; readonly figures: readonly F
 
 const NOTHING: Consequence = { words: "", figures: [] };
 
+/** The input of the findings with its afternoon as set, which every consequence is held against and which is run only once. */
+export type AskedWithAfternoon = ControlFindingsInput & {
+  /** `null` when the house or a setting is not known yet, or the settings cannot be run. */
+  readonly asSet: { readonly settings: ControlSettings; readonly summary: TimelineSummary } | null;
+};
+
+/**
+ * Runs the afternoon as set.
+ *
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
+ */
+export function withAfternoon(input: ControlFindingsInput): AskedWithAfternoon {
+  const settings = input.house === null ? null : wholeSettings(input.settings, input.house.stages.length);
+  const summary = settings === null ? null : summaryOf(input, settings);
+  return { ...input, asSet: settings === null || summary === null ? null : { settings, summary } };
+}
+
 /**
  * The afternoon as set beside the same afternoon with one setting changed.
  *
@@ -20,17 +37,16 @@ const NOTHING: Consequence = { words: "", figures: [] };
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
 export function consequenceOf(
-  input: ControlFindingsInput,
+  input: AskedWithAfternoon,
   changed: Partial<ControlSettings>,
   otherwise: string,
 ): Consequence {
-  if (input.house === null) return NOTHING;
-  const asSet = wholeSettings(input.settings, input.house.stages.length);
-  if (asSet === null) return NOTHING;
-  const before = summaryOf(input, asSet);
-  const after = summaryOf(input, { ...asSet, ...changed });
-  if (before === null || after === null) return NOTHING;
-  const hours = input.house.durationMin / 60;
+  const { house, asSet } = input;
+  if (house === null || asSet === null) return NOTHING;
+  const before = asSet.summary;
+  const after = summaryOf(input, { ...asSet.settings, ...changed });
+  if (after === null) return NOTHING;
+  const hours = house.durationMin / 60;
   const given = (summary: TimelineSummary) => givenBackLbPerH(summary, input.coil ?? null, hours);
   return {
     words: `; in this house that afternoon gives ${inWords(before, given(before))}, ${otherwise} ${inWords(after, given(after))}`,

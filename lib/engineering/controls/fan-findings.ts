@@ -1,6 +1,5 @@
 import { type Finding, notMeasured } from "../findings";
-import { consequenceOf } from "./consequences";
-import type { ControlFindingsInput } from "./input";
+import { type AskedWithAfternoon, consequenceOf } from "./consequences";
 import { judged, time } from "./judged-setting";
 import { controlsRules } from "./rules";
 
@@ -9,7 +8,7 @@ import { controlsRules } from "./rules";
  *
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
-export function fanRunOn(input: ControlFindingsInput): Finding {
+export function fanRunOn(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.fanRunOn;
   const set = input.settings.fanRunOnAfterCoolingS;
   if (set === null)
@@ -32,7 +31,7 @@ export function fanRunOn(input: ControlFindingsInput): Finding {
  *
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
-export function fanBetweenCalls(input: ControlFindingsInput): Finding {
+export function fanBetweenCalls(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.fanBetweenCalls;
   const { fanBetweenCalls: mode, fanBetweenCallsMinPerH: minutes } = input.settings;
   if (mode === null) return notMeasured(rule, ["fanBetweenCalls"], "Enter what the fan does between calls.");

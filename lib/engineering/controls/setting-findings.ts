@@ -1,5 +1,5 @@
 import { type Finding, notMeasured } from "../findings";
-import { consequenceOf } from "./consequences";
+import { type AskedWithAfternoon, consequenceOf, withAfternoon } from "./consequences";
 import { fanBetweenCalls, fanRunOn } from "./fan-findings";
 import type { ControlFindingsInput } from "./input";
 import { judged, offset, time } from "./judged-setting";
@@ -10,7 +10,8 @@ import { controlsRules } from "./rules";
  *
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
-export function settingFindings(input: ControlFindingsInput): readonly Finding[] {
+export function settingFindings(given: ControlFindingsInput): readonly Finding[] {
+  const input = withAfternoon(given);
   const twoStage = (input.equipmentStages ?? input.house?.stages.length ?? 2) === 2;
   return [
     firstStageStart(input),
@@ -23,7 +24,7 @@ export function settingFindings(input: ControlFindingsInput): readonly Finding[]
   ];
 }
 
-function firstStageStart(input: ControlFindingsInput): Finding {
+function firstStageStart(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.firstStageStartOffset;
   const set = input.settings.firstStageStartOffsetF;
   if (set === null) {
@@ -44,7 +45,7 @@ function firstStageStart(input: ControlFindingsInput): Finding {
   });
 }
 
-function secondStageStart(input: ControlFindingsInput): Finding {
+function secondStageStart(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.secondStageStartOffset;
   const { firstStageStartOffsetF: first, secondStageStartOffsetF: set } = input.settings;
   if (first === null || set === null) {
@@ -67,7 +68,7 @@ function secondStageStart(input: ControlFindingsInput): Finding {
   });
 }
 
-function stepBack(input: ControlFindingsInput): Finding {
+function stepBack(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.stepBack;
   const set = input.settings.stepBackToFirstStage;
   if (set === null) {
@@ -84,7 +85,7 @@ function stepBack(input: ControlFindingsInput): Finding {
   });
 }
 
-function minimumRun(input: ControlFindingsInput): Finding {
+function minimumRun(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.minimumRun;
   const set = input.settings.minimumCompressorRunMin;
   if (set === null)
@@ -101,7 +102,7 @@ function minimumRun(input: ControlFindingsInput): Finding {
   });
 }
 
-function minimumRest(input: ControlFindingsInput): Finding {
+function minimumRest(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.minimumRest;
   const set = input.settings.minimumCompressorRestMin;
   if (set === null)
@@ -118,7 +119,7 @@ function minimumRest(input: ControlFindingsInput): Finding {
   });
 }
 
-function coolingPastSetpoint(input: ControlFindingsInput): Finding {
+function coolingPastSetpoint(input: AskedWithAfternoon): Finding {
   const rule = controlsRules.coolingPastSetpoint;
   const set = input.settings.coolingPastSetpointF;
   if (set === null) {

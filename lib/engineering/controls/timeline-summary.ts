@@ -47,9 +47,24 @@ export function summarizeTimeline(series: readonly TimelineMinute[], house: Hous
   const { runs, rests, startMinutes } = runsAndRests(series);
   const first = startMinutes[0];
   const last = startMinutes.at(-1);
-  const coolingMin = series.filter((minute) => minute.stage > 0).length;
-  const secondStageMin = series.filter((minute) => minute.stage === 2).length;
-  const indoor = series.map((minute) => minute.indoorF);
+  // One pass: a job's findings run some ten afternoons of hundreds of minutes.
+  let coolingMin = 0;
+  let secondStageMin = 0;
+  let idleFanS = 0;
+  let indoorSumF = 0;
+  let condensedLb = 0;
+  let peakIndoorF = Number.NEGATIVE_INFINITY;
+  let lowestIndoorF = Number.POSITIVE_INFINITY;
+  for (const minute of series) {
+    const { stage, indoorF } = minute;
+    if (stage > 0) coolingMin += 1;
+    if (stage === 2) secondStageMin += 1;
+    if (stage > 0) condensedLb += (waterLbPerH[stage - 1] ?? 0) / 60;
+    idleFanS += minute.idleFanS;
+    indoorSumF += indoorF;
+    peakIndoorF = Math.max(peakIndoorF, indoorF);
+    lowestIndoorF = Math.min(lowestIndoorF, indoorF);
+  }
   return {
     starts: startMinutes.length,
     cyclesPerHour:
@@ -65,11 +80,11 @@ export function summarizeTimeline(series: readonly TimelineMinute[], house: Hous
     coolingMin,
     secondStageMin,
     secondStageShare: coolingMin === 0 ? null : secondStageMin / coolingMin,
-    idleFanMin: sum(series.map((minute) => minute.idleFanS)) / 60,
-    peakIndoorF: Math.max(...indoor),
-    lowestIndoorF: Math.min(...indoor),
-    meanIndoorF: sum(indoor) / indoor.length,
-    condensedLb: sum(series.map(({ stage }) => (stage === 0 ? 0 : (waterLbPerH[stage - 1] ?? 0)))) / 60,
+    idleFanMin: idleFanS / 60,
+    peakIndoorF,
+    lowestIndoorF,
+    meanIndoorF: indoorSumF / series.length,
+    condensedLb,
   };
 }
 

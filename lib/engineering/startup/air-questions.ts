@@ -1,8 +1,7 @@
-import { standardPressurePsia } from "@/lib/engineering/air";
+import { airSideCapacity, standardPressurePsia } from "@/lib/engineering/air";
 import { numberText } from "@/lib/engineering/airflow";
-import { rescaled } from "./combined-results";
-import { airAt, deliveredCapacity, moistureName } from "./delivered-capacity";
-import { expectedAtConditions } from "./expected-at-conditions";
+import { airAt, moistureName } from "./delivered-capacity";
+import { EXPECTED } from "./expected-at-conditions";
 import { ask, type QuestionContext, quietly, type SanityQuestion } from "./question";
 
 /**
@@ -71,7 +70,7 @@ function moistureQuestions({ at, cooling, stage, site, limits }: QuestionContext
   return [...(back?.disagreement ?? []), ...(supply?.disagreement ?? []), ...wetter];
 }
 
-function tooGoodQuestion({ stage, cooling, site, limits }: QuestionContext): readonly SanityQuestion[] {
+function tooGoodQuestion({ at, stage, cooling, site, limits }: QuestionContext): readonly SanityQuestion[] {
   const { readings } = stage;
   const fields = [
     "airflowCfm",
@@ -81,13 +80,17 @@ function tooGoodQuestion({ stage, cooling, site, limits }: QuestionContext): rea
     moistureName(readings, "supply"),
   ] as const;
   if (site.elevationFt === null || fields.some((field) => readings[field] === null)) return [];
-  const air = deliveredCapacity({
-    elevationFt: site.elevationFt,
-    readings,
-    systematicShare: limits["startup.systematicShare"],
+  const expectedBtuh = stage.expected.totalBtuh;
+  if (expectedBtuh === null || expectedBtuh < EXPECTED.totalBtuh.least) return [];
+  // The values alone decide a question; their uncertainty is the findings' work.
+  const values = Object.fromEntries(fields.map((field) => [field, at(field)]));
+  const pressurePsia = standardPressurePsia(site.elevationFt);
+  const air = airSideCapacity({
+    airflowCfm: at("airflowCfm"),
+    entering: airAt("return", values, pressurePsia),
+    leaving: airAt("supply", values, pressurePsia),
   });
-  const delivered = cooling ? air : { ...air, totalBtuh: rescaled(air.sensibleBtuh, -1) };
-  const share = expectedAtConditions(delivered, stage.expected).totalShare?.value ?? Number.NaN;
+  const share = (cooling ? air.totalBtuh : -air.sensibleBtuh) / expectedBtuh;
   return ask(
     share > limits["startup.shareQuestion"],
     "startup.more-than-expected",

@@ -50,9 +50,20 @@ export function deliveredCapacity(input: {
 }): DeliveredCapacity {
   const pressurePsia = standardPressurePsia(input.elevationFt);
   const { inputs, unknownAccuracy } = prepareAirReadings(input.readings, input.systematicShare);
-  const evaluate = (values: Readonly<Partial<Record<AirReadingName, number>>>) => {
-    const returnAir = airAt("return", values, pressurePsia);
-    const supplyAir = airAt("supply", values, pressurePsia);
+  // The differences move one reading at a time, so most states come again: ten different ones instead of forty-six.
+  const states = new Map<string, MoistAir>();
+  const stateAt = (side: "return" | "supply", values: AirValues): MoistAir => {
+    const moisture = values[`${side}WetBulbF`] ?? values[`${side}RelativeHumidityPct`];
+    const key = `${side} ${values[`${side}DryBulbF`]} ${moisture}`;
+    const known = states.get(key);
+    if (known !== undefined) return known;
+    const air = airAt(side, values, pressurePsia);
+    states.set(key, air);
+    return air;
+  };
+  const evaluate = (values: AirValues) => {
+    const returnAir = stateAt("return", values);
+    const supplyAir = stateAt("supply", values);
     const capacity = airSideCapacity({
       airflowCfm: values.airflowCfm ?? Number.NaN,
       entering: returnAir,
@@ -104,6 +115,8 @@ export function prepareAirReadings(
   );
 }
 
+type AirValues = Readonly<Partial<Record<AirReadingName, number>>>;
+
 /** The moisture reading that counts on one side: the wet bulb when it is there. */
 export function moistureName(readings: AirReadings, side: "return" | "supply"): AirReadingName {
   const wetBulb = `${side}WetBulbF` as const;
@@ -118,11 +131,7 @@ export function moistureName(readings: AirReadings, side: "return" | "supply"): 
  * @param pressurePsia - Atmospheric pressure, psia, 6 to 17.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for inputs that cannot be, naming the field.
  */
-export function airAt(
-  side: "return" | "supply",
-  values: Readonly<Partial<Record<AirReadingName, number>>>,
-  pressurePsia: number,
-): MoistAir {
+export function airAt(side: "return" | "supply", values: AirValues, pressurePsia: number): MoistAir {
   const place = { dryBulbF: values[`${side}DryBulbF`] ?? Number.NaN, pressurePsia };
   const wetBulbF = values[`${side}WetBulbF`];
   if (wetBulbF === undefined) {

@@ -58,7 +58,7 @@ export function requireExpected(expected: ExpectedCapacity, fieldPrefix: string)
 }
 
 /** `least`: less than this is nothing a startup could measure a share of. */
-const EXPECTED = {
+export const EXPECTED = {
   totalBtuh: { unit: "Btu/h", max: 1_000_000, least: 100 },
   sensibleBtuh: { unit: "Btu/h", max: 1_000_000, least: 100 },
   moistureLbPerH: { unit: "lb/h", max: 500, least: 0.05 },

@@ -145,7 +145,8 @@ function correlationMatrix<N extends string>(
   return names.map((row) =>
     names.map((column) => {
       if (row === column) return 1;
-      return known.get([row, column].toSorted().join("\n")) ?? sharedInstrument(inputs[row], inputs[column]);
+      const coefficient = known.size === 0 ? undefined : known.get([row, column].toSorted().join("\n"));
+      return coefficient ?? sharedInstrument(inputs[row], inputs[column]);
     }),
   );
 }
@@ -179,14 +180,17 @@ function combined<N extends string>(
 
 /** √(Σᵢ Σⱼ rᵢⱼ partᵢ partⱼ), scaled by the largest part so that squares cannot overflow. */
 function rootOf(parts: readonly number[], correlations: readonly (readonly number[])[]): number {
-  const largest = Math.max(0, ...parts.map(Math.abs));
+  let largest = 0;
+  for (const part of parts) largest = Math.max(largest, Math.abs(part));
   if (largest === 0) return 0;
   let variance = 0;
   let squares = 0;
-  for (const [row, part] of parts.entries()) {
-    squares += (part / largest) ** 2;
-    for (const [column, other] of parts.entries())
-      variance += (correlations[row]?.[column] ?? 0) * (part / largest) * (other / largest);
+  for (let row = 0; row < parts.length; row += 1) {
+    const share = (parts[row] ?? 0) / largest;
+    const coefficients = correlations[row];
+    squares += share ** 2;
+    for (let column = 0; column < parts.length; column += 1)
+      variance += (coefficients?.[column] ?? 0) * share * ((parts[column] ?? 0) / largest);
   }
   if (variance < -1e-9 * squares)
     throw new ImpossibleStateError("The correlations given contradict each other.", ["correlations"]);

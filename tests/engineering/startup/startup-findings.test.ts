@@ -89,7 +89,7 @@ describe("delivered against expected at these conditions", () => {
     const stage = { ...GOOD_STAGE, expected: { ...GOOD_STAGE.expected, totalBtuh: 35_500 } };
     const finding = of(startupRules.totalCapacity, stage);
     expect(finding.verdict).toBe("can't tell");
-    const named = /^A (.+) to ±([\d.]+) (cfm|°F) would settle it/.exec(finding.nextStep ?? "");
+    const named = /^An? (.+) to ±([\d.]+) (cfm|°F) would settle it/.exec(finding.nextStep ?? "");
     const [, words, accuracy, unit] = named ?? [];
     const name = READING_NAMES.find((candidate) => READINGS[candidate].words === words);
     if (name === undefined || unit === undefined) throw new Error(`not a reading: ${finding.nextStep}`);
