@@ -22,6 +22,12 @@ declare module "psychrolib" {
     GetTDryBulbFromEnthalpyAndHumRatio(enthalpyBtuPerLb: number, humidityRatio: number): number;
     /** ft³ per lb of dry air. */
     GetMoistAirVolume(dryBulbF: number, humidityRatio: number, pressurePsia: number): number;
+    /** Its whole state in one call; the yardstick of the bench. */
+    CalcPsychrometricsFromTWetBulb(
+      dryBulbF: number,
+      wetBulbF: number,
+      pressurePsia: number,
+    ): readonly number[];
   };
   const psychrolib: PsychroLib;
   export default psychrolib;
