@@ -40,7 +40,8 @@ export async function seedCompleteJob(world: DemoWorld): Promise<void> {
     equipmentModelId: model.id,
     capacitySetting: CAPACITY_SETTING,
     auxiliaryHeatKw: 5,
-    dehumidifierPintsPerDay: 0,
+    dehumidifierPintsPerDay: 155,
+    dehumidifierAtHousePintsPerDay: 135,
     reason: "Set half a ton below its nameplate: enough for the load, and it runs long enough to dry.",
   });
   await fillAndSign(world, job, "airflow_setup", "office", {

@@ -1,3 +1,4 @@
+import type { NewEquipmentModel } from "@/lib/db/catalog";
 import type { EquipmentModel, Instrument } from "@/lib/domain/catalog";
 import type { JobContext } from "@/lib/domain/evaluate";
 import { asId } from "@/lib/domain/ids";
@@ -6,13 +7,18 @@ import { emptyStage, type StageInputs } from "@/lib/domain/stages";
 import { heldCoilHeatPump } from "@/seed/catalog/equipment";
 import { flowPlate, gauges, manometer, meter, psychrometer, scale } from "@/seed/catalog/instruments";
 
+/** An invented model of the demo as the catalog would hold it. */
+export function asModel({ familyId: _new, sourceNote: _note, ...model }: NewEquipmentModel): EquipmentModel {
+  return {
+    ...model,
+    id: asId<"equipment model">("11111111-1111-4111-8111-111111111111"),
+    familyId: "22222222-2222-4222-8222-222222222222",
+    version: 1,
+  };
+}
+
 /** The invented three-ton heat pump whose compressor holds a coil temperature. */
-export const HELD_COIL: EquipmentModel = {
-  ...heldCoilHeatPump,
-  id: asId<"equipment model">("11111111-1111-4111-8111-111111111111"),
-  familyId: "22222222-2222-4222-8222-222222222222",
-  version: 1,
-};
+export const HELD_COIL: EquipmentModel = asModel(heldCoilHeatPump);
 
 const INSTRUMENTS: readonly Instrument[] = Object.entries({
   psychrometer,
