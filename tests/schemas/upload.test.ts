@@ -53,7 +53,7 @@ test("an announced 200 MB is refused before a byte is read, naming the field and
   expect(seen.pulled).toBe(0);
 });
 
-test.each([
+test.each<[string, Record<string, string>]>([
   ["nothing is announced", {}],
   ["a lie is announced", { "content-length": "1000" }],
   ["no number is announced", { "content-length": "many" }],

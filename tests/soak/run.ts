@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 
 /*
+ * First 20 kills of the application and of PostgreSQL during saves (kill-nine-app.ts), then
  * `DEWLEDGER_RANDOM_RUNS=1000000 npm run soak`: the random-inputs tests of every engineering folder, at least that many inputs a public
  * function, then a table of what each function met and how long it took. A million takes hours.
  */
@@ -17,6 +18,15 @@ const root = path.resolve(import.meta.dirname, "../..");
 const vitest = path.join(
   path.dirname(createRequire(import.meta.url).resolve("vitest/package.json")),
   "vitest.mjs",
+);
+// Minutes, before the hours.
+const killed = spawnSync(
+  process.execPath,
+  ["--import", "tsx", path.join(import.meta.dirname, "kill-nine-app.ts")],
+  {
+    cwd: root,
+    stdio: "inherit",
+  },
 );
 const folder = mkdtempSync(path.join(tmpdir(), "dewledger-soak-"));
 const done = spawnSync(process.execPath, [vitest, "run", "--project", "unit", "random-inputs.test.ts"], {
@@ -46,4 +56,4 @@ for (const file of readdirSync(folder).sort()) {
   }
 }
 rmSync(folder, { recursive: true });
-process.exit(done.status ?? 1);
+process.exit((killed.status ?? 1) || (done.status ?? 1));
