@@ -18,7 +18,7 @@ export function bin(name) {
   return path.join(ROOT, "node_modules", ".bin", name);
 }
 
-/** Installs what is missing or stale, and generates the database client. */
+/** Installs what is missing or stale, generates the database client and the sources the Rules page shows. */
 export function prepare() {
   if (Number(process.versions.node.split(".")[0]) < 20) throw new Error("Node.js 20 or newer is needed.");
   if (installIsStale()) run("npm", ["ci", "--no-audit", "--no-fund"]);
@@ -26,6 +26,7 @@ export function prepare() {
   const schema = path.join(ROOT, "prisma/schema.prisma");
   if (!existsSync(client) || statSync(client).mtimeMs < statSync(schema).mtimeMs)
     run(bin("prisma"), ["generate"]);
+  run(bin("tsx"), ["tests/support/write-test-sources.ts"]);
 }
 
 function installIsStale() {
@@ -54,6 +55,7 @@ function fingerprintOfSources() {
     "app",
     "components",
     "lib",
+    "lib/domain/generated/test-sources.json",
     "public",
     "next.config.mjs",
     "package-lock.json",

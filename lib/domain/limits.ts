@@ -4,6 +4,7 @@ import { equipmentLimits } from "@/lib/engineering/equipment/limits";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import type { LimitDefinition, LimitValues } from "@/lib/engineering/limit-definition";
 import { loadLimits } from "@/lib/engineering/load/limits";
+import { logsLimits } from "@/lib/engineering/logs/limits";
 import { moistureLimits } from "@/lib/engineering/moisture/limits";
 import { refrigerantLimits } from "@/lib/engineering/refrigerant/limits";
 import { startupLimits } from "@/lib/engineering/startup/limits";
@@ -19,6 +20,7 @@ export const LIMITS = {
   ...controlsLimits,
   ...moistureLimits,
   ...startupLimits,
+  ...logsLimits,
   ...reviewLimits,
 } as const satisfies Readonly<Record<string, LimitDefinition>>;
 

@@ -4,11 +4,12 @@ import { controlsRules } from "@/lib/engineering/controls/rules";
 import { equipmentRules } from "@/lib/engineering/equipment/rules";
 import type { Rule } from "@/lib/engineering/findings";
 import { loadRules } from "@/lib/engineering/load/rules";
+import { logsRules } from "@/lib/engineering/logs/rules";
 import { moistureRules } from "@/lib/engineering/moisture/rules";
 import { refrigerantRules } from "@/lib/engineering/refrigerant/rules";
 import { startupRules } from "@/lib/engineering/startup/rules";
 import { weatherRules } from "@/lib/engineering/weather/rules";
-import { jobRules } from "./evaluate";
+import { jobRules } from "./evaluate/guard";
 import { reviewRules } from "./evaluate/review";
 
 /** Rules that belong together: those of one engineering folder, or those that need a whole job. */
@@ -30,6 +31,7 @@ export const RULE_BOOK: readonly RuleChapter[] = [
   { folder: "startup", title: "Startup record", rules: Object.values(startupRules) },
   { folder: "refrigerant", title: "Refrigerant and charge", rules: Object.values(refrigerantRules) },
   { folder: "moisture", title: "Moisture", rules: Object.values(moistureRules) },
+  { folder: "logs", title: "Logs of the house", rules: Object.values(logsRules) },
   { folder: "review", title: "Humidity review", rules: Object.values(reviewRules) },
   { folder: "job", title: "A job as a whole", rules: Object.values(jobRules) },
 ];

@@ -3,19 +3,23 @@ import path from "node:path";
 import ts from "typescript";
 
 const ROOT = path.resolve(import.meta.dirname, "../..");
-const TESTS = "tests/engineering";
+/** Where the tests of rules live. */
+const FOLDERS = ["tests/engineering", "tests/domain"];
 
 /** Path of a test from the project's root → the sources its expected values come from. */
 export type TestSources = Readonly<Record<string, readonly string[]>>;
 
 /**
- * Reads the sources every engineering test names in its `SOURCE` constants.
+ * Reads the sources every test of rules names in its `SOURCE` constants.
  *
  * @throws Error when such a constant is not plain text: then it could not be shown beside the rule.
  */
 export function collectTestSources(): TestSources {
-  const files = readdirSync(path.join(ROOT, TESTS), { recursive: true, encoding: "utf8" })
-    .map((name) => `${TESTS}/${name.replaceAll("\\", "/")}`)
+  const files = FOLDERS.flatMap((folder) =>
+    readdirSync(path.join(ROOT, folder), { recursive: true, encoding: "utf8" }).map(
+      (name) => `${folder}/${name.replaceAll("\\", "/")}`,
+    ),
+  )
     .filter((name) => name.endsWith(".test.ts"))
     .sort();
   return Object.fromEntries(

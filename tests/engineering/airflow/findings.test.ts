@@ -11,6 +11,11 @@ import {
 import { type Finding, verdictOnInterval } from "@/lib/engineering/findings";
 import { seedLimits } from "@/lib/engineering/limit-definition";
 
+const DESIGN_SOURCE = "±15 % good, ±25 % fair, ANSI/RESNET/ICC 310 [M+ recalled]";
+const STATIC_SOURCE = "static pressure, ANSI/ACCA 5 QI-2015 [M+ recalled]";
+const FRICTION_SOURCE = "friction rate, acceptable 0.06 to 0.18, ANSI/ACCA 1 Manual D [M+ recalled]";
+const PER_TON_SOURCE = "airflow per ton of capacity as set, company range 300 to 400 [P practice]";
+
 const LIMITS = seedLimits(airflowLimits);
 const exact = (value: number): Measured => ({ value, uncertainty: 0 });
 
@@ -55,7 +60,7 @@ test("nothing entered: every finding is not measured and names what is missing",
   expect(findings[0]?.inputs).toEqual(["stages.0.airflow", "stages.0.designCfm"]);
 });
 
-describe("airflow against design: ±15 % good, ±25 % fair, ANSI/RESNET/ICC 310 [M+ recalled]", () => {
+describe(`airflow against design: ${DESIGN_SOURCE}`, () => {
   it.each([
     [850, "meets", "good"],
     [849, "falls short", "fair, not good"],
@@ -102,7 +107,7 @@ describe("airflow against design: ±15 % good, ±25 % fair, ANSI/RESNET/ICC 310 
   });
 });
 
-describe("static pressure, ANSI/ACCA 5 QI-2015 [M+ recalled]", () => {
+describe(STATIC_SOURCE, () => {
   it.each([
     [0.5, "meets"],
     [0.51, "falls short"],
@@ -130,7 +135,7 @@ describe("static pressure, ANSI/ACCA 5 QI-2015 [M+ recalled]", () => {
   });
 });
 
-describe("friction rate, acceptable 0.06 to 0.18 [M+ recalled]", () => {
+describe(FRICTION_SOURCE, () => {
   it.each([
     [0.18, 240, "meets"],
     [0.12, 240, "falls short"],
@@ -142,7 +147,7 @@ describe("friction rate, acceptable 0.06 to 0.18 [M+ recalled]", () => {
   });
 });
 
-describe("airflow per ton of capacity as set, company range 300 to 400 [P practice]", () => {
+describe(PER_TON_SOURCE, () => {
   it.each([
     // 900 cfm: 450/ton on 24,000, 360 on 30,000, 270 on 40,000.
     [24_000, "falls short"],

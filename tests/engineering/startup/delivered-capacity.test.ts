@@ -10,6 +10,9 @@ import {
 import { bare, READINGS_OF_A_GOOD_STAGE, readWith } from "./example-stage";
 import { simulatedStandardUncertainty } from "./monte-carlo";
 
+const SOURCE =
+  "ASHRAE cooling-coil example in IP [M+, C]: 10,000 cfm, 85 °F 50 % → saturated 50 °F: about 50.8 tons, 226 lb/h";
+
 const NOTHING: AirReadings = {
   airflowCfm: null,
   returnDryBulbF: null,
@@ -22,7 +25,7 @@ const NOTHING: AirReadings = {
 const deliver = (readings: Partial<AirReadings>): DeliveredCapacity =>
   deliveredCapacity({ elevationFt: 0, readings: { ...NOTHING, ...readings }, systematicShare: 0.7 });
 
-test("ASHRAE cooling-coil example in IP [M+, C]: 10,000 cfm, 85 °F 50 % → saturated 50 °F: about 50.8 tons, 226 lb/h", () => {
+test(SOURCE, () => {
   const delivered = deliver({
     airflowCfm: bare(10_000),
     returnDryBulbF: bare(85),

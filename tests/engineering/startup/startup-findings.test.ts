@@ -17,6 +17,11 @@ import { chargeResult } from "@/lib/engineering/startup/charge-result";
 import { stageCheck } from "@/lib/engineering/startup/stage-check";
 import { bare, GOOD_STAGE, readWith, SITE, withReadings } from "./example-stage";
 
+const CHARGE_SOURCE = "superheat ±5 °F, subcooling ±3 °F of the target [M+ recalled], after 15 min [F]";
+const ACCURACY_SOURCE = "no verdict within 10 % of a limit [P practice]";
+const EXPECTED_SOURCE =
+  "shares of expected capacity and of the plate: company limits, common practice, no source [P]";
+
 const LIMITS = {
   ...seedLimits(startupLimits),
   ...seedLimits(airflowLimits),
@@ -65,7 +70,7 @@ test("every field named is a field that exists", () => {
     for (const name of finding.inputs) expect(known).toContain(name);
 });
 
-describe("delivered against expected at these conditions", () => {
+describe(`delivered against expected at these conditions: ${EXPECTED_SOURCE}`, () => {
   // Quick hand check: 4.5·1,200·(28.57 − 22.35) is about 33,600 Btu/h of enthalpy difference, a little less for the
   // drain water and the moister, lighter air; so 34,000 expected is a share of 0.96 to 1.00.
   it("is near the hand calculation and meets", () => {
@@ -152,7 +157,7 @@ describe("delivered against expected at these conditions", () => {
   });
 });
 
-describe("charge: superheat ±5 °F, subcooling ±3 °F of the target [M+ recalled], after 15 min [F]", () => {
+describe(`charge: ${CHARGE_SOURCE}`, () => {
   // R-410A bubble at 100 °F is 318.5 psig [F, published table].
   const at100 = (liquidLineF: number, accuracy = 0.3, gauge = 1) =>
     withReadings({
@@ -227,7 +232,7 @@ describe("charge: superheat ±5 °F, subcooling ±3 °F of the target [M+ recall
   });
 });
 
-describe("instrument of unknown accuracy: no verdict within 10 % of a limit [P practice]", () => {
+describe(`instrument of unknown accuracy: ${ACCURACY_SOURCE}`, () => {
   it.each([
     // Split of 20 °F in 12 … 25: 10 % of 25 is 2.5, so the nearest limit is 5 away: known. 23 is 2 away: not.
     [55, "meets"],
