@@ -39,7 +39,9 @@ describe("the shape of the code", () => {
   });
 
   test("a default export only where the framework asks for one", () => {
-    const wrong = files.filter((file) => /^export default /m.test(file.text) && !file.path.startsWith("app/"));
+    const wrong = files.filter(
+      (file) => /^export default /m.test(file.text) && !file.path.startsWith("app/"),
+    );
     expect(wrong.map((file) => file.path)).toEqual([]);
   });
 });
