@@ -1,7 +1,7 @@
 import { isEngineeringError } from "@/lib/engineering/errors";
 import { type Finding, notMeasured, type Rule } from "@/lib/engineering/findings";
 
-export const possibleRule: Rule = {
+const possibleRule: Rule = {
   id: "job.inputs-possible",
   title: "Inputs can be computed with",
   equation: "every input inside the range in which its equation is valid",

@@ -22,7 +22,6 @@ import { stageDropFindings } from "./stage-drop";
 import { type StartupResults, startupResults } from "./startup";
 
 export type { JobContext, LogSummary, WeatherDesign } from "./context";
-export { jobRules } from "./guard";
 export type { Evaluation } from "./results";
 
 /** Raised when a change of the rules or the equations changes what a record says. Kept with every snapshot. */
