@@ -1,8 +1,8 @@
 import { TextLink } from "@/components/ui/button";
-import { Quantity } from "@/components/ui/quantity";
 import { capital } from "@/lib/charts/number-text";
 import { momentText } from "@/lib/domain/date-text";
-import type { TrailChange, TrailValue } from "@/lib/domain/trail";
+import type { TrailChange } from "@/lib/domain/trail";
+import { TrailChanges } from "./trail-changes";
 
 type Line = {
   readonly seq: string;
@@ -41,39 +41,11 @@ export function ActivityTrail({ lines, timeZone }: Props) {
                 </>
               )}
             </p>
-            <Changes changes={line.changes} />
+            <TrailChanges changes={line.changes} />
             {line.reason === null ? null : <p className="mt-1 text-sm">Reason: {line.reason}</p>}
           </div>
         </li>
       ))}
     </ol>
   );
-}
-
-function Changes({ changes }: { readonly changes: readonly TrailChange[] }) {
-  if (changes.length === 0) return null;
-  return (
-    <dl className="mt-1 grid gap-x-4 gap-y-0.5 text-sm sm:grid-cols-[minmax(10rem,auto)_minmax(0,1fr)]">
-      {changes.map(({ key, label, before, after }) => (
-        <div key={key} className="contents">
-          <dt className="text-muted">{label}</dt>
-          <dd className="min-w-0 break-words max-sm:mb-1">
-            {before === null ? null : (
-              <>
-                <Value value={before} /> <span aria-hidden="true">→</span>
-                <span className="sr-only">changed to</span>{" "}
-              </>
-            )}
-            <Value value={after} />
-          </dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
-
-function Value({ value }: { readonly value: TrailValue }) {
-  if (value.kind === "quantity") return <Quantity {...value} />;
-  if (value.kind === "text") return <span>{value.text}</span>;
-  return <span className="text-muted">nothing</span>;
 }

@@ -1,4 +1,5 @@
 import { type Brand, company } from "@/lib/db/company";
+import { withTenant } from "@/lib/db/with-tenant";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { cleanLogo } from "@/lib/files/clean-logo";
@@ -24,22 +25,19 @@ export async function brandView(scope: TenantScope): Promise<BrandView> {
   };
 }
 
-export async function saveBrand(scope: TenantScope, input: BrandInput): Promise<void> {
-  const { logo } = await currentBrand(scope);
-  await company(scope).saveBrand({ ...input, logo });
+export function saveBrand(scope: TenantScope, input: BrandInput): Promise<void> {
+  return change(scope, ({ logo }) => ({ ...input, logo }));
 }
 
 /** Keeps a cleaned copy of the uploaded picture as the logo. */
 export async function saveLogo(scope: TenantScope, bytes: Uint8Array): Promise<void> {
   const { sha256, mime } = await storeFile(scope.tenantId, await cleanLogo(bytes), "logo", "logo");
-  const brand = await currentBrand(scope);
-  await company(scope).saveBrand({ ...brand, logo: { storageKey: sha256, mime, sha256 } });
+  await change(scope, (brand) => ({ ...brand, logo: { storageKey: sha256, mime, sha256 } }));
 }
 
 /** Takes the logo off. Its bytes stay, because packets made so far may show it. */
-export async function removeLogo(scope: TenantScope): Promise<void> {
-  const brand = await currentBrand(scope);
-  await company(scope).saveBrand({ ...brand, logo: null });
+export function removeLogo(scope: TenantScope): Promise<void> {
+  return change(scope, (brand) => ({ ...brand, logo: null }));
 }
 
 export async function readLogo(
@@ -48,6 +46,13 @@ export async function readLogo(
   const { logo } = await currentBrand(scope);
   if (!logo) throw notFound();
   return { bytes: await readStoredFile(scope.tenantId, logo.storageKey), mime: logo.mime };
+}
+
+/** One transaction as if alone: a logo sent while another owner saves the form is not lost. */
+function change(scope: TenantScope, to: (brand: Brand) => Brand): Promise<void> {
+  return withTenant(scope, async () => company(scope).saveBrand(to(await currentBrand(scope))), {
+    isolation: "Serializable",
+  });
 }
 
 async function currentBrand(scope: TenantScope): Promise<Brand> {

@@ -1,0 +1,17 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { changeLimitSchema } from "@/lib/schemas/rules";
+import { action } from "@/lib/server/action";
+import { changeLimit } from "@/lib/services/rules";
+
+export const setLimit = action({
+  name: "change limit",
+  permission: "rules.edit",
+  schema: changeLimitSchema,
+  run: async (scope, input) => {
+    await changeLimit(scope, input);
+    // Every job's verdicts may read it.
+    revalidatePath("/", "layout");
+  },
+});

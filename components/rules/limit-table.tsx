@@ -1,0 +1,74 @@
+import { BasisLine } from "@/components/findings/basis-line";
+import { Badge } from "@/components/ui/badge";
+import { Quantity } from "@/components/ui/quantity";
+import { type Column, Table } from "@/components/ui/table";
+import { numberText } from "@/lib/charts/number-text";
+import { LimitDialog, type SetLimit } from "./limit-dialog";
+import type { LimitRow } from "./limit-row";
+
+type Props = {
+  readonly label: string;
+  readonly limits: readonly LimitRow[];
+  /** Left out for people who may only read. */
+  readonly setLimit?: SetLimit | undefined;
+};
+
+/** The numbers a company may set: what counts now, what the product starts with, what is allowed. */
+export function LimitTable({ label, limits, setLimit }: Props) {
+  const columns: readonly Column<LimitRow>[] = [
+    {
+      key: "title",
+      head: "Company limit",
+      rowHead: true,
+      cell: (limit) => (
+        <div id={`limit-${limit.key}`} className="min-w-44">
+          {limit.title}
+          <span className="block text-xs font-normal text-muted">
+            <BasisLine basis={limit.basis} />
+          </span>
+          {limit.problem === null ? null : <span className="block text-short">{limit.problem}</span>}
+        </div>
+      ),
+    },
+    {
+      key: "force",
+      head: "In force",
+      numeric: true,
+      cell: ({ inForce, unit, decimals, isOwn }) => (
+        <>
+          <Quantity value={inForce} unit={unit} decimals={decimals} className="font-semibold" />
+          {isOwn ? (
+            <span className="block">
+              <Badge tone="accent">company's own</Badge>
+            </span>
+          ) : null}
+        </>
+      ),
+    },
+    {
+      key: "seed",
+      head: "Seed value",
+      numeric: true,
+      cell: ({ seed, unit, decimals }) => <Quantity value={seed} unit={unit} decimals={decimals} />,
+    },
+    {
+      key: "range",
+      head: "Allowed",
+      numeric: true,
+      cell: ({ min, max, decimals }) => `${numberText(min, decimals)} to ${numberText(max, decimals)}`,
+    },
+  ];
+  const change: Column<LimitRow> = {
+    key: "change",
+    head: <span className="sr-only">Change</span>,
+    cell: (limit) => (setLimit ? <LimitDialog limit={limit} setLimit={setLimit} /> : null),
+  };
+  return (
+    <Table
+      label={label}
+      columns={setLimit ? [...columns, change] : columns}
+      rows={limits}
+      rowKey={(limit) => limit.key}
+    />
+  );
+}
