@@ -15,6 +15,8 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/db/**", "tests/e2e/**", "tests/bench/**"],
+          // Machines are noisy: a slow minute is no defect, a hang is.
+          testTimeout: 60_000,
         },
       },
       {
