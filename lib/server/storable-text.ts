@@ -20,7 +20,6 @@ function problemsIn(value: unknown, field: string): FieldProblem[] {
       ? [{ field, message: "This text holds a character that cannot be kept. Delete it and type it again." }]
       : [];
   if (typeof value !== "object" || value === null) return [];
-  return Object.entries(value).flatMap(([key, one]) =>
-    problemsIn(one, field === "" ? key : `${field}.${key}`),
-  );
+  // A form names its fields flat; the place in a list is the list's.
+  return Object.entries(value).flatMap(([key, one]) => problemsIn(one, Array.isArray(value) ? field : key));
 }

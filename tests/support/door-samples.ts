@@ -95,6 +95,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     accentColor: "#123456",
   }),
   "remove logo": () => ({}),
+  "change limit": () => ({ key: "airflow.goodPct", value: "12", reason: "Our hoods are good" }),
   "invite member": () => ({ email: `new-${randomUUID()}@example.com`, name: "New Person", role: "tech" }),
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
   "remove member": ({ memberId }) => ({ userId: memberId }),

@@ -1,0 +1,7 @@
+export { type ComparedOption, compareOptions, type YearOption } from "./compare-options";
+export type { HouseModel, SunAperture, VentilationModel } from "./house";
+export { simulationRules } from "./rules";
+export { simulateYear } from "./simulate-year";
+export type { DehumidifierModel, SystemModel, SystemStage, YearControls } from "./system";
+export type { YearInput } from "./year-plan";
+export type { Balance, YearResult } from "./year-result";

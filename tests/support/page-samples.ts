@@ -1,0 +1,72 @@
+import { PERMISSIONS, type Permission } from "@/lib/domain/roles";
+
+/** What a page's address names. */
+export type PageIds = {
+  readonly jobId: string;
+  readonly modelId: string;
+  readonly secret: string;
+};
+
+export type PageSample = {
+  /** The permission the page asks for; null when it is for people who are not signed in. */
+  readonly permission: Permission | null;
+  /** The addresses of the page for these ids. */
+  readonly addresses: (ids: PageIds) => readonly string[];
+  /** Where the page leads instead of showing itself. */
+  readonly leadsTo?: RegExp;
+};
+
+const STAGE_SLUGS = [
+  "load-summary",
+  "equipment-selection",
+  "airflow-setup",
+  "control-setup",
+  "startup-record",
+  "humidity-review",
+];
+
+/** Every page of the application, by its address as the files spell it. */
+export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
+  "/": { permission: "job.read", addresses: () => ["/"], leadsTo: /\/(jobs|today)$/ },
+  "/sign-in": { permission: null, addresses: () => ["/sign-in"] },
+  "/join/[secret]": { permission: null, addresses: ({ secret }) => [`/join/${secret}`] },
+  "/account": { permission: "job.read", addresses: () => ["/account"] },
+  "/jobs": { permission: "job.read", addresses: () => ["/jobs"] },
+  "/jobs/new": { permission: "job.create", addresses: () => ["/jobs/new"] },
+  "/jobs/[jobId]": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}`] },
+  "/jobs/[jobId]/[stage]": {
+    permission: "job.read",
+    addresses: ({ jobId }) => STAGE_SLUGS.map((slug) => `/jobs/${jobId}/${slug}`),
+  },
+  "/jobs/[jobId]/packet": { permission: "packet.make", addresses: ({ jobId }) => [`/jobs/${jobId}/packet`] },
+  "/jobs/[jobId]/trail": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/trail`] },
+  "/today": { permission: "startup.fill", addresses: () => ["/today"] },
+  "/today/[jobId]/startup": {
+    permission: "startup.fill",
+    addresses: ({ jobId }) => [`/today/${jobId}/startup`],
+  },
+  "/catalog": { permission: "catalog.read", addresses: () => ["/catalog"] },
+  "/catalog/[modelId]": {
+    permission: "catalog.read",
+    addresses: ({ modelId }) => [`/catalog/${modelId}`],
+  },
+  "/rules": { permission: "rules.read", addresses: () => ["/rules"] },
+  "/company": { permission: "brand.edit", addresses: () => ["/company"] },
+  "/company/activity": { permission: "activity.read", addresses: () => ["/company/activity"] },
+  "/company/members": { permission: "members.manage", addresses: () => ["/company/members"] },
+};
+
+/** The address of a page's file: groups in parentheses are not part of it. */
+export function addressOfPage(file: string): string {
+  const parts = file
+    .split("/")
+    .slice(1, -1)
+    .filter((part) => !/^\(.*\)$/.test(part));
+  return `/${parts.join("/")}`;
+}
+
+/** The permission that a page's own code asks for, read from its text. */
+export function permissionAsked(source: string): Permission | null {
+  const found = /pageScope\("([^"]+)"\)/.exec(source)?.[1];
+  return PERMISSIONS.find((one) => one === found) ?? null;
+}
