@@ -4,7 +4,7 @@ import * as simulation from "@/lib/engineering/simulation";
 import { everyFunctionTried, lawful, randomTest, runs, tried } from "../../support/random-inputs";
 import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "./fixtures";
 
-const { compareOptions, simulateYear } = tried(simulation);
+const { compareOptions, houseFromLoadSummary, simulateYear } = tried(simulation);
 
 const wild = fc.oneof(fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 0, -1, 1e300), fc.double());
 const mostly = (min: number, max: number) =>
@@ -84,6 +84,34 @@ randomTest("any day closes its balances or is refused", () => {
       );
     }),
     runs(82, 1 / 10),
+  );
+});
+
+randomTest("any load gives a house that can be run, or is refused", () => {
+  const day = steadyWeather(24, 95, 0.012);
+  day.directNormalBtuhPerFt2.fill(150, 8, 18);
+  day.globalHorizontalBtuhPerFt2.fill(120, 8, 18);
+  const load = fc.record({
+    heatingBtuh: mostly(5_000, 90_000),
+    sensibleCoolingBtuh: mostly(5_000, 90_000),
+    indoorHeatingDbF: fc.constant(70),
+    outdoorHeatingDbF: mostly(-10, 60),
+    indoorCoolingDbF: fc.constant(75),
+    outdoorCoolingDbF: mostly(85, 100),
+    floorAreaFt2: mostly(500, 5_000),
+    bedrooms: mostly(0, 6),
+    leakageCfm50: fc.option(mostly(100, 5_000)),
+    ventilationCfm: mostly(0, 200),
+    storeys: fc.constantFrom(1 as const, 2 as const, 3 as const),
+    shelterClass: fc.constantFrom(1 as const, 3 as const, 5 as const),
+  });
+  fc.assert(
+    fc.property(load, (given) => {
+      const found = lawful(() => houseFromLoadSummary(given, day));
+      if (found === null) return;
+      expect(found.house.conductanceBtuhPerF).toBeGreaterThan(0);
+    }),
+    runs(83, 1 / 5),
   );
 });
 
