@@ -1,21 +1,22 @@
 "use client";
 
-import { useDeferredValue, useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import { FindingList } from "@/components/findings/finding-list";
 import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { SaveState, type SaveStateProps } from "@/components/ui/save-state";
-import type { EquipmentModel } from "@/lib/domain/catalog";
-import { evaluateJob, type JobContext } from "@/lib/domain/evaluate";
+import type { JobContext } from "@/lib/domain/evaluate";
 import { type FieldDefs, fieldGroups } from "@/lib/domain/fields";
 import type { FieldProblem } from "@/lib/domain/problems";
 import type { StageInputs, StageKey } from "@/lib/domain/stages";
 import { type CatalogChoices, choicesWith } from "./choices";
 import { ConflictNotice } from "./conflict-notice";
 import { type FieldValue, StageField } from "./stage-field";
-import { readableValues, type TypedValues, typedValues } from "./typed-values";
+import { StagePictures } from "./stage-pictures";
+import { type TypedValues, typedValues } from "./typed-values";
+import { type ModelAnswer, useChosenModel, useLiveEvaluation } from "./use-live-evaluation";
 
 export type SaveAnswer =
   | { readonly ok: true; readonly value: { readonly version: number } }
@@ -40,8 +41,6 @@ type Props = {
   readonly readModel: (input: unknown) => Promise<ModelAnswer>;
 };
 
-type ModelAnswer = { readonly ok: true; readonly value: EquipmentModel } | { readonly ok: false };
-
 /** A stage record: the form left, what follows from it right, live while typing. */
 export function StageForm({
   jobId,
@@ -63,7 +62,7 @@ export function StageForm({
   const [theirs, setTheirs] = useState<TypedValues | null>(null);
   const model = useChosenModel(context, typed, readModel);
   const choices = choicesWith(catalog, model);
-  const findings = useLiveFindings({ ...context, model }, stage, fields, typed);
+  const live = useLiveEvaluation({ ...context, model }, stage, fields, typed);
 
   const send = async (from: number | null) => {
     if (!form.current) return;
@@ -90,7 +89,7 @@ export function StageForm({
   };
 
   return (
-    <div className="grid gap-6 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+    <div className="grid items-start gap-6 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
       <Card>
         <form
           ref={form}
@@ -141,43 +140,15 @@ export function StageForm({
           ) : null}
         </form>
       </Card>
-      <section aria-label="Findings" className="min-w-0">
-        <h2 className="mb-3 text-lg font-semibold">Findings</h2>
-        <FindingList findings={findings} ruleHref={(ruleId) => `/rules#${ruleId}`} />
-      </section>
+      <div className="grid min-w-0 content-start gap-6">
+        <section aria-label="Findings" className="min-w-0">
+          <h2 className="mb-3 text-lg font-semibold">Findings</h2>
+          <FindingList findings={live.evaluation.findings[stage]} ruleHref={(ruleId) => `/rules#${ruleId}`} />
+        </section>
+        <StagePictures stage={stage} {...live} />
+      </div>
     </div>
   );
-}
-
-/** The model named in the form: the saved one, or one chosen just now and read from the catalog. */
-function useChosenModel(
-  context: JobContext,
-  typed: TypedValues,
-  readModel: Props["readModel"],
-): EquipmentModel | null {
-  const [read, setRead] = useState<EquipmentModel | null>(context.model);
-  const wanted = "equipmentModelId" in typed ? typed.equipmentModelId : (context.model?.id ?? null);
-  useEffect(() => {
-    if (typeof wanted !== "string" || read?.id === wanted) return;
-    let current = true;
-    readModel({ modelId: wanted }).then(
-      (answer) => {
-        if (current && answer.ok) setRead(answer.value);
-      },
-      () => undefined,
-    );
-    return () => {
-      current = false;
-    };
-  }, [wanted, read, readModel]);
-  return read?.id === wanted ? read : null;
-}
-
-/** Typing stays quick: the findings follow as soon as there is a moment. */
-function useLiveFindings(context: JobContext, stage: StageKey, fields: FieldDefs, typed: TypedValues) {
-  const values = useDeferredValue(typed);
-  return evaluateJob({ ...context, inputs: { ...context.inputs, [stage]: readableValues(fields, values) } })
-    .findings[stage];
 }
 
 /** A lost connection is an answer like any other: what was typed stays, and the person is told. */

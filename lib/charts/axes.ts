@@ -27,7 +27,9 @@ export function axisOver(values: readonly number[], range: readonly [number, num
   const first = Math.floor(from / step + 1e-9);
   const last = Math.ceil(to / step - 1e-9);
   const domain = [first * step, last * step] as const;
-  const at = scaleLinear().domain(domain).range(range);
+  const scale = scaleLinear().domain(domain).range(range);
+  // To the hundredth: two machines may differ in a float's last digit, and the server's drawing must be the browser's.
+  const at = (value: number) => Math.round(100 * scale(value)) / 100;
   const decimals = Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
   const ticks = Array.from({ length: last - first + 1 }, (_, index) => {
     const value = (first + index) * step;

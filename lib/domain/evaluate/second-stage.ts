@@ -1,11 +1,11 @@
-import { thermostatTimeline } from "@/lib/engineering/controls";
+import { type Timeline, thermostatTimeline } from "@/lib/engineering/controls";
 import type { JobContext } from "./context";
 import { hotAfternoon } from "./controls";
 import type { EquipmentResults } from "./equipment";
 import { attempt } from "./guard";
 
-/** Share of the cooling minutes in second stage on the hot design afternoon, %; `null` until every setting for it is known. */
-export function secondStageShare(context: JobContext, equipment: EquipmentResults): number | null {
+/** The compressor's hot design afternoon under these settings; `null` until every setting for it is known. */
+export function compressorAfternoon(context: JobContext, equipment: EquipmentResults): Timeline | null {
   const house = hotAfternoon(context, equipment);
   const inputs = context.inputs.control_setup;
   const {
@@ -15,12 +15,11 @@ export function secondStageShare(context: JobContext, equipment: EquipmentResult
     minimumCompressorRestMin,
   } = inputs;
   const { stepBackToFirstStage, coolingPastSetpointF } = inputs;
-  if (house?.stages.length !== 2 || firstStageStartOffsetF === null || secondStageStartOffsetF === null)
-    return null;
+  if (house === null || firstStageStartOffsetF === null || secondStageStartOffsetF === null) return null;
   if (minimumCompressorRunMin === null || minimumCompressorRestMin === null || stepBackToFirstStage === null)
     return null;
   if (coolingPastSetpointF === null) return null;
-  const share = attempt(
+  return attempt(
     () =>
       thermostatTimeline({
         house,
@@ -38,8 +37,14 @@ export function secondStageShare(context: JobContext, equipment: EquipmentResult
           fanBetweenCalls: "off",
           fanBetweenCallsMinPerH: null,
         },
-      }).summary.secondStageShare,
+      }),
     () => null,
   );
+}
+
+/** Share of the cooling minutes in second stage on the hot design afternoon, %; `null` with one stage. */
+export function secondStageShare(context: JobContext, equipment: EquipmentResults): number | null {
+  if (hotAfternoon(context, equipment)?.stages.length !== 2) return null;
+  const share = compressorAfternoon(context, equipment)?.summary.secondStageShare ?? null;
   return share === null ? null : 100 * share;
 }
