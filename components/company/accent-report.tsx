@@ -13,7 +13,7 @@ export function AccentReport({ color }: { readonly color: string }) {
           <p>
             Your color has a contrast of {numberText(report.brandOnPaperRatio, 1)} to 1 on paper.{" "}
             {report.adjustedOnPaper
-              ? `That is too weak for text, so a darker shade, ${report.onPaper.color}, is used there.`
+              ? `Text in it would be hard to read on tinted paper, so a darker shade, ${report.onPaper.color}, is used there.`
               : "It is used as it is."}
           </p>
           <ul className="mt-2 grid gap-2 sm:grid-cols-2">

@@ -14,6 +14,7 @@ const CERTAINTY_WORDS: Readonly<Record<Certainty, string>> = {
 export function BasisLine({ basis }: { readonly basis: Basis }) {
   const certainty = CERTAINTY_WORDS[basis.certainty];
   // A habit of the trade says so once.
+  if (basis.source === certainty) return <span>{capital(certainty)}</span>;
   const kind = basis.kind === certainty ? null : basis.kind;
   return (
     <span>

@@ -2,10 +2,10 @@
 
 import { useState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { Refusal } from "@/components/forms/refusal";
 import { useSentForm } from "@/components/forms/use-sent-form";
 import { Button } from "@/components/ui/button";
 import { Dialog, DialogClose } from "@/components/ui/dialog";
+import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import type { MemberRow, Send } from "./member-actions";
 
@@ -34,7 +34,11 @@ function Question({ member, remove, onDone }: Props & { readonly onDone: () => v
   const [sent, send, busy] = useSentForm(() => remove({ userId: member.userId }), onDone);
   return (
     <ActionForm action={send} className="grid gap-4">
-      <Refusal form={sent} title={`${member.name} was not removed`} />
+      {sent.state === "refused" ? (
+        <Notice kind="problem" title={`${member.name} was not removed`}>
+          {sent.message}
+        </Notice>
+      ) : null}
       <ul className="grid list-disc gap-1 pl-5">
         <li>{member.isYou ? "You lose" : `${member.name} loses`} access to this company at the next step.</li>
         <li>Assignments to jobs end. Jobs that are left without a tech need a new one.</li>

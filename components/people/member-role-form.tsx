@@ -15,15 +15,15 @@ export function MemberRoleForm({ member, setRole }: Props) {
   const field = `role-${member.userId}`;
   const refused = sent.state === "refused" && !busy;
   return (
-    <ActionForm action={send} className="min-w-56">
-      <div className="flex gap-2">
+    <ActionForm action={send} className="sm:w-80">
+      <div className="flex flex-wrap gap-2">
         <select
           key={member.role}
           name="role"
           aria-label={`Role of ${member.name}`}
           aria-describedby={refused ? `${field}-error` : undefined}
           aria-invalid={refused || undefined}
-          className="control"
+          className="control w-44!"
           defaultValue={member.role}
         >
           {ROLE_CHOICES.map(({ value, label }) => (

@@ -24,11 +24,15 @@ export function MemberTable({ members, setRole, remove }: Props) {
         </>
       ),
     },
-    { key: "role", head: "Role", cell: (member) => <MemberRoleForm member={member} setRole={setRole} /> },
     {
-      key: "removal",
-      head: <span className="sr-only">Remove</span>,
-      cell: (member) => <MemberRemoval member={member} remove={remove} />,
+      key: "role",
+      head: "Role",
+      cell: (member) => (
+        <div className="flex flex-wrap items-start gap-2">
+          <MemberRoleForm member={member} setRole={setRole} />
+          <MemberRemoval member={member} remove={remove} />
+        </div>
+      ),
     },
   ];
   return <Table label="Members" columns={columns} rows={members} rowKey={(member) => member.userId} />;

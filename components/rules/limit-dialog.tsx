@@ -23,7 +23,7 @@ export function LimitDialog({ limit, setLimit }: Props) {
   return (
     <Dialog
       title={limit.title}
-      description="Open records are judged by the new value from now on. Signed records keep what they were signed with."
+      description="Jobs are judged by the new value from now on. A signed record also keeps the findings it was signed with."
       open={open}
       onOpenChange={setOpen}
       trigger={

@@ -12,7 +12,7 @@ export function RuleEntry({ rule }: Props) {
   return (
     <article
       id={rule.id}
-      className="scroll-mt-4 border-b border-rule px-4 py-3 last:border-b-0 target:shadow-[inset_4px_0_0_var(--accent)]"
+      className="max-sm:[&_.whitespace-nowrap]:whitespace-normal scroll-mt-4 border-b border-rule px-4 py-3 last:border-b-0 target:shadow-[inset_4px_0_0_var(--accent)]"
     >
       <h3 className="font-semibold">
         <a href={`#${rule.id}`} className="hover:underline">

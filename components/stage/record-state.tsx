@@ -1,11 +1,16 @@
 import { VerdictMark } from "@/components/findings/verdict-mark";
 import { Badge } from "@/components/ui/badge";
 import type { StageRecord } from "@/lib/domain/jobs";
+import type { Verdict } from "@/lib/engineering/findings";
 
-type Props = { readonly record: StageRecord | null; readonly revisions: readonly StageRecord[] };
+type Props = {
+  readonly record: StageRecord | null;
+  readonly revisions: readonly StageRecord[];
+  readonly verdictNow: Verdict | null;
+};
 
 /** Whether the record is a draft or signed, by whom, and what came before. */
-export function RecordState({ record, revisions }: Props) {
+export function RecordState({ record, revisions, verdictNow }: Props) {
   if (!record) return <p className="text-muted">Nothing entered yet.</p>;
   const earlier = revisions.filter((one) => one.id !== record.id);
   return (
@@ -18,7 +23,10 @@ export function RecordState({ record, revisions }: Props) {
           ? `Revision ${record.revision}, signed by ${record.signatureName} on ${record.signedAt?.slice(0, 10)}`
           : `Revision ${record.revision}, last saved by ${record.updatedByName}`}
       </span>
-      <VerdictMark verdict={record.verdict} look="plain" />
+      <VerdictMark verdict={verdictNow} look="plain" />
+      {record.state === "signed" && record.verdict !== verdictNow ? (
+        <span className="text-muted">When signed: {record.verdict ?? "no verdict"}</span>
+      ) : null}
       {record.reopenReason ? <span className="text-muted">Reopened: {record.reopenReason}</span> : null}
       {earlier.length > 0 ? (
         <details>

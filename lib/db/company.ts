@@ -47,6 +47,7 @@ export function company(scope: TenantScope) {
     saveBrand: (brand: Brand): Promise<void> =>
       withTenant(scope, async (tx) => {
         const { logo, addressLines, ...rest } = brand;
+        const last = await tx.brand.findFirst({ where: own });
         const row = {
           ...rest,
           addressLines: [...addressLines],
@@ -64,7 +65,8 @@ export function company(scope: TenantScope) {
           action: "brand changed",
           entity: "brand",
           entityId: null,
-          after: { displayName: brand.displayName, accentColor: brand.accentColor },
+          ...(last ? { before: trailOf(last) } : {}),
+          after: trailOf(row),
         });
       }),
 
@@ -117,4 +119,20 @@ export function company(scope: TenantScope) {
         });
       }),
   };
+}
+
+/** What the trail tells of a brand. Of a logo only whether it is the same: its bytes are named by their hash. */
+function trailOf(row: {
+  readonly displayName: string;
+  readonly licenseLine: string;
+  readonly phone: string;
+  readonly email: string;
+  readonly website: string;
+  readonly addressLines: readonly string[];
+  readonly accentColor: string;
+  readonly logoSha256: string | null;
+}) {
+  const { displayName, licenseLine, phone, email, website, addressLines, accentColor, logoSha256 } = row;
+  const logo = logoSha256?.slice(0, 8) ?? null;
+  return { displayName, licenseLine, phone, email, website, addressLines, accentColor, logo };
 }

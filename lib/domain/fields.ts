@@ -66,11 +66,12 @@ export function emptyInputs<F extends FieldDefs>(fields: F): InputsOf<F> {
 
 /** The zod schema of a set of fields: every field may be missing, none may be wrong. */
 export function schemaOfFields<F extends FieldDefs>(fields: F): z.ZodType<InputsOf<F>> {
-  const shape = Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, schemaOf(field)]));
+  const shape = Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, fieldSchema(field)]));
   return z.strictObject(shape) as unknown as z.ZodType<InputsOf<F>>;
 }
 
-function schemaOf(field: FieldDef): z.ZodType {
+/** The zod schema of one field's value. */
+export function fieldSchema(field: FieldDef): z.ZodType {
   switch (field.kind) {
     case "number":
       return numberSchema(field);

@@ -7,6 +7,7 @@ import { loadRules } from "@/lib/engineering/load/rules";
 import { logsRules } from "@/lib/engineering/logs/rules";
 import { moistureRules } from "@/lib/engineering/moisture/rules";
 import { refrigerantRules } from "@/lib/engineering/refrigerant/rules";
+import { simulationRules } from "@/lib/engineering/simulation/rules";
 import { startupRules } from "@/lib/engineering/startup/rules";
 import { weatherRules } from "@/lib/engineering/weather/rules";
 import { jobRules } from "./evaluate/guard";
@@ -31,6 +32,7 @@ export const RULE_BOOK: readonly RuleChapter[] = [
   { folder: "startup", title: "Startup record", rules: Object.values(startupRules) },
   { folder: "refrigerant", title: "Refrigerant and charge", rules: Object.values(refrigerantRules) },
   { folder: "moisture", title: "Moisture", rules: Object.values(moistureRules) },
+  { folder: "simulation", title: "A year of the house", rules: Object.values(simulationRules) },
   { folder: "logs", title: "Logs of the house", rules: Object.values(logsRules) },
   { folder: "review", title: "Humidity review", rules: Object.values(reviewRules) },
   { folder: "job", title: "A job as a whole", rules: Object.values(jobRules) },

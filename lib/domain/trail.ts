@@ -17,6 +17,8 @@ export type TrailChange = {
   readonly after: TrailValue;
 };
 
+const NONE: TrailValue = { kind: "none" };
+
 type Entry = {
   readonly action: string;
   readonly entity: string;
@@ -35,12 +37,13 @@ export function trailChanges(entry: Entry, names: Names): readonly TrailChange[]
   const tellsBefore = isObject(entry.before);
   const before = flat(entry.before);
   const after = flat(entry.after);
+  const absent = entry.entity === "rule limits" ? text("seed value") : NONE;
   const keys = [...new Set([...after.keys(), ...before.keys()])].filter((key) => !HIDDEN.has(key));
   return keys
-    .filter((key) => !tellsBefore || !same(before.get(key), after.get(key)))
+    .filter((key) => !same(before.get(key), after.get(key)))
     .map((key) => {
       const field = findTrailField(entry.action, entry.entity, key);
-      const written = (value: unknown) => shown(field, value, names);
+      const written = (value: unknown) => (isNothing(value) ? absent : shown(field, value, names));
       return {
         key,
         label: field?.label ?? inWords(key),
@@ -58,10 +61,8 @@ export function idsIn(entry: Pick<Entry, "before" | "after">): readonly string[]
 }
 
 function shown(field: FieldDef | null, value: unknown, names: Names): TrailValue {
-  if (value === null || value === undefined || value === "") return { kind: "none" };
   if (Array.isArray(value)) {
     const parts = value.map((one) => shown(field, one, names));
-    if (parts.length === 0) return { kind: "none" };
     return text(parts.map((part) => (part.kind === "text" ? part.text : "—")).join(", "));
   }
   if (typeof value === "number") {
@@ -75,7 +76,12 @@ function shown(field: FieldDef | null, value: unknown, names: Names): TrailValue
     return text(field.options.find((option) => option.value === value)?.label ?? value);
   }
   if (field?.kind === "date" && /^\d{4}-\d{2}-\d{2}$/.test(value)) return text(dayText(value));
-  return text(names.get(value.toLowerCase()) ?? (isUuid(value) ? "no longer listed" : value));
+  return text(names.get(value.toLowerCase()) ?? (isUuid(value) ? unnamed(field) : value));
+}
+
+/** Logs are many and belong to one job, so that their names are not looked up here. */
+function unnamed(field: FieldDef | null): string {
+  return field?.kind === "reference" && field.to === "log" ? "a log of the house" : "no longer listed";
 }
 
 /** The trail never hides a difference by rounding it away. */
@@ -98,8 +104,15 @@ function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
+function isNothing(value: unknown): boolean {
+  return (
+    value === null || value === undefined || value === "" || (Array.isArray(value) && value.length === 0)
+  );
+}
+
+/** Two ways to hold nothing are the same. */
 function same(one: unknown, other: unknown): boolean {
-  return JSON.stringify(one ?? null) === JSON.stringify(other ?? null);
+  return JSON.stringify(isNothing(one) ? null : one) === JSON.stringify(isNothing(other) ? null : other);
 }
 
 function text(words: string): TrailValue {

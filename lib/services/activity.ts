@@ -3,6 +3,7 @@ import { catalog } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
 import { instruments } from "@/lib/db/instruments";
 import { members } from "@/lib/db/members";
+import { weatherFiles } from "@/lib/db/weather-files";
 import { asId, isUuid, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { idsIn, type Names, type TrailChange, trailChanges } from "@/lib/domain/trail";
@@ -63,17 +64,19 @@ export async function activityView(
 
 /** Names of what the entries point at. Older versions of equipment are looked up one by one: they are few. */
 async function namesFor(scope: TenantScope, lines: readonly ActivityLine[]): Promise<Names> {
-  const [people, models, controls, tools] = await Promise.all([
+  const [people, models, controls, tools, weather] = await Promise.all([
     members(scope).list(),
     catalog(scope).listEquipment(),
     catalog(scope).listControls(),
     instruments(scope).list(),
+    weatherFiles(scope).list(),
   ]);
   const names = new Map<string, string>([
     ...people.map(({ userId, name }) => [userId, name] as const),
     ...models.map((model) => [model.id, nameOf(model)] as const),
     ...controls.map((model) => [model.id, nameOf(model)] as const),
     ...tools.map(({ id, name }) => [id, name] as const),
+    ...weather.map(({ id, name }) => [id, name] as const),
   ]);
   const missing = new Set(
     lines

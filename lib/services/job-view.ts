@@ -13,6 +13,7 @@ import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { EDIT_PERMISSION, SIGN_PERMISSION } from "@/lib/domain/stage-permissions";
 import { emptyStage, STAGE_FIELDS, type StageInputs, type StageKey } from "@/lib/domain/stages";
+import type { Verdict } from "@/lib/engineering/findings";
 import { notFound } from "@/lib/errors";
 import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
@@ -45,6 +46,8 @@ export type StageView = {
   readonly stage: StageKey;
   readonly fields: FieldDefs;
   readonly record: StageRecord | null;
+  /** What the record says with everything known now; at signing it may have said something else. */
+  readonly verdictNow: Verdict | null;
   readonly inputs: StageInputs[StageKey];
   readonly context: JobContext;
   readonly choices: ReferenceChoices;
@@ -75,6 +78,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
     stage,
     fields: STAGE_FIELDS[stage],
     record,
+    verdictNow: evaluateJob(context).verdicts[stage],
     inputs: record?.inputs ?? emptyStage(stage),
     context,
     choices,

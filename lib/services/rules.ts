@@ -115,7 +115,7 @@ type StoredRevision = {
   readonly values: Readonly<Record<string, number>>;
 };
 
-/** What each revision changed, newest first. A limit that was not set before had its seed value. */
+/** What each revision changed, newest first. */
 export function limitHistory(newestFirst: readonly StoredRevision[]): readonly LimitRevision[] {
   return newestFirst.map(({ revision, at, byName, reason, values }, index) => ({
     revision,
@@ -126,15 +126,10 @@ export function limitHistory(newestFirst: readonly StoredRevision[]): readonly L
       {
         action: "rule limits changed",
         entity: "rule limits",
-        before: overSeeds(newestFirst[index + 1]?.values ?? {}),
-        after: overSeeds(values),
+        before: newestFirst[index + 1]?.values ?? {},
+        after: values,
       },
       new Map(),
     ),
   }));
-}
-
-function overSeeds(values: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
-  const seeds = LIMIT_KEYS.map((key) => [key, limitDefinition(key).seed]);
-  return { ...Object.fromEntries(seeds), ...values };
 }

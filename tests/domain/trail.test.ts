@@ -42,7 +42,7 @@ describe("what an entry changed, in words", () => {
         key: "airflow.fairPct",
         label: "Measured airflow is fair within this share of design",
         before: { kind: "quantity", value: 20, unit: "%", decimals: 0 },
-        after: { kind: "none" },
+        after: { kind: "text", text: "seed value" },
       },
     ]);
   });
@@ -57,6 +57,8 @@ describe("what an entry changed, in words", () => {
         startupDue: "2026-07-31",
         techIds: [TECH, GONE],
         home: { city: "Springfield" },
+        reviewDue: null,
+        note: "",
         expectedVersion: 3,
       },
     };

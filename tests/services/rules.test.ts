@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { limitHistory, limitViews } from "@/lib/services/rules";
 
+const SEED = { kind: "text", text: "seed value" };
 const at = (revision: number, values: Readonly<Record<string, number>>) => ({
   revision,
   values,
@@ -23,7 +24,7 @@ describe("limits as the Rules page shows them", () => {
   });
 });
 
-test("each change tells from what to what; not set means the seed value", () => {
+test("each change tells from what to what; not set is the seed value", () => {
   const history = limitHistory([
     at(3, {}),
     at(2, { "airflow.goodPct": 10 }),
@@ -32,12 +33,12 @@ test("each change tells from what to what; not set means the seed value", () => 
   const told = history.map(({ revision, changes }) => [
     revision,
     changes.map(({ before, after }) =>
-      [before, after].map((value) => value && "value" in value && value.value),
+      [before, after].map((value) => (value?.kind === "quantity" ? value.value : value)),
     ),
   ]);
   expect(told).toEqual([
-    [3, [[10, 15]]],
+    [3, [[10, SEED]]],
     [2, [[12, 10]]],
-    [1, [[15, 12]]],
+    [1, [[SEED, 12]]],
   ]);
 });

@@ -136,6 +136,14 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "read logo": () => ({ params: {} }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
+  "sync startup record": ({ jobId }) => ({
+    params: { jobId },
+    body: JSON.stringify({
+      clientId: randomUUID(),
+      deviceTime: "2026-07-01T12:00:00.000Z",
+      fields: { outdoorDbF: { base: STARTUP.outdoorDbF, value: 91 } },
+    }),
+  }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
 };
 

@@ -5,6 +5,7 @@ import {
   outdoorByMinute,
   requireHouseAfternoon,
 } from "./afternoon";
+import { idleFanSeconds, nextStage } from "./next-stage";
 import { type ControlSettings, requireControlSettings } from "./settings";
 import { summarizeTimeline, type TimelineMinute, type TimelineSummary } from "./timeline-summary";
 
@@ -40,14 +41,22 @@ export function thermostatTimeline({ house, settings }: TimelineInput): Timeline
   let runOnLeftS = 0;
   let fanMinutesThisHour = 0;
   for (let minute = 0; minute < house.durationMin; minute++) {
-    const stage = nextStage(running, indoorF - house.setpointF, settings, house.stages.length);
+    const stage = nextStage(
+      running.stage,
+      running.minutes,
+      indoorF - house.setpointF,
+      settings.coolingPastSetpointF,
+      settings,
+      house.stages.length,
+    );
     if (stage === 0 && running.stage !== 0) runOnLeftS = settings.fanRunOnAfterCoolingS;
     running =
       (stage === 0) === (running.stage === 0)
         ? { stage, minutes: running.minutes + 1 }
         : { stage, minutes: 1 };
     if (minute % 60 === 0) fanMinutesThisHour = 0;
-    const idleFanS = stage > 0 ? 0 : idleFanSeconds(settings, runOnLeftS, minute, fanMinutesThisHour);
+    const idleFanS =
+      stage > 0 ? 0 : idleFanSeconds(settings, runOnLeftS, minute % 60, fanMinutesThisHour, 60);
     runOnLeftS = stage > 0 ? 0 : Math.max(0, runOnLeftS - 60);
     fanMinutesThisHour += stage > 0 ? 1 : idleFanS / 60;
     const outdoorF = outdoorAt(minute);
@@ -55,40 +64,6 @@ export function thermostatTimeline({ house, settings }: TimelineInput): Timeline
     indoorF = step(indoorF, outdoorAt(minute + 0.5), stage);
   }
   return { series, summary: summarizeTimeline(series, house) };
-}
-
-/** The stage for the coming minute. `aboveSetpointF` is room minus setpoint. */
-function nextStage(
-  running: Running,
-  aboveSetpointF: number,
-  settings: ControlSettings,
-  stageCount: number,
-): 0 | 1 | 2 {
-  const wantsSecond = stageCount > 1 && aboveSetpointF >= settings.secondStageStartOffsetF;
-  if (running.stage === 0) {
-    const rested = running.minutes >= settings.minimumCompressorRestMin;
-    if (!rested || aboveSetpointF < settings.firstStageStartOffsetF) return 0;
-    return wantsSecond ? 2 : 1;
-  }
-  const satisfied = aboveSetpointF <= -settings.coolingPastSetpointF;
-  if (satisfied && running.minutes >= settings.minimumCompressorRunMin) return 0;
-  if (running.stage === 1) return wantsSecond ? 2 : 1;
-  return settings.stepBackToFirstStage && aboveSetpointF <= settings.firstStageStartOffsetF ? 1 : 2;
-}
-
-/** Fan seconds of an idle minute: run-on first, then what fan between calls asks for. */
-function idleFanSeconds(
-  settings: ControlSettings,
-  runOnLeftS: number,
-  minute: number,
-  fanMinutesThisHour: number,
-): number {
-  if (settings.fanBetweenCalls === "on") return 60;
-  const runOnS = Math.min(60, runOnLeftS);
-  if (settings.fanBetweenCalls === "off" || settings.fanBetweenCallsMinPerH === null) return runOnS;
-  // The hour's owed minutes are run at its end, when it is known that no call has covered them.
-  const owed = settings.fanBetweenCallsMinPerH - fanMinutesThisHour;
-  return owed > 0 && owed >= 60 - (minute % 60) ? 60 : runOnS;
 }
 
 /** The room temperature one minute later. */

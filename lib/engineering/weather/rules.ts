@@ -14,4 +14,17 @@ export const weatherRules = {
     limits: [],
     checkedBy: "tests/engineering/weather/design-conditions.test.ts",
   },
+  sun: {
+    id: "weather.sun",
+    title: "Sun on a surface",
+    equation: "DNI cos θ + DHI (1 + cos β)/2 + ρ GHI (1 − cos β)/2",
+    basis: {
+      kind: "published source",
+      source:
+        "low-precision sun of The Astronomical Almanac; isotropic sky of Liu and Jordan (both from memory)",
+      certainty: "recalled",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/weather/sun.test.ts",
+  },
 } as const satisfies Record<string, Rule>;

@@ -11,7 +11,9 @@ import {
 } from "../../support/random-inputs";
 import { houston, withCell } from "./weather-files";
 
-const { designConditions, parseEpw, WEATHER_CHANNELS } = tried(weather, ["parseEpw"]);
+const { designConditions, parseEpw, sunPosition, tiltedIrradiance, WEATHER_CHANNELS } = tried(weather, [
+  "parseEpw",
+]);
 
 randomTest("any text is read or refused", () => {
   const line = fc.array(fc.oneof(fc.string(), fc.double().map(String), fc.constant("99.9")), {
@@ -90,6 +92,43 @@ randomTest("design conditions of a year with wild hours: finite, or refused", ()
       expect(found.cooling.dryBulbF).toBeGreaterThanOrEqual(found.heating.dryBulbF);
     }),
     runs(73, 1 / 20),
+  );
+});
+
+randomTest("sun and surfaces: within the sphere, never more than all light together", () => {
+  const number = fc.oneof(
+    { weight: 30, arbitrary: fc.double({ min: -80, max: 80, noNaN: true }) },
+    fc.double(),
+  );
+  const light = fc.oneof(
+    { weight: 30, arbitrary: fc.double({ min: 0, max: 400, noNaN: true }) },
+    fc.double(),
+  );
+  fc.assert(
+    fc.property(
+      fc.array(number, { minLength: 5, maxLength: 5 }),
+      light,
+      light,
+      light,
+      (angles, dni, dhi, ghi) => {
+        const [days = 0, latitudeDeg = 0, longitudeDeg = 0, tiltDeg = 0, azimuthDeg = 0] = angles;
+        const sun = lawful(() => sunPosition({ daysSinceJ2000: days * 100, latitudeDeg, longitudeDeg }));
+        if (sun === null) return;
+        expect(Math.abs(sun.elevationDeg)).toBeLessThanOrEqual(90);
+        const found = lawful(() =>
+          tiltedIrradiance({
+            directNormal: dni,
+            diffuseHorizontal: dhi,
+            globalHorizontal: ghi,
+            groundReflectance: 0.2,
+            tilt: { tiltDeg: Math.abs(tiltDeg), azimuthDeg: Math.abs(azimuthDeg) },
+            sun,
+          }),
+        );
+        if (found !== null) expect(found).toBeLessThanOrEqual(dni + dhi + ghi + 1e-9);
+      },
+    ),
+    runs(74),
   );
 });
 

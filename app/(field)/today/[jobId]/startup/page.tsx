@@ -38,7 +38,7 @@ export default async function StartupPage({
           refrigerant circuit.
         </SafetyCaution>
         <CrewSettings context={view.context} />
-        <RecordState record={record} revisions={view.revisions} />
+        <RecordState record={record} revisions={view.revisions} verdictNow={view.verdictNow} />
         <StageForm
           key={`revision ${record?.revision ?? 1} ${record?.state === "signed"}`}
           jobId={job.id}

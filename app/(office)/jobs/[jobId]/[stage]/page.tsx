@@ -31,7 +31,7 @@ export default async function StagePage({ params }: Props) {
   const { record } = view;
   return (
     <div className="grid gap-6">
-      <RecordState record={record} revisions={view.revisions} />
+      <RecordState record={record} revisions={view.revisions} verdictNow={view.verdictNow} />
       {stage === "humidity_review" ? (
         <LogPanel
           view={

@@ -1,0 +1,25 @@
+import type { Rule } from "../findings";
+
+export const simulationRules = {
+  year: {
+    id: "simulation.year",
+    title: "A year of this house, minute by minute",
+    equation:
+      "C dT/dt = UA (To − T) + m c (To − T) + K (Tm − T) + gains − coil; M dW/dt = m (Wo − W) + k (Wb − W) + sources − coil",
+    basis: { kind: "physics", source: "balances of heat and water, trapezoid rule", certainty: "computed" },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/year.test.ts",
+  },
+  coilWater: {
+    id: "simulation.coil-water",
+    title: "Water that dries back off the coil",
+    equation: "u = √(water/full); du/dt = −γ/(2 t_wet) while the fan blows over the resting coil",
+    basis: {
+      kind: "published source",
+      source: "Henderson & Rengarajan 1996, as given in the EnergyPlus Engineering Reference",
+      certainty: "published",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/coil-store.test.ts",
+  },
+} as const satisfies Record<string, Rule>;

@@ -1,0 +1,65 @@
+import { fastSaturationHumidityRatio } from "../equipment/saturation";
+import { ImpossibleStateError } from "../errors";
+import { runHours, type YearTotals } from "./year-loop";
+import { HUMIDITIES, RUN_LENGTHS, STATE, STATE_NUMBERS, SUM, SUMS } from "./year-numbers";
+import { type YearInput, type YearPlan, yearPlan } from "./year-plan";
+import { type YearResult, yearResult } from "./year-result";
+
+/** Hours run before the year begins, so that it does not begin with our guess of mass and furnishings. */
+const RUN_IN_H = 336;
+
+/**
+ * A year of this house with this system, minute by minute.
+ *
+ * Air and furnishings, one heavy mass, water in the air and in a buffer; gains of sun, people and outdoor air; the coil of the equipment
+ * model with its start, its lag after a stage change and the water that dries back off it; the thermostat's own logic. Before the year the
+ * first two weeks are run once to settle. The same input gives the same bytes.
+ *
+ * What it is not: not a load calculation, not a code-compliance method; one well-mixed zone, ducts inside, no sky radiation, ventilation
+ * balanced, a dehumidifier whose capacity follows the room's humidity ratio, and heat-pump electricity in winter left out.
+ *
+ * @param input - Ranges at its fields; weather of 24 to 8,784 hours without gaps.
+ * @returns The year's account; h, lb, kWh, %, °F in the fields' names.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} naming the field.
+ * @throws {@link NotConvergedError} as the coil.
+ * @see Balances of heat and water (physics); Henderson & Rengarajan 1996 for the coil's water (published).
+ */
+export function simulateYear(input: YearInput): YearResult {
+  const plan = yearPlan(input);
+  if (input.stepsPerMinute !== undefined && ![1, 2, 4].includes(input.stepsPerMinute)) {
+    throw new ImpossibleStateError("stepsPerMinute has to be 1, 2 or 4.", ["stepsPerMinute"]);
+  }
+  const state = firstState(plan);
+  runHours(plan, state, 0, Math.min(RUN_IN_H, plan.hours), emptyTotals(plan));
+  const began = Float64Array.from(state);
+  const totals = emptyTotals(plan);
+  runHours(plan, state, 0, plan.hours, totals);
+  return yearResult(plan, input.weather, began, state, totals);
+}
+
+function firstState(plan: YearPlan): Float64Array {
+  const state = new Float64Array(STATE_NUMBERS);
+  const { heatingSetpointF, coolingSetpointF } = plan.controls;
+  const airF = Math.max(heatingSetpointF, Math.min(coolingSetpointF, plan.outdoorF[0] ?? coolingSetpointF));
+  const humidityRatio = fastSaturationHumidityRatio(airF, plan.pressurePsia) / 2;
+  state[STATE.airF] = airF;
+  state[STATE.massF] = airF;
+  state[STATE.humidityRatio] = humidityRatio;
+  state[STATE.bufferRatio] = humidityRatio;
+  state[STATE.minutesInState] = plan.settings.minimumCompressorRestMin;
+  return state;
+}
+
+function emptyTotals(plan: YearPlan): YearTotals {
+  const sums = new Float64Array(SUMS);
+  sums[SUM.coldestInRunF] = plan.controls.coolingSetpointF;
+  return {
+    sums,
+    humidityMinutes: new Float64Array(HUMIDITIES),
+    runLengths: new Float64Array(RUN_LENGTHS),
+    hourF: new Float64Array(plan.hours),
+    hourRhPct: new Float64Array(plan.hours),
+    hourWetMinutes: new Float64Array(plan.hours),
+    hourRunMinutes: new Float64Array(plan.hours),
+  };
+}

@@ -1,0 +1,87 @@
+import { ImpossibleStateError } from "../errors";
+import { requireRange } from "../units";
+import { sunPosition, tiltedIrradiance, type Weather, type WeatherChannel } from "../weather";
+import type { SunAperture } from "./house";
+
+const NEEDED: readonly WeatherChannel[] = [
+  "dryBulbF",
+  "humidityRatio",
+  "pressurePsia",
+  "windMph",
+  "globalHorizontalBtuhPerFt2",
+  "directNormalBtuhPerFt2",
+  "diffuseHorizontalBtuhPerFt2",
+];
+/** 1 January 2001, 0:00 UT, in days from noon of 1 January 2000: a year without 29 February; the sun repeats within 0.3°. */
+const YEAR_STARTS = 365.5;
+/** Light from lawn and paving (from memory). */
+const GROUND_REFLECTANCE = 0.2;
+
+/**
+ * Refuses weather with gaps in what the year needs.
+ *
+ * @param weather - From `parseEpw`; at least 24 hours.
+ * @returns Mean pressure, psia, 6 to 17.
+ * @throws {@link ImpossibleStateError} naming the channel with gaps; {@link OutOfRangeError} for hours outside −60 to 140 °F.
+ * @see Mean of the file's hours (computed).
+ */
+export function requireWeather(weather: Weather): number {
+  requireRange("hourCount", weather.hourCount, "h", 24, 8_784);
+  for (const channel of NEEDED) {
+    const values = weather[channel];
+    for (let hour = 0; hour < weather.hourCount; hour++) {
+      if (!Number.isFinite(values[hour])) {
+        throw new ImpossibleStateError(
+          `The weather has no ${channel} in hour ${hour + 1}; the year needs every hour: choose another file.`,
+          [channel],
+        );
+      }
+    }
+  }
+  let sum = 0;
+  for (let hour = 0; hour < weather.hourCount; hour++) {
+    sum += weather.pressurePsia[hour] ?? 0;
+    requireRange("dryBulbF", weather.dryBulbF[hour] ?? 0, "°F", -60, 140);
+    requireRange("humidityRatio", weather.humidityRatio[hour] ?? 0, "lb/lb", 0, 0.05);
+    requireRange("windMph", weather.windMph[hour] ?? 0, "mph", 0, 150);
+  }
+  return requireRange("pressurePsia", sum / weather.hourCount, "psia", 6, 17);
+}
+
+/**
+ * Heat of the sun through the apertures, hour by hour, with the sun where it stands at the middle of the hour.
+ *
+ * @param weather - Without gaps.
+ * @param apertures - Ranges at {@link SunAperture}.
+ * @returns Btu/h, one number an hour.
+ * @throws {@link OutOfRangeError} for light or angles outside their ranges.
+ * @see `tiltedIrradiance` (recalled).
+ */
+export function sunHeatByHour(weather: Weather, apertures: readonly SunAperture[]): Float64Array {
+  const heat = new Float64Array(weather.hourCount);
+  const { latitudeDeg, longitudeDeg, timeZoneH } = weather.place;
+  for (let hour = 0; hour < weather.hourCount; hour++) {
+    const global = weather.globalHorizontalBtuhPerFt2[hour] ?? 0;
+    const direct = weather.directNormalBtuhPerFt2[hour] ?? 0;
+    const diffuse = weather.diffuseHorizontalBtuhPerFt2[hour] ?? 0;
+    if (global + direct + diffuse === 0) continue;
+    const daysSinceJ2000 = YEAR_STARTS + (hour + 0.5 - timeZoneH) / 24;
+    const sun = sunPosition({ daysSinceJ2000, latitudeDeg, longitudeDeg });
+    let sum = 0;
+    for (const tilt of apertures) {
+      sum +=
+        tilt.areaFt2 *
+        tilt.transmittance *
+        tiltedIrradiance({
+          directNormal: direct,
+          diffuseHorizontal: diffuse,
+          globalHorizontal: global,
+          groundReflectance: GROUND_REFLECTANCE,
+          tilt,
+          sun,
+        });
+    }
+    heat[hour] = sum;
+  }
+  return heat;
+}

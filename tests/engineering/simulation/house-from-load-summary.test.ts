@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { houseFromLoadSummary, type LoadForHouse, simulateYear } from "@/lib/engineering/simulation";
+import { BASE, COASTAL } from "./fixtures";
+
+const SOURCE = "hand balances at the two design conditions (physics)";
+
+const LOAD: LoadForHouse = {
+  heatingBtuh: 30_000,
+  sensibleCoolingBtuh: 24_000,
+  indoorHeatingDbF: 70,
+  outdoorHeatingDbF: 30,
+  indoorCoolingDbF: 75,
+  outdoorCoolingDbF: 94,
+  floorAreaFt2: 2_000,
+  bedrooms: 3,
+  leakageCfm50: 1_500,
+  ventilationCfm: 60,
+  storeys: 1,
+  shelterClass: 4,
+};
+
+describe(`a house from its load summary: ${SOURCE}`, () => {
+  it("conductance, by hand", () => {
+    // A_L = 0.0552 · 1,500 = 82.8 in²; 82.8 √(0.015 · 40 + 0.0039 · 7.5²) = 74.96 cfm; 30,000/40 − 1.08 · 134.96 = 604.2
+    const { house } = houseFromLoadSummary(LOAD, COASTAL);
+    expect(Math.abs(house.leakageAreaIn2 - 82.8)).toBeLessThan(0.1);
+    expect(Math.abs(house.conductanceBtuhPerF - 604.2)).toBeLessThan(1);
+    expect(house.volumeFt3).toBe(17_000);
+  });
+
+  it("water, by hand: 4 people at 0.11 pint/h, 4 showers, dinner, dishes", () => {
+    // 0.44 + (2 + 1.2 + 0.68)/24 = 0.6017 pint/h of 1.043 lb
+    const { house } = houseFromLoadSummary(LOAD, COASTAL);
+    expect(Math.abs((house.moistureLbPerHByHour[0] ?? 0) - 0.6276)).toBeLessThan(0.002);
+  });
+
+  it("every assumption is stated and may be changed", () => {
+    const changed = houseFromLoadSummary(LOAD, COASTAL, { householdPintsPerDay: 20, airChangesAt50Pa: 10 });
+    for (const one of changed.assumptions) expect(one.why.length).toBeGreaterThan(5);
+    expect(changed.assumptions.find((one) => one.name === "householdPintsPerDay")?.value).toBe(20);
+    // 10 · 17,000/60 = 2,833 cfm at 50 Pa
+    expect(Math.abs(changed.house.leakageAreaIn2 - 0.0552 * 2_833)).toBeLessThan(0.3);
+  });
+
+  it("its year closes", () => {
+    const { house } = houseFromLoadSummary(LOAD, COASTAL);
+    const year = simulateYear({ ...BASE, house });
+    expect(Math.abs(year.heat.relative)).toBeLessThan(1e-9);
+    expect(Math.abs(year.water.relative)).toBeLessThan(1e-9);
+  });
+
+  it("refuses loads that contradict each other", () => {
+    expect(() => houseFromLoadSummary({ ...LOAD, heatingBtuh: 4_000 }, COASTAL)).toThrow(/Outdoor air alone/);
+    expect(() => houseFromLoadSummary({ ...LOAD, sensibleCoolingBtuh: 12_000 }, COASTAL)).toThrow(
+      /inside gains exceed/,
+    );
+    expect(() => houseFromLoadSummary({ ...LOAD, outdoorCoolingDbF: 125 }, COASTAL)).toThrow(
+      /exceed|never reaches/,
+    );
+  });
+});

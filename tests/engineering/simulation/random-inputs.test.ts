@@ -1,0 +1,118 @@
+import fc from "fast-check";
+import { expect } from "vitest";
+import * as simulation from "@/lib/engineering/simulation";
+import { everyFunctionTried, lawful, randomTest, runs, tried } from "../../support/random-inputs";
+import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "./fixtures";
+
+const { compareOptions, houseFromLoadSummary, simulateYear } = tried(simulation);
+
+const wild = fc.oneof(fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 0, -1, 1e300), fc.double());
+const mostly = (min: number, max: number) =>
+  fc.oneof({ weight: 60, arbitrary: fc.double({ min, max, noNaN: true }) }, { weight: 1, arbitrary: wild });
+
+const input = fc
+  .record({
+    outdoorF: mostly(20, 110),
+    outdoorRatio: mostly(0.001, 0.012),
+    conductance: mostly(50, 1_500),
+    leakage: mostly(0, 300),
+    coupling: mostly(0, 10_000),
+    multiple: mostly(1, 30),
+    water: mostly(0, 3),
+    airflow: mostly(400, 2_000),
+    holds: mostly(0.1, 5),
+    settling: mostly(0, 30),
+    offset: mostly(0.1, 3),
+    runOn: mostly(0, 300),
+    fan: fc.constantFrom("off" as const, "on" as const),
+    two: fc.boolean(),
+  })
+  .map(
+    (one): simulation.YearInput => ({
+      ...BASE,
+      weather: steadyWeather(24, one.outdoorF, one.outdoorRatio),
+      house: {
+        ...HOUSE,
+        conductanceBtuhPerF: one.conductance,
+        leakageAreaIn2: one.leakage,
+        massCouplingBtuhPerF: one.coupling,
+        moistureCapacitanceMultiple: one.multiple,
+        moistureLbPerHByHour: HOUSE.moistureLbPerHByHour.map(() => one.water),
+      },
+      system: {
+        ...SYSTEM,
+        coilHoldsLb: one.holds,
+        settlingMin: one.settling,
+        stages: one.two
+          ? [stageAt(one.airflow / 2, 60), stageAt(one.airflow, 100)]
+          : [stageAt(one.airflow, 100)],
+      },
+      controls: {
+        ...BASE.controls,
+        settings: {
+          ...SETTINGS,
+          firstStageStartOffsetF: one.offset,
+          secondStageStartOffsetF: one.offset + 1,
+          fanRunOnAfterCoolingS: one.runOn,
+          fanBetweenCalls: one.fan,
+        },
+      },
+    }),
+  );
+
+randomTest("any day closes its balances or is refused", () => {
+  let answered = 0;
+  fc.assert(
+    fc.property(input, (given) => {
+      const found = lawful(() => simulateYear(given));
+      if (found === null) return;
+      answered++;
+      expect(Math.abs(found.heat.relative)).toBeLessThan(1e-6);
+      expect(Math.abs(found.water.relative)).toBeLessThan(1e-6);
+      expect(found.dryHours + found.hoursAboveLimit).toBeCloseTo(24, 6);
+    }),
+    runs(81, 1 / 5),
+  );
+  expect(answered).toBeGreaterThan(0);
+  fc.assert(
+    fc.property(input, fc.array(fc.constantFrom("a", "b", "c"), { maxLength: 3 }), (given, names) => {
+      lawful(() =>
+        compareOptions(
+          given,
+          names.map((name) => ({ name })),
+        ),
+      );
+    }),
+    runs(82, 1 / 10),
+  );
+});
+
+randomTest("any load gives a house that can be run, or is refused", () => {
+  const day = steadyWeather(24, 95, 0.012);
+  day.directNormalBtuhPerFt2.fill(150, 8, 18);
+  day.globalHorizontalBtuhPerFt2.fill(120, 8, 18);
+  const load = fc.record({
+    heatingBtuh: mostly(5_000, 90_000),
+    sensibleCoolingBtuh: mostly(5_000, 90_000),
+    indoorHeatingDbF: fc.constant(70),
+    outdoorHeatingDbF: mostly(-10, 60),
+    indoorCoolingDbF: fc.constant(75),
+    outdoorCoolingDbF: mostly(85, 100),
+    floorAreaFt2: mostly(500, 5_000),
+    bedrooms: mostly(0, 6),
+    leakageCfm50: fc.option(mostly(100, 5_000)),
+    ventilationCfm: mostly(0, 200),
+    storeys: fc.constantFrom(1 as const, 2 as const, 3 as const),
+    shelterClass: fc.constantFrom(1 as const, 3 as const, 5 as const),
+  });
+  fc.assert(
+    fc.property(load, (given) => {
+      const found = lawful(() => houseFromLoadSummary(given, day));
+      if (found === null) return;
+      expect(found.house.conductanceBtuhPerF).toBeGreaterThan(0);
+    }),
+    runs(83, 1 / 5),
+  );
+});
+
+everyFunctionTried("simulation", simulation);
