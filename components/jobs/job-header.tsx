@@ -14,10 +14,11 @@ type Props = {
   readonly states: Readonly<Record<string, string | null>>;
   readonly verdicts: Readonly<Record<StageKey, Verdict | null>>;
   readonly mayMakePacket: boolean;
+  readonly mayEditCallbacks: boolean;
 };
 
 /** Whose job it is, and the index tabs: the ledger first, then the six stage records. */
-export function JobHeader({ job, states, verdicts, mayMakePacket }: Props) {
+export function JobHeader({ job, states, verdicts, mayMakePacket, mayEditCallbacks }: Props) {
   const path = usePathname();
   const base = `/jobs/${job.id}`;
   const tabs = [
@@ -37,6 +38,7 @@ export function JobHeader({ job, states, verdicts, mayMakePacket }: Props) {
         actions={
           <>
             {mayMakePacket ? <LinkButton href={`${base}/packet`}>Packet</LinkButton> : null}
+            {mayEditCallbacks ? <LinkButton href={`${base}/callbacks`}>Callbacks</LinkButton> : null}
             <LinkButton href={`${base}/trail`} variant="quiet">
               Trail
             </LinkButton>

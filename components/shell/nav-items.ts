@@ -9,6 +9,7 @@ export type NavItem = {
 const ITEMS: readonly (NavItem & { readonly permission: Permission })[] = [
   { href: "/today", label: "Today", icon: "today", permission: "startup.fill" },
   { href: "/jobs", label: "Jobs", icon: "jobs", permission: "job.read" },
+  { href: "/callbacks", label: "Callbacks", icon: "callbacks", permission: "callback.edit" },
   { href: "/across-jobs", label: "Across jobs", icon: "across", permission: "across-jobs.read" },
   { href: "/catalog", label: "Catalog", icon: "catalog", permission: "catalog.read" },
   { href: "/rules", label: "Rules", icon: "rules", permission: "rules.read" },

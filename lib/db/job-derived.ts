@@ -4,6 +4,7 @@ import type { LedgerCell, LedgerLine } from "@/lib/domain/ledger";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { StageKey } from "@/lib/domain/stages";
 import type { Verdict } from "@/lib/engineering/findings";
+import { countCallbacks } from "./job-fact-counts";
 import { asJson } from "./json";
 import type { TenantTransaction } from "./with-tenant";
 
@@ -57,6 +58,7 @@ export async function writeDerived(
     create: { ...own, ...row },
     update: { ...row, rebuiltAt: new Date() },
   });
+  await countCallbacks(tx, scope, jobId);
 }
 
 function lineRow(line: LedgerLine, position: number, derived: JobDerived) {

@@ -1,4 +1,5 @@
 import type { DemoWorld } from "../world";
+import { seedCallbackPattern } from "./callback-pattern";
 import { seedCompleteJob } from "./complete-job";
 import { seedHumidJob } from "./humid-job";
 import {
@@ -11,6 +12,7 @@ import {
 
 /** The Gulf coast company's jobs, oldest first. */
 export async function seedTidewillowJobs(world: DemoWorld): Promise<void> {
+  await seedCallbackPattern(world);
   await seedCompleteJob(world);
   await seedHumidJob(world);
   await seedUndecidedStartup(world);

@@ -4,7 +4,17 @@ import { LOAD, STARTUP } from "./service-jobs";
 
 /** The ids an input may name. */
 export type Ids = Readonly<
-  Record<"jobId" | "packetId" | "modelId" | "weatherFileId" | "memberId" | "invitationId" | "secret", string>
+  Record<
+    | "jobId"
+    | "callbackId"
+    | "packetId"
+    | "modelId"
+    | "weatherFileId"
+    | "memberId"
+    | "invitationId"
+    | "secret",
+    string
+  >
 >;
 
 /** What an action is called with, or what a route is. */
@@ -18,6 +28,7 @@ export type RouteSample = (ids: Ids) => {
 export function randomIds(): Ids {
   return {
     jobId: randomUUID(),
+    callbackId: randomUUID(),
     packetId: randomUUID(),
     modelId: randomUUID(),
     weatherFileId: randomUUID(),
@@ -84,6 +95,23 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "sign humidity review": ({ jobId }) => signed(jobId, "humidity_review"),
   "reopen record": ({ jobId }) => ({ jobId, stage: "equipment_selection", reason: "Another model" }),
   "read equipment model": ({ modelId }) => ({ modelId }),
+  "log callback": ({ jobId }) => ({
+    jobId,
+    kind: "too_humid",
+    reportedOn: "2026-08-03",
+    reportedByName: "",
+    complaint: "Sticky every evening",
+  }),
+  "work on callback": ({ callbackId }) => ({
+    callbackId,
+    expectedVersion: 1,
+    cause: "Fan on between calls",
+    fix: "Fan set to off",
+    fixedOn: "2026-08-05",
+    outcome: "",
+    outcomeNote: "",
+    outcomeCheckedOn: "",
+  }),
   "make packet": ({ jobId }) => ({ jobId }),
   "save brand": () => ({
     displayName: "Reed Air",

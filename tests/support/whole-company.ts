@@ -7,6 +7,7 @@ import { catalog } from "@/lib/db/catalog";
 import { members } from "@/lib/db/members";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { saveLogo } from "@/lib/services/brand";
+import { logCallback } from "@/lib/services/callbacks";
 import { importLog } from "@/lib/services/import-log";
 import { makeHomeownerPacket } from "@/lib/services/packets";
 import { addWeatherFile } from "@/lib/services/weather";
@@ -54,6 +55,13 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
     crew,
     ids: {
       jobId,
+      callbackId: await logCallback(office, {
+        jobId,
+        kind: "musty",
+        reportedOn: "2026-07-20",
+        reportedByName: "",
+        complaint: "Smells of cellar",
+      }),
       packetId: await makeHomeownerPacket(office, jobId),
       modelId,
       weatherFileId,

@@ -23,6 +23,7 @@ export default async function JobLayout({
         states={states}
         verdicts={evaluation.verdicts}
         mayMakePacket={may(scope.role, "packet.make")}
+        mayEditCallbacks={may(scope.role, "callback.edit")}
       />
       {children}
     </>

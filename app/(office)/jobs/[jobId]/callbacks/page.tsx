@@ -1,0 +1,29 @@
+import type { Metadata } from "next";
+import { CallbackCard } from "@/components/callbacks/callback-card";
+import { CallbackIntake } from "@/components/callbacks/callback-intake";
+import { load, pageScope } from "@/lib/server/page";
+import { jobCallbacks } from "@/lib/services/callbacks";
+import { takeDown, workOn } from "../../../callbacks/actions";
+
+export const metadata: Metadata = { title: "Callbacks" };
+
+export default async function JobCallbacksPage({
+  params,
+}: {
+  readonly params: Promise<{ readonly jobId: string }>;
+}) {
+  const scope = await pageScope("callback.edit");
+  const { jobId } = await params;
+  const callbacks = await load(jobCallbacks(scope, jobId));
+  return (
+    <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,2fr)_minmax(0,3fr)]">
+      <CallbackIntake jobId={jobId} today={new Date().toISOString().slice(0, 10)} send={takeDown} />
+      <div className="grid gap-6">
+        {callbacks.length === 0 ? <p className="text-muted">No callback on this job.</p> : null}
+        {callbacks.map((one) => (
+          <CallbackCard key={`${one.id} ${one.version}`} callback={one} send={workOn} />
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import type { Answer } from "@/components/forms/use-sent-form";
+import { Card } from "@/components/ui/card";
+import { CALLBACK_KINDS, CALLBACK_STATES, type Callback } from "@/lib/domain/callbacks";
+import { CallbackWorkForm } from "./callback-work-form";
+
+type Props = { readonly callback: Callback; readonly send: (input: unknown) => Promise<Answer> };
+
+/** One complaint with what the record said then, and what came of it. */
+export function CallbackCard({ callback, send }: Props) {
+  const { kind, state, reportedOn, reportedByName, complaint, evidence } = callback;
+  const { fallsShort, log, settings } = evidence;
+  const facts = [
+    ["Fell short in the ledger", fallsShort.join("; ") || "nothing"],
+    ["Log of the house", log ?? "none yet"],
+    ["Settings", settings.join("; ") || "none recorded"],
+  ] as const;
+  return (
+    <Card
+      title={CALLBACK_KINDS[kind].label}
+      aside={<span className="text-sm font-semibold">{CALLBACK_STATES[state]}</span>}
+    >
+      <div className="grid gap-4">
+        <p>
+          “{complaint}”{" "}
+          <span className="text-sm text-muted">
+            {reportedOn}
+            {reportedByName === "" ? "" : `, ${reportedByName}`}
+          </span>
+        </p>
+        <dl className="grid gap-2 text-sm">
+          {facts.map(([label, value]) => (
+            <div key={label}>
+              <dt className="font-semibold">{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+        <CallbackWorkForm callback={callback} send={send} />
+      </div>
+    </Card>
+  );
+}

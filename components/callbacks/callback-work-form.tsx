@@ -1,0 +1,57 @@
+"use client";
+
+import { ActionForm } from "@/components/forms/action-form";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
+import { SelectField } from "@/components/ui/choice-fields";
+import { SubmitButton } from "@/components/ui/submit-button";
+import { DateField, TextArea, TextField } from "@/components/ui/text-field";
+import { type Callback, OUTCOME_KEYS, OUTCOMES } from "@/lib/domain/callbacks";
+
+type Props = { readonly callback: Callback; readonly send: (input: unknown) => Promise<Answer> };
+
+/** Cause, fix, and whether it worked. */
+export function CallbackWorkForm({ callback, send }: Props) {
+  const { id, version, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn } = callback;
+  const [sent, submit, busy] = useSentForm((form) =>
+    send({ ...Object.fromEntries(form), callbackId: id, expectedVersion: version }),
+  );
+  const common = (name: string) => ({
+    name,
+    id: `${name}-${id}`,
+    error: problemOf(problemsOf(sent), name),
+  });
+  return (
+    <ActionForm action={submit} className="grid gap-3 border-t border-rule pt-4">
+      <Refusal form={sent} title="Not saved yet" />
+      <TextArea {...common("cause")} label="Cause" rows={2} defaultValue={cause} optional />
+      <TextArea {...common("fix")} label="Fix" rows={2} defaultValue={fix} optional />
+      <DateField {...common("fixedOn")} label="Fixed on" defaultValue={fixedOn ?? ""} optional />
+      <SelectField
+        {...common("outcome")}
+        label="Outcome"
+        optional
+        placeholder="not checked yet"
+        options={OUTCOME_KEYS.map((value) => ({ value, label: OUTCOMES[value] }))}
+        defaultValue={outcome ?? ""}
+      />
+      <DateField
+        {...common("outcomeCheckedOn")}
+        label="Outcome checked on"
+        defaultValue={outcomeCheckedOn ?? ""}
+        optional
+      />
+      <TextField
+        {...common("outcomeNote")}
+        label="Note on the outcome"
+        defaultValue={outcomeNote}
+        optional
+        autoComplete="off"
+      />
+      <SubmitButton busy={busy} variant="secondary">
+        Save callback
+      </SubmitButton>
+    </ActionForm>
+  );
+}
