@@ -1,23 +1,21 @@
-import { randomUUID } from "node:crypto";
-import { readFile } from "node:fs/promises";
-import path from "node:path";
+import { randomBytes, randomUUID } from "node:crypto";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
 import { catalog } from "@/lib/db/catalog";
 import { members } from "@/lib/db/members";
+import { packets } from "@/lib/db/packets";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
+import { weatherFiles } from "@/lib/db/weather-files";
+import { asId } from "@/lib/domain/ids";
+import { sha256Of, storeFile } from "@/lib/files/store";
 import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
 import { importLog } from "@/lib/services/import-log";
-import { makeHomeownerPacket } from "@/lib/services/packets";
-import { addWeatherFile } from "@/lib/services/weather";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
 import type { Ids } from "./door-samples";
 import { addMember, type Crew, given, makeCrew } from "./people";
 import { LOAD, openJob, STARTUP, save, sign } from "./service-jobs";
-
-const SEED = path.resolve(import.meta.dirname, "../../seed");
 
 export type WholeCompany = {
   readonly crew: Crew;
@@ -26,7 +24,25 @@ export type WholeCompany = {
   readonly unassigned: Pick<Ids, "jobId" | "packetId">;
 };
 
-let epw: Promise<Buffer> | null = null;
+/** A weather year with its design values; nothing reads its hours. */
+const YEAR = {
+  name: "A year",
+  sourceNote: "invented",
+  latitude: 30,
+  longitude: -95,
+  elevationFt: 30,
+  utcOffsetHours: -6,
+  hours: 8_760,
+  sizeBytes: 8,
+  design: {
+    name: "A year",
+    coolingDbF: 94,
+    coolingWbF: 77,
+    wetDewPointF: 77,
+    wetDbF: 83,
+    heatingDbF: 30,
+  },
+};
 
 /** A company with one row behind every id that an action or a route can name. The tech is assigned to its job. */
 export async function makeWholeCompany(): Promise<WholeCompany> {
@@ -36,12 +52,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   const passwordHash = await hashPassword("long enough before");
   for (const one of [owner, office, tech]) await unscopedSetPassword(one.userId, passwordHash);
   await saveLogo(owner, new TextEncoder().encode(TIDEWILLOW_LOGO));
-  epw ??= readFile(path.join(SEED, "weather/houston-2a.epw"));
-  const weatherFileId = await addWeatherFile(office, {
-    name: "A year",
-    sourceNote: "public data",
-    bytes: await epw,
-  });
+  const weatherFileId = await weatherFiles(office).add({ ...YEAR, sha256: sha256Of(randomBytes(8)) });
   const modelId = await catalog(office).addEquipment(twoStageHeatPump);
   const { secret, hash } = makeSecret();
   const invited = { email: `${randomUUID()}@example.com`, name: "In Vited", role: "tech" } as const;
@@ -62,14 +73,14 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
         reportedByName: "",
         complaint: "Smells of cellar",
       }),
-      packetId: await makeHomeownerPacket(office, jobId),
+      packetId: await keptPacket(crew, jobId),
       modelId,
       weatherFileId,
       memberId,
       invitationId: invitation.id,
       secret,
     },
-    unassigned: { jobId: otherJob, packetId: await makeHomeownerPacket(office, otherJob) },
+    unassigned: { jobId: otherJob, packetId: await keptPacket(crew, otherJob) },
   };
 }
 
@@ -92,4 +103,20 @@ async function fullJob({ office }: Crew, modelId: string, techIds: readonly stri
   });
   await save(office, jobId, "humidity_review", { logImportId: importId, conclusion: "kept" });
   return jobId;
+}
+
+/** A packet as one that was made earlier: its row and its bytes. */
+async function keptPacket({ office }: Crew, jobId: string): Promise<string> {
+  const bytes = new TextEncoder().encode("%PDF-1.7\n");
+  const { sha256, size } = await storeFile(office.tenantId, bytes, "packet", "packet");
+  return packets(office).add({
+    jobId: asId<"job">(jobId),
+    kind: "homeowner",
+    revision: 1,
+    sha256,
+    inputsHash: "of an earlier day",
+    engineVersion: "1",
+    sizeBytes: size,
+    pages: 1,
+  });
 }
