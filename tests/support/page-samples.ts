@@ -39,6 +39,10 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     addresses: ({ jobId }) => STAGE_SLUGS.map((slug) => `/jobs/${jobId}/${slug}`),
   },
   "/jobs/[jobId]/packet": { permission: "packet.make", addresses: ({ jobId }) => [`/jobs/${jobId}/packet`] },
+  "/jobs/[jobId]/callbacks": {
+    permission: "callback.edit",
+    addresses: ({ jobId }) => [`/jobs/${jobId}/callbacks`],
+  },
   "/jobs/[jobId]/trail": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/trail`] },
   "/today": { permission: "startup.fill", addresses: () => ["/today"] },
   "/today/[jobId]/startup": {
@@ -50,6 +54,8 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     permission: "catalog.read",
     addresses: ({ modelId }) => [`/catalog/${modelId}`],
   },
+  "/callbacks": { permission: "callback.edit", addresses: () => ["/callbacks"] },
+  "/across-jobs": { permission: "across-jobs.read", addresses: () => ["/across-jobs"] },
   "/rules": { permission: "rules.read", addresses: () => ["/rules"] },
   "/company": { permission: "brand.edit", addresses: () => ["/company"] },
   "/company/activity": { permission: "activity.read", addresses: () => ["/company/activity"] },
