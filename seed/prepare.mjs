@@ -74,3 +74,6 @@ function filesBelow(start) {
     .sort()
     .flatMap((name) => filesBelow(path.join(start, name)));
 }
+
+// `node seed/prepare.mjs` prepares; imported, it only offers.
+if (process.argv[1] === import.meta.filename) prepare();
