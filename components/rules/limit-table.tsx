@@ -21,10 +21,13 @@ export function LimitTable({ label, limits, setLimit }: Props) {
       head: "Company limit",
       rowHead: true,
       cell: (limit) => (
-        <div id={`limit-${limit.key}`} className="min-w-44">
+        <div id={`limit-${limit.key}`} className="min-w-36">
           {limit.title}
           <span className="block text-xs font-normal text-muted">
             <BasisLine basis={limit.basis} />
+          </span>
+          <span className="block text-xs font-normal sm:hidden">
+            Seed value {numberText(limit.seed, limit.decimals)}, allowed {allowed(limit)}
           </span>
           {limit.problem === null ? null : <span className="block text-short">{limit.problem}</span>}
         </div>
@@ -49,13 +52,15 @@ export function LimitTable({ label, limits, setLimit }: Props) {
       key: "seed",
       head: "Seed value",
       numeric: true,
+      wideOnly: true,
       cell: ({ seed, unit, decimals }) => <Quantity value={seed} unit={unit} decimals={decimals} />,
     },
     {
       key: "range",
       head: "Allowed",
       numeric: true,
-      cell: ({ min, max, decimals }) => `${numberText(min, decimals)} to ${numberText(max, decimals)}`,
+      wideOnly: true,
+      cell: allowed,
     },
   ];
   const change: Column<LimitRow> = {
@@ -71,4 +76,8 @@ export function LimitTable({ label, limits, setLimit }: Props) {
       rowKey={(limit) => limit.key}
     />
   );
+}
+
+function allowed({ min, max, decimals }: LimitRow): string {
+  return `${numberText(min, decimals)} to ${numberText(max, decimals)}`;
 }

@@ -16,19 +16,19 @@ export default async function CatalogPage() {
         lead="Equipment with its tables, thermostats, and instruments with their accuracy."
       />
       <div className="grid gap-8">
-        <section aria-labelledby="equipment">
+        <section>
           <h2 id="equipment" className="mb-2 text-lg font-semibold">
             Equipment
           </h2>
           <EquipmentTable equipment={view.equipment} />
         </section>
-        <section aria-labelledby="controls">
+        <section>
           <h2 id="controls" className="mb-2 text-lg font-semibold">
             Thermostats
           </h2>
           <ControlTable controls={view.controls} />
         </section>
-        <section aria-labelledby="instruments">
+        <section>
           <h2 id="instruments" className="mb-2 text-lg font-semibold">
             Instruments
           </h2>
