@@ -8,7 +8,6 @@ import { logsLimits } from "@/lib/engineering/logs/limits";
 import { moistureLimits } from "@/lib/engineering/moisture/limits";
 import { refrigerantLimits } from "@/lib/engineering/refrigerant/limits";
 import { startupLimits } from "@/lib/engineering/startup/limits";
-import { reviewLimits } from "./evaluate/review-limits";
 import type { FieldProblem } from "./problems";
 
 /** Every number a company may set, of every engineering folder. A key begins with its folder's name. */
@@ -21,7 +20,6 @@ export const LIMITS = {
   ...moistureLimits,
   ...startupLimits,
   ...logsLimits,
-  ...reviewLimits,
 } as const satisfies Readonly<Record<string, LimitDefinition>>;
 
 export type LimitKey = keyof typeof LIMITS;

@@ -12,7 +12,7 @@ export const dryHoursRule: Rule = {
       "The promised limit is the job's own; EPA advises to stay below 60 % (published). The share is a company limit, common practice, no source.",
     certainty: "practice",
   },
-  limits: ["review.dryShareMinPct"],
+  limits: ["logs.dryShareMinPct"],
   checkedBy: "tests/domain/review.test.ts",
 };
 
@@ -35,7 +35,7 @@ export function humidityReviewFindings(context: JobContext): readonly Finding[] 
     ];
   }
   const sharePct = (100 * log.dryHours) / log.loggedHours;
-  const neededPct = limits["review.dryShareMinPct"];
+  const neededPct = limits["logs.dryShareMinPct"];
   const kept = sharePct >= neededPct;
   return [
     finding(dryHoursRule, {
