@@ -82,6 +82,8 @@ test("an invited person joins by the link in the mail, once, and is who they sai
   expect(user.passwordHash).toMatch(/^\$argon2id\$/);
   expect(await scopeOfMember(user.id, owner.tenantId)).toMatchObject({ role: "tech" });
   expect((await members(owner).list()).some((one) => one.email === email)).toBe(true);
+  const [newest] = await activity(owner).list({ take: 1 });
+  expect(newest).toMatchObject({ action: "member joined", actorName: "New Person", entityId: user.id });
 });
 
 test("two uses of one link at the same moment make one member", async () => {

@@ -112,6 +112,22 @@ export function unscopedAcceptInvitation(
     } else {
       await tx.membership.createMany({ data: { ...data, tenantId: found.tenantId, userId } });
     }
+    await tellOnTrail(tx, found.tenantId, userId, found.role);
+  });
+}
+
+/** A member's first deed in the company: from here on the transaction is theirs, inside the company. */
+async function tellOnTrail(tx: UnscopedTransaction, tenantId: string, userId: string, role: string) {
+  await tx.$queryRaw`SELECT set_config('role', 'app_user', true), set_config('app.tenant', ${tenantId}, true)`;
+  await tx.activity.createMany({
+    data: {
+      tenantId,
+      actorId: userId,
+      action: "member joined",
+      entity: "membership",
+      entityId: userId,
+      after: { role },
+    },
   });
 }
 
