@@ -23,12 +23,3 @@ export function Badge({ children, tone = "plain" }: BadgeProps) {
     </span>
   );
 }
-
-/** A key to press. */
-export function Kbd({ children }: { readonly children: ReactNode }) {
-  return (
-    <kbd className="inline-block min-w-6 rounded-sm border border-b-2 border-rule-strong bg-sunk px-1.5 text-center font-sans text-xs">
-      {children}
-    </kbd>
-  );
-}

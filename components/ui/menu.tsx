@@ -59,11 +59,3 @@ export function MenuItem(props: MenuItemProps) {
     </DropdownMenu.Item>
   );
 }
-
-export function MenuRule() {
-  return <DropdownMenu.Separator className="my-1 h-px bg-rule" />;
-}
-
-export function MenuLabel({ children }: { readonly children: ReactNode }) {
-  return <DropdownMenu.Label className="px-3 pt-1.5 text-xs text-muted">{children}</DropdownMenu.Label>;
-}

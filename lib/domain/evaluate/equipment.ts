@@ -1,7 +1,7 @@
 import { moistAir, standardPressurePsia } from "@/lib/engineering/air";
 import { type EquipmentKind, sizingFindings } from "@/lib/engineering/equipment";
 import type { Finding } from "@/lib/engineering/findings";
-import { COMPRESSOR_KIND_NAMES, type CompressorKind } from "../catalog";
+import type { CompressorKind } from "../catalog";
 import { equipmentSelectionFields } from "../stages/equipment-selection";
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type Capacity, capacityOf, chosenSystem } from "./capacity";
@@ -133,9 +133,4 @@ function airflowUsed(context: JobContext, { second }: AirflowAsSet): EquipmentRe
   const chosen = context.inputs.airflow_setup.secondStageAirflowSetting;
   if (chosen !== null || !context.model) return second;
   return known({ cfm: context.model.data.ratedAirflowCfm, isRated: true });
-}
-
-/** The kind of compressor in words. */
-export function compressorWords(kind: CompressorKind): string {
-  return COMPRESSOR_KIND_NAMES[kind];
 }

@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { invalidInput } from "@/lib/errors";
 import { type LogMapping, logMappingSchema } from "@/lib/schemas/log-file";
-import { readUpload } from "@/lib/schemas/upload";
 import { route } from "@/lib/server/route";
 import { refuseUnstorableText } from "@/lib/server/storable-text";
+import { readUpload } from "@/lib/server/upload";
 import { importLog } from "@/lib/services/import-log";
 
 const MOST_BYTES = 60 * 1024 * 1024;

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readUpload } from "@/lib/schemas/upload";
+import { readUpload } from "@/lib/server/upload";
 
 const MiB = 1_048_576;
 const BOUNDARY = "----------boundary";
