@@ -47,7 +47,8 @@ export default async function TodayPage() {
                   Startup {job.startupDue ?? "without a date"}; waits for{" "}
                   {job.currentStage ? STAGE_NAMES[job.currentStage].toLowerCase() : "nothing"}
                 </p>
-                <VerdictMark verdict={job.verdict} look="plain" />
+                {job.verdict === null ? null : <VerdictMark verdict={job.verdict} look="plain" />}
+                {job.attention[0] === undefined ? null : <p className="text-sm">{job.attention[0]}</p>}
               </Card>
             </li>
           ))}
