@@ -3,7 +3,10 @@ import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL(".", import.meta.url));
 
-/** `unit` needs nothing but Node and ends in seconds; `db` starts a real PostgreSQL of its own. */
+/**
+ * `unit` needs nothing but Node and ends in seconds: `npm run check`. `long` needs no more, but minutes: whole years,
+ * whole PDFs, many repeats; a file joins it by its name, `*.long.test.ts`. `db` starts a real PostgreSQL of its own.
+ */
 export default defineConfig({
   resolve: { alias: { "@": root } },
   test: {
@@ -16,10 +19,20 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
-          exclude: ["tests/db/**", "tests/e2e/**", "tests/bench/**"],
+          exclude: ["tests/db/**", "tests/e2e/**", "tests/bench/**", "**/*.long.test.ts"],
           pool: "threads",
           // Machines are noisy: a slow minute is no defect, a hang is.
           testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "long",
+          include: ["tests/**/*.long.test.ts"],
+          exclude: ["tests/db/**", "tests/e2e/**", "tests/bench/**"],
+          pool: "threads",
+          testTimeout: 300_000,
         },
       },
       {

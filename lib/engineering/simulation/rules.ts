@@ -8,7 +8,7 @@ export const simulationRules = {
       "C dT/dt = UA (To − T) + m c (To − T) + K (Tm − T) + gains − coil; M dW/dt = m (Wo − W) + k (Wb − W) + sources − coil",
     basis: { kind: "physics", source: "balances of heat and water, trapezoid rule", certainty: "computed" },
     limits: [],
-    checkedBy: "tests/engineering/simulation/year.test.ts",
+    checkedBy: "tests/engineering/simulation/year.long.test.ts",
   },
   coilWater: {
     id: "simulation.coil-water",
