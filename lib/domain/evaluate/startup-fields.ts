@@ -10,8 +10,6 @@ export function fieldOfInput(input: string, keys: readonly StartupStageKey[]): s
   if (rest === undefined || key === undefined) return input === "elevationFt" ? null : (SITE[input] ?? null);
   const reading = READING_NAMES.find((name) => name === rest);
   if (reading === "externalStaticInWc" || rest === "externalStatic") return `${key}ReturnStaticInWc`;
-  // The record knows power by volts and amps.
-  if (reading === "outdoorUnitPowerW") return "outdoorUnitAmps";
   if (reading) return fieldOfReading(key, reading);
   return OTHERS[rest]?.(key) ?? null;
 }

@@ -40,6 +40,7 @@ const SHARED_FIELDS: Readonly<Partial<Record<ReadingName, keyof StartupRecordInp
 const FULL_CAPACITY_FIELDS: Readonly<Partial<Record<ReadingName, keyof StartupRecordInputs>>> = {
   outdoorUnitVolts: "supplyVoltage",
   outdoorUnitAmps: "outdoorUnitAmps",
+  outdoorUnitPowerW: "outdoorUnitPowerW",
 };
 
 /** Which instrument field and which of its accuracies belongs to a reading. */
@@ -60,6 +61,7 @@ const TAKEN_WITH: Readonly<
   liquidLineF: ["refrigerantInstrumentId", "line temperature"],
   outdoorUnitVolts: ["electricalInstrumentId", "voltage"],
   outdoorUnitAmps: ["electricalInstrumentId", "current"],
+  outdoorUnitPowerW: ["electricalInstrumentId", "power"],
   fanPowerW: ["electricalInstrumentId", "power"],
   condensateLb: ["scaleInstrumentId", "weight"],
 };

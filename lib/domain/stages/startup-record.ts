@@ -1,5 +1,7 @@
 // Longer than usual because it is a plain list of fields, one block each.
 import { choice, defineFields, type InputsOf, number, reference, text, yesNo } from "../fields";
+import { foundFields } from "./startup-found";
+import { startupLeftFields } from "./startup-left";
 
 const CONDITIONS = "Outdoor unit and conditions";
 const CIRCUIT = "Refrigerant circuit";
@@ -12,6 +14,18 @@ const METHODS = [
   { value: "flow plate", label: "flow plate or hood" },
   { value: "temperature rise", label: "temperature rise across electric heat" },
 ] as const;
+
+/** One point of the static pressure profile, with its sign. */
+const staticPoint = (label: string, group: string) =>
+  number({
+    label,
+    unit: "in. w.c.",
+    min: -3,
+    max: 3,
+    decimals: 2,
+    group,
+    help: "With its sign: below the room’s pressure is minus.",
+  });
 
 /** Readings of one stage. `K` prefixes the keys, so that both stages use one definition. */
 const stageReadings = <const P extends "first" | "second">(prefix: P, group: string, needed: boolean) => {
@@ -86,6 +100,19 @@ const stageReadings = <const P extends "first" | "second">(prefix: P, group: str
       decimals: 2,
       group,
     }),
+    BeforeFilterInWc: staticPoint("Static before the filter", group),
+    AfterFilterInWc: staticPoint("Static after the filter", group),
+    BeforeCoilInWc: staticPoint("Static before the coil", group),
+    AfterCoilInWc: staticPoint("Static after the coil", group),
+    HeatRiseF: number({
+      label: "Temperature rise across the electric heat",
+      unit: "°F",
+      min: 3,
+      max: 100,
+      decimals: 1,
+      group,
+      help: "Supply minus return, out of sight of the elements. For airflow by temperature rise.",
+    }),
     SuctionPressurePsig: number({
       label: "Suction pressure",
       unit: "psig",
@@ -143,8 +170,7 @@ const stageReadings = <const P extends "first" | "second">(prefix: P, group: str
   };
 };
 
-/** What was measured before leaving, per stage, and the settings as left. Version 1. */
-export const startupRecordFields = defineFields({
+const measuredFields = defineFields({
   outdoorDbF: number({
     label: "Outdoor dry bulb at the unit",
     unit: "°F",
@@ -214,6 +240,32 @@ export const startupRecordFields = defineFields({
     decimals: 1,
     group: CONDITIONS,
     help: "Both voltage and current at full capacity.",
+  }),
+  outdoorUnitPowerW: number({
+    label: "Outdoor unit power",
+    unit: "W",
+    min: 10,
+    max: 30_000,
+    decimals: 0,
+    group: CONDITIONS,
+    help: "By a power meter. Volts times amps is not power.",
+  }),
+  heaterVolts: number({
+    label: "Voltage at the electric heat",
+    unit: "V",
+    min: 100,
+    max: 600,
+    decimals: 0,
+    group: CONDITIONS,
+    help: "For airflow by temperature rise.",
+  }),
+  heaterAmps: number({
+    label: "Current of the electric heat",
+    unit: "A",
+    min: 1,
+    max: 400,
+    decimals: 1,
+    group: CONDITIONS,
   }),
   ratedAmps: number({
     label: "Rated current on the nameplate",
@@ -369,8 +421,16 @@ export const startupRecordFields = defineFields({
     group: CLOSE,
     help: "Only when the record asks.",
   }),
+  customerShownName: text({ label: "Customer who was shown", group: CLOSE, maxLength: 120 }),
   walkThroughDone: yesNo({ label: "Customer shown how to run it", group: CLOSE }),
   notes: text({ label: "Notes", group: CLOSE }),
+});
+
+/** What was measured before leaving, per stage, as found and as left, and the settings as left. Version 1. */
+export const startupRecordFields = defineFields({
+  ...measuredFields,
+  ...startupLeftFields,
+  ...foundFields(measuredFields),
 });
 
 export type StartupRecordInputs = InputsOf<typeof startupRecordFields>;
