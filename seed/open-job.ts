@@ -14,6 +14,7 @@ export type DemoJob = {
   readonly startupDue?: string;
   readonly reviewDue?: string;
   readonly note?: string;
+  readonly builder?: string;
 };
 
 /** ZIP codes no post office uses. */

@@ -9,6 +9,7 @@ export function JobFacts({ job }: { readonly job: Job }) {
     ["Phone", job.customer.phone || "not given"],
     ["E-mail", job.customer.email || "not given"],
     ["Elevation", <Quantity key="elevation" value={job.home.elevationFt} unit="ft" decimals={0} />],
+    ...(job.home.builder === "" ? [] : [["Builder", job.home.builder] as const]),
     ["Assigned", job.techs.map((tech) => tech.name).join(", ") || "nobody yet"],
     ["Startup", job.startupDue ?? "no date"],
     ["Humidity review", job.reviewDue ?? "no date"],

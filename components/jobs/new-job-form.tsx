@@ -32,6 +32,7 @@ const TEXTS = [
   "region",
   "postalCode",
   "elevationFt",
+  "builder",
   "weatherFileId",
   "startupDue",
   "reviewDue",
@@ -106,6 +107,14 @@ export function NewJobForm({ techs, weather, create }: Props) {
               unit="ft"
               hint="Above sea level; air is thinner higher up."
               error={error("elevationFt")}
+            />
+            <TextField
+              name="builder"
+              label="Builder"
+              optional
+              hint="Compared across jobs."
+              error={error("builder")}
+              autoComplete="off"
             />
             <SelectField
               name="weatherFileId"

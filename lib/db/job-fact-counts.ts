@@ -2,7 +2,8 @@ import type { TenantScope } from "@/lib/domain/scope";
 import type { TenantTransaction } from "./with-tenant";
 
 /**
- * Copies what the facts of a job take from other rows: its callbacks, and who signed its startup and when.
+ * Copies what the facts of a job take from other rows: its callbacks, who signed its startup and when, and who
+ * built the house.
  * Runs in the transaction that changes them; nothing happens while the job has no facts yet.
  */
 export async function countCallbacks(
@@ -20,6 +21,9 @@ export async function countCallbacks(
           (array_agg(signed_by ORDER BY revision DESC))[1]
         FROM stage_record
         WHERE tenant_id = ${scope.tenantId}::uuid AND job_id = ${jobId}::uuid
-          AND stage = 'startup_record' AND state = 'signed')
+          AND stage = 'startup_record' AND state = 'signed'),
+      builder = (
+        SELECT home.builder FROM job JOIN home ON home.tenant_id = job.tenant_id AND home.id = job.home_id
+        WHERE job.tenant_id = ${scope.tenantId}::uuid AND job.id = ${jobId}::uuid)
     WHERE tenant_id = ${scope.tenantId}::uuid AND job_id = ${jobId}::uuid`;
 }

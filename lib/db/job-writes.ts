@@ -15,6 +15,7 @@ export type NewJob = {
     readonly region: string;
     readonly postalCode: string;
     readonly elevationFt: number;
+    readonly builder?: string;
   };
   readonly weatherFileId: string | null;
   readonly startupDue: string | null;

@@ -99,6 +99,7 @@ export function jobs(scope: TenantScope) {
             region: home.region,
             postalCode: home.postalCode,
             elevationFt: home.elevationFt,
+            builder: home.builder,
           },
         };
       }),

@@ -20,6 +20,7 @@ export type CallbackId = Id<"callback">;
 export type AttachmentId = Id<"attachment">;
 export type PacketId = Id<"packet">;
 export type ActivityId = Id<"activity">;
+export type SavedViewId = Id<"saved view">;
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i;
 

@@ -31,6 +31,7 @@ export type Home = {
   readonly region: string;
   readonly postalCode: string;
   readonly elevationFt: number | null;
+  readonly builder: string;
 };
 
 export type Customer = {

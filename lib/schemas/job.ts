@@ -41,6 +41,7 @@ export const createJobSchema = z.strictObject({
   region: neededText("State"),
   postalCode: neededText("ZIP code"),
   elevationFt: elevation,
+  builder: optionalText("Builder"),
   weatherFileId: z
     .union([z.literal(""), uuid])
     .nullable()

@@ -18,6 +18,7 @@ export function createJob(scope: TenantScope, input: CreateJobInput): Promise<Jo
       region: input.region,
       postalCode: input.postalCode,
       elevationFt: input.elevationFt,
+      builder: input.builder,
     },
     weatherFileId: input.weatherFileId,
     startupDue: input.startupDue,

@@ -1,0 +1,22 @@
+import { stringify } from "csv-stringify/sync";
+
+/** What a cell of an exported table may hold. */
+export type CsvCell = string | number | boolean | null;
+
+/**
+ * A table as CSV (RFC 4180) with a byte order mark, so that spreadsheets read it as UTF-8.
+ * Text that a spreadsheet would run as a formula (it begins with = + - @ tab or return) is led by an apostrophe;
+ * numbers stay numbers. An unknown value is an empty cell.
+ */
+export function csvText(head: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
+  return stringify([head, ...rows] as CsvCell[][], {
+    bom: true,
+    record_delimiter: "windows",
+    escape_formulas: true,
+    cast: {
+      boolean: (value) => (value ? "yes" : "no"),
+      // A negative number is no formula.
+      number: (value) => ({ value: String(value), escape_formulas: false }),
+    },
+  });
+}
