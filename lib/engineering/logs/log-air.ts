@@ -28,10 +28,7 @@ const MASS_RATIO = 0.621945;
  */
 export function logAir(elevationFt: number): LogAir {
   const pressurePsia = standardPressurePsia(elevationFt);
-  const count = Math.round((HIGHEST_F - LOWEST_F) / STEP_F) + 1;
-  const logPressure = Float64Array.from({ length: count }, (_, index) =>
-    Math.log(waterSaturationPressurePsia(LOWEST_F + index * STEP_F)),
-  );
+  const logPressure = logPressureTable();
   return {
     vapourPsia: (dryBulbF, relativeHumidityPct) =>
       Number.isNaN(dryBulbF) || Number.isNaN(relativeHumidityPct)
@@ -40,6 +37,17 @@ export function logAir(elevationFt: number): LogAir {
     dewPointF: (vapourPsia) => inverse(logPressure, Math.log(vapourPsia)),
     humidityRatio: (vapourPsia) => (MASS_RATIO * vapourPsia) / (pressurePsia - vapourPsia),
   };
+}
+
+let keptTable: Float64Array | null = null;
+
+/** ln p of water, one entry a step; the same for every house, so made once. */
+function logPressureTable(): Float64Array {
+  const count = Math.round((HIGHEST_F - LOWEST_F) / STEP_F) + 1;
+  keptTable ??= Float64Array.from({ length: count }, (_, index) =>
+    Math.log(waterSaturationPressurePsia(LOWEST_F + index * STEP_F)),
+  );
+  return keptTable;
 }
 
 /** Temperature whose ln p is `target`; NaN outside the table. */

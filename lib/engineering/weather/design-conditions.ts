@@ -40,45 +40,62 @@ export const DESIGN_METHOD =
  * @see Percentile definitions of ASHRAE Handbook, Fundamentals 2017, ch. 14 (recalled), applied to one typical year.
  */
 export function designConditions(weather: Weather): DesignConditions {
-  const whole = Array.from({ length: weather.hourCount }, (_, hour) => hour).filter((hour) =>
-    NEEDED.every((channel) => Number.isFinite(weather[channel][hour])),
-  );
+  const { dryBulbF, dewPointF, pressurePsia, humidityRatio } = weather;
+  const whole = wholeHours(weather);
   if (whole.length === 0 || whole.length < weather.hourCount * (1 - MOST_MISSING_SHARE)) {
     throw new ImpossibleStateError(
       `${weather.hourCount - whole.length} of ${weather.hourCount} hours lack temperature, dew point or pressure; design conditions need a fuller file.`,
       NEEDED,
     );
   }
-  const at = (channel: WeatherChannel, hour: number): number => weather[channel][hour] ?? Number.NaN;
-  // An hour that happened, never a mean of two: its own hour is always among the coincident ones.
-  const percentile = (channel: WeatherChannel, p: number): number => {
-    const ranked = Float64Array.from(whole, (hour) => at(channel, hour)).sort();
-    return ranked[Math.ceil(p * ranked.length) - 1] ?? Number.NaN;
-  };
-  const near = (channel: WeatherChannel, value: number): readonly number[] =>
-    whole.filter((hour) => Math.abs(at(channel, hour) - value) <= COINCIDENT_WITHIN_F);
-
-  const coolingF = percentile("dryBulbF", 0.99);
-  const dewPointF = percentile("dewPointF", 0.99);
-  const atCooling = near("dryBulbF", coolingF);
-  const atDewPoint = near("dewPointF", dewPointF);
-  const wetBulbs = atCooling.map(
+  const dryBulbs = picked(dryBulbF, whole).sort();
+  const coolingF = ranked(dryBulbs, 0.99);
+  const wettestF = ranked(picked(dewPointF, whole).sort(), 0.99);
+  const atCooling = near(dryBulbF, coolingF, whole);
+  const atDewPoint = near(dewPointF, wettestF, whole);
+  const wetBulbs = Array.from(
+    atCooling,
     (hour) =>
       moistAir({
-        dryBulbF: at("dryBulbF", hour),
-        pressurePsia: at("pressurePsia", hour),
-        dewPointF: at("dewPointF", hour),
+        dryBulbF: dryBulbF[hour] ?? Number.NaN,
+        pressurePsia: pressurePsia[hour] ?? Number.NaN,
+        dewPointF: dewPointF[hour] ?? Number.NaN,
       }).wetBulbF,
   );
   return {
     cooling: { dryBulbF: fahrenheit(coolingF), coincidentWetBulbF: fahrenheit(mean(wetBulbs)) },
     dehumidification: {
-      dewPointF: fahrenheit(dewPointF),
-      coincidentDryBulbF: fahrenheit(mean(atDewPoint.map((hour) => at("dryBulbF", hour)))),
-      humidityRatio: mean(atDewPoint.map((hour) => at("humidityRatio", hour))) as HumidityRatio,
+      dewPointF: fahrenheit(wettestF),
+      coincidentDryBulbF: fahrenheit(mean(Array.from(picked(dryBulbF, atDewPoint)))),
+      humidityRatio: mean(Array.from(picked(humidityRatio, atDewPoint))) as HumidityRatio,
     },
-    heating: { dryBulbF: fahrenheit(percentile("dryBulbF", 0.01)) },
+    heating: { dryBulbF: fahrenheit(ranked(dryBulbs, 0.01)) },
     hoursUsed: whole.length,
     method: DESIGN_METHOD,
   };
+}
+
+/** The hours that have all of {@link NEEDED}. */
+function wholeHours(weather: Weather): Uint32Array {
+  const hours = new Uint32Array(weather.hourCount);
+  let count = 0;
+  for (let hour = 0; hour < weather.hourCount; hour++) {
+    if (NEEDED.every((channel) => Number.isFinite(weather[channel][hour]))) hours[count++] = hour;
+  }
+  return hours.subarray(0, count);
+}
+
+function picked(values: Float64Array, hours: Uint32Array): Float64Array {
+  const found = new Float64Array(hours.length);
+  for (let index = 0; index < hours.length; index++) found[index] = values[hours[index] ?? 0] ?? Number.NaN;
+  return found;
+}
+
+/** An hour that happened, never a mean of two: its own hour is always among the coincident ones. */
+function ranked(sorted: Float64Array, p: number): number {
+  return sorted[Math.ceil(p * sorted.length) - 1] ?? Number.NaN;
+}
+
+function near(values: Float64Array, value: number, hours: Uint32Array): Uint32Array {
+  return hours.filter((hour) => Math.abs((values[hour] ?? Number.NaN) - value) <= COINCIDENT_WITHIN_F);
 }

@@ -68,12 +68,13 @@ randomTest("a real file with wild cells gives finite values, listed gaps, or a r
 });
 
 randomTest("design conditions of a year with wild hours: finite, or refused", () => {
-  const year = parseEpw(houston);
+  // Every 17th hour: percentiles of a year in a seventeenth of the time. Whole years are in the test above.
+  const year = everyHour(parseEpw(houston), 17);
   const wildHours = fc.array(
     fc.record({
       channel: fc.constantFrom("dryBulbF" as const, "dewPointF" as const, "pressurePsia" as const),
-      from: fc.integer({ min: 0, max: 8_759 }),
-      hours: fc.integer({ min: 1, max: 400 }),
+      from: fc.integer({ min: 0, max: year.hourCount - 1 }),
+      hours: fc.integer({ min: 1, max: 24 }),
       value: fc.oneof(fc.constant(Number.NaN), fc.double({ min: -40, max: 130, noNaN: true })),
     }),
     { minLength: 1, maxLength: 3 },
@@ -91,9 +92,18 @@ randomTest("design conditions of a year with wild hours: finite, or refused", ()
       if (found === null) return;
       expect(found.cooling.dryBulbF).toBeGreaterThanOrEqual(found.heating.dryBulbF);
     }),
-    runs(73, 1 / 20),
+    runs(73, 1 / 4),
   );
 });
+
+/** Every nth hour of a year. */
+function everyHour(year: weather.Weather, nth: number): weather.Weather {
+  const kept = Object.entries(year).map(([key, value]) => [
+    key,
+    ArrayBuffer.isView(value) ? (value as Float64Array).filter((_, hour) => hour % nth === 0) : value,
+  ]);
+  return { ...Object.fromEntries(kept), hourCount: Math.ceil(year.hourCount / nth) };
+}
 
 randomTest("sun and surfaces: within the sphere, never more than all light together", () => {
   const number = fc.oneof(
@@ -128,7 +138,7 @@ randomTest("sun and surfaces: within the sphere, never more than all light toget
         if (found !== null) expect(found).toBeLessThanOrEqual(dni + dhi + ghi + 1e-9);
       },
     ),
-    runs(74),
+    runs(74, 1, 1.1),
   );
 });
 
