@@ -67,6 +67,7 @@ export function requireHouse(house: HouseModel): void {
   requireRange("airCapacitanceBtuPerF", house.airCapacitanceBtuPerF, "Btu/°F", 100, 1e6);
   requireRange("massCapacitanceBtuPerF", house.massCapacitanceBtuPerF, "Btu/°F", 100, 1e7);
   requireRange("massCouplingBtuhPerF", house.massCouplingBtuhPerF, "Btu/(h·°F)", 0, 1e5);
+  requireRange("leakageAreaIn2", house.leakageAreaIn2, "in²", 0, 5_000);
   requireRange("radiantShare", house.radiantShare, "ratio", 0, 1);
   requireRange("moistureCapacitanceMultiple", house.moistureCapacitanceMultiple, "ratio", 1, 100);
   requireRange("moistureExchangeH", house.moistureExchangeH, "h", 0.1, 100);

@@ -1,9 +1,36 @@
 export { type ComparedOption, compareOptions, type YearOption } from "./compare-options";
+export { type ForecastInput, forecastYears, type PreparedForecast, prepareForecast } from "./forecast";
+export {
+  type Forecast,
+  type ForecastRange,
+  gatherForecast,
+  type OptionForecast,
+  RANGED_FIGURES,
+  type RangedFigure,
+} from "./gather-forecast";
 export type { HouseModel, SunAperture, VentilationModel } from "./house";
 export type { AssumptionName, HouseAssumption } from "./house-assumptions";
 export { type DerivedHouse, houseFromLoadSummary, type LoadForHouse } from "./house-from-load-summary";
+export {
+  type ForecastHouse,
+  type HouseMember,
+  type HouseMembers,
+  houseMembers,
+  type UncertainNumber,
+} from "./house-members";
+export { type ForecastOption, type MemberYear, memberYear, type YearFigures } from "./member-year";
 export { simulationRules } from "./rules";
 export { simulateYear } from "./simulate-year";
+export { stableText } from "./stable-text";
 export type { DehumidifierModel, SystemModel, SystemStage, YearControls } from "./system";
+export { shiftWeather, type WeatherShift } from "./weather-shift";
+export {
+  type DaySeries,
+  type HourSeries,
+  type TypicalHours,
+  typicalHours,
+  type YearPictures,
+  yearPictures,
+} from "./year-pictures";
 export type { YearInput } from "./year-plan";
 export type { Balance, YearResult } from "./year-result";

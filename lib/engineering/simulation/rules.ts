@@ -22,4 +22,17 @@ export const simulationRules = {
     limits: [],
     checkedBy: "tests/engineering/simulation/coil-store.test.ts",
   },
+  forecast: {
+    id: "simulation.forecast",
+    title: "A forecast as a range",
+    equation:
+      "the year for the house as assumed, and for drawn houses and years between the low and high of what is uncertain",
+    basis: {
+      kind: "physics",
+      source: "Latin hypercube sampling; the ranges themselves are assumptions shown with their reasons",
+      certainty: "recalled",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/forecast.test.ts",
+  },
 } as const satisfies Record<string, Rule>;

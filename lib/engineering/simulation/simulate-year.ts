@@ -1,6 +1,7 @@
 import { fastSaturationHumidityRatio } from "../equipment/saturation";
 import { ImpossibleStateError } from "../errors";
-import { runHours, type YearTotals } from "./year-loop";
+import { requireRange } from "../units";
+import { runHours, type YearTotals, type YearTrace } from "./year-loop";
 import { HUMIDITIES, RUN_LENGTHS, STATE, STATE_NUMBERS, SUM, SUMS } from "./year-numbers";
 import { type YearInput, type YearPlan, yearPlan } from "./year-plan";
 import { type YearResult, yearResult } from "./year-result";
@@ -30,9 +31,9 @@ export function simulateYear(input: YearInput): YearResult {
     throw new ImpossibleStateError("stepsPerMinute has to be 1, 2 or 4.", ["stepsPerMinute"]);
   }
   const state = firstState(plan);
-  runHours(plan, state, 0, Math.min(RUN_IN_H, plan.hours), emptyTotals(plan));
+  runHours(plan, state, 0, Math.min(RUN_IN_H, plan.hours), emptyTotals(plan, null));
   const began = Float64Array.from(state);
-  const totals = emptyTotals(plan);
+  const totals = emptyTotals(plan, emptyTrace(plan, input.trace));
   runHours(plan, state, 0, plan.hours, totals);
   return yearResult(plan, input.weather, began, state, totals);
 }
@@ -50,7 +51,24 @@ function firstState(plan: YearPlan): Float64Array {
   return state;
 }
 
-function emptyTotals(plan: YearPlan): YearTotals {
+function emptyTrace(plan: YearPlan, asked: YearInput["trace"]): YearTrace | null {
+  if (asked === undefined) return null;
+  const firstHour = requireRange("trace.firstHour", asked.firstHour, "h", 0, plan.hours - 1);
+  const hours = requireRange("trace.hours", asked.hours, "h", 1, Math.min(168, plan.hours - firstHour));
+  if (!Number.isInteger(firstHour) || !Number.isInteger(hours)) {
+    throw new ImpossibleStateError("trace.firstHour and trace.hours have to be whole hours.", ["trace"]);
+  }
+  const steps = hours * plan.stepsPerHour;
+  return {
+    firstHour,
+    hours,
+    roomF: new Float64Array(steps),
+    rhPct: new Float64Array(steps),
+    stage: new Uint8Array(steps),
+  };
+}
+
+function emptyTotals(plan: YearPlan, trace: YearTrace | null): YearTotals {
   const sums = new Float64Array(SUMS);
   sums[SUM.coldestInRunF] = plan.controls.coolingSetpointF;
   return {
@@ -61,5 +79,6 @@ function emptyTotals(plan: YearPlan): YearTotals {
     hourRhPct: new Float64Array(plan.hours),
     hourWetMinutes: new Float64Array(plan.hours),
     hourRunMinutes: new Float64Array(plan.hours),
+    trace,
   };
 }

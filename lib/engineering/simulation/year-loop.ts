@@ -37,6 +37,18 @@ export type YearTotals = {
   readonly hourWetMinutes: Float64Array;
   /** Minutes of each hour the compressor ran. */
   readonly hourRunMinutes: Float64Array;
+  /** Where single steps are kept; `null` for none. */
+  readonly trace: YearTrace | null;
+};
+
+/** Every step of some hours. */
+export type YearTrace = {
+  readonly firstHour: number;
+  readonly hours: number;
+  readonly roomF: Float64Array;
+  readonly rhPct: Float64Array;
+  /** 0 to 2. */
+  readonly stage: Uint8Array;
 };
 
 /**
@@ -58,7 +70,7 @@ export function runHours(
   out: YearTotals,
 ): void {
   const { house, system, controls, settings, dehumidifier, pressurePsia, stages } = plan;
-  const { sums, humidityMinutes, runLengths } = out;
+  const { sums, humidityMinutes, runLengths, trace } = out;
   const stageCount = stages.length;
   const first = stages[0];
   const second = stages[1] ?? first;
@@ -153,6 +165,7 @@ export function runHours(
     let wetMinutes = 0;
     let runMinutes = 0;
     let humiditySum = 0;
+    const tracing = trace !== null && hour >= trace.firstHour && hour < trace.firstHour + trace.hours;
 
     for (let step = 0; step < stepsPerHour; step++) {
       const share = (step + 0.5) * h;
@@ -341,6 +354,12 @@ export function runHours(
       humidityMinutes[bin] = (humidityMinutes[bin] ?? 0) + stepMin;
       if (rh > plan.humidityLimitPct) wetMinutes += stepMin;
       if (airF > hottest) hottest = airF;
+      if (tracing) {
+        const place = (hour - trace.firstHour) * stepsPerHour + step;
+        trace.roomF[place] = airF;
+        trace.rhPct[place] = rh;
+        trace.stage[place] = stage;
+      }
       const over = airBefore - coolF - settings.firstStageStartOffsetF;
       if (over > 0) above += over * h;
     }

@@ -22,6 +22,8 @@ export type YearInput = {
   readonly humidityLimitPct: number;
   /** 1 for the usual minute; more to see that the step does not matter. 1, 2 or 4. */
   readonly stepsPerMinute?: 1 | 2 | 4;
+  /** Whole hours, 168 at most, of which every step is kept for a picture. */
+  readonly trace?: { readonly firstHour: number; readonly hours: number };
 };
 
 /** One stage in plain numbers. */
@@ -90,7 +92,7 @@ export function yearPlan(input: YearInput): YearPlan {
   const airLb = house.volumeFt3 / room.specificVolumeFt3PerLb;
   const bufferLb = airLb * (house.moistureCapacitanceMultiple - 1);
   const perIn2 = { leakageAreaIn2: 1, storeys: house.storeys, shelterClass: house.shelterClass };
-  const area2 = requireRange("leakageAreaIn2", house.leakageAreaIn2, "in²", 0, 5_000) ** 2;
+  const area2 = house.leakageAreaIn2 ** 2;
   const hourOfDay = (hour: number) => hour % 24;
   const timed = ventilation.kind === "timed" ? ventilation : null;
   const openAt = (hour: number): boolean =>

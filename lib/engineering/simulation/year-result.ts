@@ -1,6 +1,6 @@
 import { LB_PER_PINT } from "../moisture";
 import type { Weather } from "../weather";
-import type { YearTotals } from "./year-loop";
+import type { YearTotals, YearTrace } from "./year-loop";
 import { STATE, SUM } from "./year-numbers";
 import type { YearPlan } from "./year-plan";
 
@@ -55,6 +55,8 @@ export type YearResult = {
   readonly hourF: Float64Array;
   readonly hourRhPct: Float64Array;
   readonly hourRunMinutes: Float64Array;
+  /** Every step of the hours asked for; `null` when none were. */
+  readonly trace: YearTrace | null;
 };
 
 const WEEK_H = 168;
@@ -113,6 +115,7 @@ export function yearResult(
     hourF: totals.hourF,
     hourRhPct: totals.hourRhPct,
     hourRunMinutes: totals.hourRunMinutes,
+    trace: totals.trace,
   };
 }
 

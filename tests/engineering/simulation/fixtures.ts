@@ -35,8 +35,13 @@ export function steadyWeather(hours: number, dryBulbF: number, humidityRatio: nu
     gaps: [],
     dryBulbF: flat(dryBulbF),
     humidityRatio: flat(humidityRatio),
+    // Not given: what needs them has to find them from the humidity ratio.
+    dewPointF: flat(Number.NaN),
+    relativeHumidityPct: flat(Number.NaN),
     pressurePsia: flat(14.696),
     windMph: flat(0),
+    windDirectionDeg: flat(0),
+    skyInfraredBtuhPerFt2: flat(0),
     globalHorizontalBtuhPerFt2: flat(0),
     directNormalBtuhPerFt2: flat(0),
     diffuseHorizontalBtuhPerFt2: flat(0),

@@ -1,23 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { houseFromLoadSummary, type LoadForHouse, simulateYear } from "@/lib/engineering/simulation";
+import { houseFromLoadSummary, simulateYear } from "@/lib/engineering/simulation";
 import { BASE, COASTAL } from "./fixtures";
+import { LOAD } from "./load-of-a-house";
 
 const SOURCE = "hand balances at the two design conditions (physics)";
-
-const LOAD: LoadForHouse = {
-  heatingBtuh: 30_000,
-  sensibleCoolingBtuh: 24_000,
-  indoorHeatingDbF: 70,
-  outdoorHeatingDbF: 30,
-  indoorCoolingDbF: 75,
-  outdoorCoolingDbF: 94,
-  floorAreaFt2: 2_000,
-  bedrooms: 3,
-  leakageCfm50: 1_500,
-  ventilationCfm: 60,
-  storeys: 1,
-  shelterClass: 4,
-};
 
 describe(`a house from its load summary: ${SOURCE}`, () => {
   it("conductance, by hand", () => {

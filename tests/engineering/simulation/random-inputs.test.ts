@@ -4,7 +4,20 @@ import * as simulation from "@/lib/engineering/simulation";
 import { everyFunctionTried, lawful, randomTest, runs, tried } from "../../support/random-inputs";
 import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "./fixtures";
 
-const { compareOptions, houseFromLoadSummary, simulateYear } = tried(simulation);
+const {
+  compareOptions,
+  forecastYears,
+  gatherForecast,
+  houseFromLoadSummary,
+  houseMembers,
+  memberYear,
+  prepareForecast,
+  shiftWeather,
+  simulateYear,
+  stableText,
+  typicalHours,
+  yearPictures,
+} = tried(simulation, ["prepareForecast", "shiftWeather"]);
 
 const wild = fc.oneof(fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 0, -1, 1e300), fc.double());
 const mostly = (min: number, max: number) =>
@@ -112,6 +125,81 @@ randomTest("any load gives a house that can be run, or is refused", () => {
       expect(found.house.conductanceBtuhPerF).toBeGreaterThan(0);
     }),
     runs(83, 1 / 5),
+  );
+});
+
+randomTest("a forecast of any day: ranges around the central house, or a refusal", () => {
+  let answered = 0;
+  const asked = fc.record({
+    given: input,
+    names: fc.array(fc.constantFrom("a", "b", "c"), { minLength: 1, maxLength: 2 }),
+    members: fc.oneof(
+      { weight: 9, arbitrary: fc.integer({ min: 1, max: 3 }) },
+      { weight: 1, arbitrary: wild },
+    ),
+    seed: fc.oneof({ weight: 9, arbitrary: fc.nat() }, { weight: 1, arbitrary: wild }),
+  });
+  fc.assert(
+    fc.property(asked, ({ given, names, members, seed }) => {
+      const { house, weather, system, controls, ventilation, dehumidifier, humidityLimitPct } = given;
+      const options = names.map((name) => ({ name, system, controls, ventilation, dehumidifier }));
+      lawful(() => houseMembers({ kind: "given", house }, weather, members, seed));
+      const place = { option: 0, hours: typicalHours(weather) };
+      const prepared = lawful(() =>
+        prepareForecast({
+          house: { kind: "given", house },
+          weather,
+          options,
+          humidityLimitPct,
+          members,
+          seed,
+        }),
+      );
+      if (prepared === null) return;
+      const central = prepared.ensemble.members[0];
+      const option = options[0];
+      if (central === undefined || option === undefined) return;
+      const year = lawful(() => simulateYear({ ...given, trace: { firstHour: 0, hours: 24 } }));
+      if (year === null) return;
+      expect(yearPictures(year, weather, place.hours).hotDay.roomF).toHaveLength(24);
+      expect(memberYear(option, place, central, weather, humidityLimitPct).figures?.starts).toBe(year.starts);
+      const years = lawful(() => [...forecastYears(prepared)]);
+      if (years === null) return;
+      answered++;
+      const {
+        low,
+        central: middle,
+        high,
+      } = gatherForecast(prepared, years).options[0]?.ranges.dryHours ?? {
+        low: 1,
+        central: 0,
+        high: 0,
+      };
+      expect(low).toBeLessThanOrEqual(middle);
+      expect(middle).toBeLessThanOrEqual(high);
+      expect(stableText(years)).not.toMatch(/undefined/);
+    }),
+    runs(84, 1 / 8, 2),
+  );
+  expect(answered).toBeGreaterThan(0);
+});
+
+randomTest("any shift of a day is a day, or refused", () => {
+  fc.assert(
+    fc.property(
+      mostly(20, 110),
+      mostly(0.001, 0.012),
+      mostly(-10, 10),
+      mostly(-10, 10),
+      (f, w, warmer, wetter) => {
+        const found = lawful(() =>
+          shiftWeather(steadyWeather(24, f, w), { dryBulbByF: warmer, dewPointByF: wetter }),
+        );
+        if (found === null || (warmer === 0 && wetter === 0)) return;
+        expect(found.relativeHumidityPct[0]).toBeLessThanOrEqual(100 + 1e-9);
+      },
+    ),
+    runs(85, 1 / 4),
   );
 });
 
