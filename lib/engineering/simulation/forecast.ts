@@ -57,7 +57,7 @@ export function prepareForecast(input: ForecastInput): PreparedForecast {
  * year, then the other members. Whoever calls may stop between two years, and shares the work by taking every nth year.
  *
  * @param prepared - From {@link prepareForecast}.
- * @param share - Years `index`, `index + of`, …; the same years in another order give the same forecast.
+ * @param share - Years `index`, `index + of`, …: `of` 1 to 64, `index` 0 to `of` − 1, whole numbers.
  * @returns A generator of one result a year.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} when the central house cannot be run with an option.
  * @see `simulateYear` (physics).
@@ -66,6 +66,11 @@ export function* forecastYears(
   { input, ensemble, hours, years }: PreparedForecast,
   share: { readonly index: number; readonly of: number } = { index: 0, of: 1 },
 ): Generator<MemberYear, void, void> {
+  requireRange("share.of", share.of, "", 1, 64);
+  requireRange("share.index", share.index, "", 0, share.of - 1);
+  if (!Number.isInteger(share.of) || !Number.isInteger(share.index)) {
+    throw new ImpossibleStateError("share.of and share.index have to be whole numbers.", ["share"]);
+  }
   const count = input.options.length;
   for (let year = share.index; year < years; year += share.of) {
     const option = input.options[year % count];

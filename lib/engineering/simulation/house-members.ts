@@ -151,7 +151,15 @@ function houseOf(
   return found;
 }
 
-/** The year as this member has it. */
+/**
+ * The year as this member has it.
+ *
+ * @param member - From {@link houseMembers}.
+ * @param weather - The job's year.
+ * @returns Weather, shifted.
+ * @throws {@link OutOfRangeError} as `shiftWeather`.
+ * @see `shiftWeather` (recalled).
+ */
 export function memberWeather(member: HouseMember, weather: Weather): Weather {
   return shiftWeather(weather, member.shift);
 }

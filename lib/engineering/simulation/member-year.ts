@@ -34,7 +34,7 @@ export type MemberYear = {
  * Runs one option through one member's year.
  *
  * @param option - Ranges at `YearInput`.
- * @param place - Numbers of option and the hours to draw.
+ * @param place - The option's number, from 0, and the hours to draw, from `typicalHours`.
  * @param member - From `houseMembers`.
  * @param weather - The job's year, before the member's shift.
  * @param humidityLimitPct - 30 to 90 %.
