@@ -7,6 +7,11 @@ export const STATUS_OF = {
   INVALID_INPUT: 422,
   CONFLICT: 409,
   SIGNED_RECORD: 409,
+  /** A device sends what belongs to another person than the one signed in. */
+  OTHER_PERSON: 409,
+  /** The person left the company whose data a device holds. */
+  REMOVED: 410,
+  HAND_OVER_CLOSED: 410,
   TOO_LARGE: 413,
   UNSUPPORTED_FILE: 415,
   TOO_MANY_TRIES: 429,

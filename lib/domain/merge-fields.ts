@@ -19,6 +19,8 @@ export type FieldConflict = {
 
 export type Merged = {
   readonly inputs: Values;
+  /** What the record holds of the device's changes, as the fields read it: the device's next base. */
+  readonly accepted: Readonly<Record<string, PlainValue>>;
   readonly conflicts: readonly FieldConflict[];
   /** Values that cannot be kept; every other field is. */
   readonly problems: readonly FieldProblem[];
@@ -37,6 +39,7 @@ export function mergeFields(
   const conflicts: FieldConflict[] = [];
   const problems: FieldProblem[] = [];
   const wanted = new Map<string, PlainValue>();
+  const accepted: Record<string, PlainValue> = {};
   for (const [key, change] of Object.entries(changes)) {
     const field = Object.hasOwn(fields, key) ? fields[key] : undefined;
     if (field === undefined) {
@@ -50,12 +53,13 @@ export function mergeFields(
     }
     const mine = (read.data ?? null) as PlainValue;
     const theirs = (current[key] ?? null) as PlainValue;
-    if (theirs === mine) continue;
-    if (theirs === change.base) wanted.set(key, mine);
+    if (theirs === mine) accepted[key] = mine;
+    else if (theirs === change.base) wanted.set(key, mine);
     else conflicts.push({ field: key, theirs, mine });
   }
   const possible = withoutContradictions(stage, current, wanted);
-  return { inputs: possible.inputs, conflicts, problems: [...problems, ...possible.problems] };
+  for (const [key, value] of wanted) if (possible.inputs[key] === value) accepted[key] = value;
+  return { inputs: possible.inputs, accepted, conflicts, problems: [...problems, ...possible.problems] };
 }
 
 /**

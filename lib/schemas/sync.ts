@@ -1,24 +1,42 @@
 import { z } from "zod";
 
-const plainValue = z.union([z.string().max(5_000), z.number(), z.boolean(), z.null()]);
+export const plainValue = z.union([z.string().max(5_000), z.number(), z.boolean(), z.null()]);
 
-/** What a phone sends: changed fields only, each with the value it started from. */
+/** Changed fields only, each with the value the device started from. */
+export const fieldChangesSchema = z
+  .record(z.string().max(80), z.strictObject({ base: plainValue, value: plainValue }))
+  .refine((fields) => Object.keys(fields).length <= 300, { error: "Too many fields in one upload." });
+
+/** What a phone sends of a startup record. */
 export const syncStartupSchema = z.strictObject({
   /** Made on the device, once for each upload: a repeat gets the first answer. */
   clientId: z.uuid(),
   /** When the device sent it by its own clock, which may be wrong; kept, never trusted. */
   deviceTime: z.iso.datetime(),
-  fields: z
-    .record(z.string().max(80), z.strictObject({ base: plainValue, value: plainValue }))
-    .refine((fields) => Object.keys(fields).length <= 200, { error: "Too many fields in one upload." }),
+  fields: fieldChangesSchema,
+  /** What still waits on the device after this upload, for the office to see. */
+  waiting: z
+    .strictObject({ fields: z.int().min(0).max(10_000), photos: z.int().min(0).max(10_000) })
+    .optional(),
 });
 export type SyncStartupInput = z.output<typeof syncStartupSchema>;
 
-/** What the phone is told: the record as it stands now and what became of each field. */
-export const syncAnswerSchema = z.object({
-  version: z.int().nullable(),
-  inputs: z.record(z.string(), plainValue),
+/** What became of an upload. A repeat of it gets the same again. */
+export const uploadOutcomeSchema = z.object({
+  /** What the record took of this upload, as it reads it: the device's next base of these fields. */
+  accepted: z.record(z.string(), plainValue).default({}),
   conflicts: z.array(z.object({ field: z.string(), theirs: plainValue, mine: plainValue })),
   problems: z.array(z.object({ field: z.string(), message: z.string() })),
+  /** Fields that came after signing: kept for the office to decide. The device may forget them. */
+  waiting: z.array(z.string()).default([]),
 });
-export type SyncAnswer = z.output<typeof syncAnswerSchema>;
+export type UploadOutcome = z.output<typeof uploadOutcomeSchema>;
+
+/** What the phone is told: what became of each field, and the record as it stands at this moment. */
+export type SyncAnswer = UploadOutcome & {
+  readonly version: number | null;
+  readonly state: "draft" | "signed" | null;
+  readonly inputs: Readonly<Record<string, unknown>>;
+  /** The server's clock, which decides. */
+  readonly serverTime: string;
+};

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { deviceScope } from "@/lib/auth/device";
 import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -13,6 +14,8 @@ type Context = { readonly params: Promise<Record<string, string | string[] | und
 type Facts<S extends z.ZodType> = {
   readonly name: string;
   readonly permission: Permission;
+  /** True for a door of phones: whose data the device holds is read from its headers and must be who is signed in. */
+  readonly forDevice?: boolean;
   /** Reads the address: its parameters and query, as one flat object of strings. */
   readonly schema: S;
   readonly run: (scope: TenantScope, input: z.output<S>, request: Request) => Promise<Response | object>;
@@ -48,7 +51,7 @@ async function answerTo<S extends z.ZodType>(
 ): Promise<Response> {
   try {
     refuseForeignOrigin(request);
-    const scope = await currentScope();
+    const scope = facts.forDevice ? await deviceScope(request.headers) : await currentScope();
     if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
     if (!may(scope.role, facts.permission)) throw notFound();
     const query = Object.fromEntries(new URL(request.url).searchParams);

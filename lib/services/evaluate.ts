@@ -2,33 +2,56 @@ import { catalog } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
 import { instruments } from "@/lib/db/instruments";
 import type { JobDerived } from "@/lib/db/job-derived";
-import { weatherFiles } from "@/lib/db/weather-files";
+import { type WeatherFile, weatherFiles } from "@/lib/db/weather-files";
 import { attentionReasons } from "@/lib/domain/attention";
+import type { ControlModel, Instrument } from "@/lib/domain/catalog";
 import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
 import { asId, isUuid } from "@/lib/domain/ids";
 import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
-import { limitsInForce } from "@/lib/domain/limits";
+import { type Limits, limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
 import { logSummary } from "./import-log";
 
+/** What the findings of every job of a company follow from: read once, however many jobs are looked at. */
+export type CompanyFacts = {
+  readonly controls: readonly ControlModel[];
+  readonly instruments: readonly Instrument[];
+  readonly limits: Limits;
+  readonly weather: readonly WeatherFile[];
+};
+
+export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
+  // One after the other: inside one transaction they share one connection.
+  const controls = await catalog(scope).listControls();
+  const tools = await instruments(scope).list();
+  const overrides = await company(scope).limitOverrides();
+  return {
+    controls,
+    instruments: tools,
+    limits: limitsInForce(overrides),
+    weather: await weatherFiles(scope).list(),
+  };
+}
+
 /** Reads everything a job's findings follow from. */
-export async function jobContext(scope: TenantScope, job: Job, records: JobRecords): Promise<JobContext> {
+export async function jobContext(
+  scope: TenantScope,
+  job: Job,
+  records: JobRecords,
+  facts?: CompanyFacts,
+): Promise<JobContext> {
   const inputs = Object.fromEntries(
     STAGES.map((stage) => [stage, records[stage]?.inputs ?? emptyStage(stage)]),
   ) as unknown as StageInputs;
   const { equipmentModelId } = inputs.equipment_selection;
   const { controlModelId } = inputs.control_setup;
   const { logImportId } = inputs.humidity_review;
-  // One after the other: inside one transaction they share one connection.
   const model =
     equipmentModelId !== null && isUuid(equipmentModelId)
       ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
       : null;
-  const controls = await catalog(scope).listControls();
-  const tools = await instruments(scope).list();
-  const overrides = await company(scope).limitOverrides();
-  const weather = await weatherFiles(scope).list();
+  const known = facts ?? (await companyFacts(scope));
   const log =
     logImportId === null
       ? null
@@ -37,10 +60,10 @@ export async function jobContext(scope: TenantScope, job: Job, records: JobRecor
     elevationFt: job.home.elevationFt,
     inputs,
     model,
-    controlStages: controls.find((one) => one.id === controlModelId)?.data.stages ?? null,
-    instruments: tools,
-    limits: limitsInForce(overrides),
-    weather: weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
+    controlStages: known.controls.find((one) => one.id === controlModelId)?.data.stages ?? null,
+    instruments: known.instruments,
+    limits: known.limits,
+    weather: known.weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
     log,
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };

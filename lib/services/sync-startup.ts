@@ -1,70 +1,143 @@
 import { createHash } from "node:crypto";
+import { fieldContacts } from "@/lib/db/field-contacts";
+import { heldValues } from "@/lib/db/held-values";
 import { stageRecords } from "@/lib/db/stage-records";
 import { syncReceipts } from "@/lib/db/sync-receipts";
 import { withTenant } from "@/lib/db/with-tenant";
-import { asId, isUuid } from "@/lib/domain/ids";
-import { mergeFields } from "@/lib/domain/merge-fields";
+import { asId, isUuid, type JobId } from "@/lib/domain/ids";
+import type { StageRecord } from "@/lib/domain/jobs";
+import { type Merged, mergeFields } from "@/lib/domain/merge-fields";
 import type { TenantScope } from "@/lib/domain/scope";
 import { EDIT_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
 import { emptyStage, STAGE_FIELDS } from "@/lib/domain/stages";
 import { AppError, notFound } from "@/lib/errors";
-import { type SyncAnswer, type SyncStartupInput, syncAnswerSchema } from "@/lib/schemas/sync";
+import {
+  type SyncAnswer,
+  type SyncStartupInput,
+  type UploadOutcome,
+  uploadOutcomeSchema,
+} from "@/lib/schemas/sync";
 import { saveStage } from "./stages";
 
 const STAGE = "startup_record";
+type Startup = StageRecord<typeof STAGE>;
 
 /**
  * Takes the changed fields of a startup record from a phone. Fields merge one by one, so that two phones on
- * one record both get through; the upload's own id makes it safe to send again when the answer was lost.
+ * one record both get through; the upload's own id makes it safe to send again when the answer was lost:
+ * what became of it is told as the first time, the record as it is now. What comes after signing is kept for
+ * the office to decide.
  */
 export function syncStartup(
   scope: TenantScope,
-  { jobId, clientId, deviceTime, fields }: SyncStartupInput & { readonly jobId: string },
+  { jobId, ...upload }: SyncStartupInput & { readonly jobId: string },
 ): Promise<SyncAnswer> {
   if (!isUuid(jobId)) throw notFound();
   const job = asId<"job">(jobId);
-  const requestHash = hashOf(job, fields);
+  const requestHash = hashOf(job, upload.fields);
   return withTenant(scope, async () => {
     await stageRecords(scope).lock(job);
-    const earlier = await syncReceipts(scope).find(clientId);
-    if (earlier) {
-      if (earlier.userId !== scope.userId || earlier.requestHash !== requestHash) {
-        throw new AppError(
-          "CONFLICT",
-          "This upload’s id was used for something else. Send it under a new one.",
-        );
-      }
-      return syncAnswerSchema.parse(earlier.response);
+    await fieldContacts(scope).note([job], upload.waiting);
+    const earlier = await earlierOutcome(scope, upload.clientId, requestHash);
+    const outcome = earlier ?? (await takeFields(scope, job, upload));
+    if (!earlier) {
+      await syncReceipts(scope).keep({
+        clientId: upload.clientId,
+        kind: "startup fields",
+        requestHash,
+        entityId: jobId,
+        response: { ...outcome, deviceTime: upload.deviceTime },
+      });
     }
-    const record = (await stageRecords(scope).latest(job))[STAGE];
-    const current = record?.inputs ?? emptyStage(STAGE);
-    const merged = mergeFields(STAGE, STAGE_FIELDS[STAGE], current, fields);
-    const isChanged = Object.entries(merged.inputs).some(
-      ([key, value]) => value !== current[key as keyof typeof current],
-    );
-    if (record?.state === "signed" && (isChanged || merged.conflicts.length > 0)) {
-      throw new AppError("SIGNED_RECORD", "Startup record is signed. Reopen it with a reason to change it.");
-    }
-    const version = isChanged
-      ? (
-          await saveStage(scope, stagesWith(EDIT_PERMISSION, EDIT_PERMISSION[STAGE]), {
-            jobId,
-            stage: STAGE,
-            expectedVersion: record?.version ?? null,
-            inputs: merged.inputs,
-          })
-        ).version
-      : (record?.version ?? null);
-    const answer = syncAnswerSchema.parse({ version, ...merged });
-    await syncReceipts(scope).keep({
-      clientId,
-      kind: "startup fields",
-      requestHash,
-      entityId: jobId,
-      response: { ...answer, deviceTime },
-    });
-    return answer;
+    return answerNow(scope, job, outcome);
   });
+}
+
+/** What was answered to this upload before; `null` when it is new. */
+async function earlierOutcome(
+  scope: TenantScope,
+  clientId: string,
+  requestHash: string,
+): Promise<UploadOutcome | null> {
+  const earlier = await syncReceipts(scope).find(clientId);
+  if (!earlier) return null;
+  if (earlier.userId !== scope.userId || earlier.requestHash !== requestHash) {
+    throw new AppError("CONFLICT", "This upload’s id was used for something else. Send it under a new one.");
+  }
+  return uploadOutcomeSchema.parse(earlier.response);
+}
+
+async function takeFields(scope: TenantScope, job: JobId, upload: SyncStartupInput): Promise<UploadOutcome> {
+  const record = await startupOf(scope, job);
+  const current = record?.inputs ?? emptyStage(STAGE);
+  const merged = mergeFields(STAGE, STAGE_FIELDS[STAGE], current, upload.fields);
+  if (record?.state === "signed") return holdForOffice(scope, job, upload, current, merged);
+  const isChanged = Object.entries(merged.inputs).some(
+    ([key, value]) => value !== current[key as keyof typeof current],
+  );
+  if (isChanged) {
+    await saveStage(scope, stagesWith(EDIT_PERMISSION, EDIT_PERMISSION[STAGE]), {
+      jobId: job,
+      stage: STAGE,
+      expectedVersion: record?.version ?? null,
+      inputs: merged.inputs,
+    });
+  }
+  return { ...outcomeOf(merged), waiting: [] };
+}
+
+/** A signed record takes nothing; nothing is lost either. */
+async function holdForOffice(
+  scope: TenantScope,
+  job: JobId,
+  upload: SyncStartupInput,
+  current: Startup["inputs"],
+  merged: Merged,
+): Promise<UploadOutcome> {
+  const standing = (key: string) => (current as Readonly<Record<string, unknown>>)[key] ?? null;
+  const refused = new Set(merged.problems.map((one) => one.field));
+  const late = Object.entries(upload.fields).filter(
+    ([key]) => !refused.has(key) && !(key in merged.accepted && merged.accepted[key] === standing(key)),
+  );
+  await heldValues(scope).keep(
+    late.map(([fieldPath, { base, value }]) => ({
+      jobId: job,
+      stage: STAGE,
+      fieldPath,
+      base,
+      value: merged.accepted[fieldPath] ?? value,
+      reason: "after signing",
+      clientId: upload.clientId,
+      deviceTime: upload.deviceTime,
+    })),
+  );
+  const waiting = late.map(([key]) => key);
+  const kept = Object.entries(merged.accepted).filter(([key]) => !waiting.includes(key));
+  return {
+    accepted: Object.fromEntries(kept),
+    conflicts: [],
+    problems: [...merged.problems],
+    waiting,
+  };
+}
+
+async function answerNow(scope: TenantScope, job: JobId, outcome: UploadOutcome): Promise<SyncAnswer> {
+  const record = await startupOf(scope, job);
+  return {
+    ...outcome,
+    version: record?.version ?? null,
+    state: record === null ? null : record.state === "signed" ? "signed" : "draft",
+    inputs: record?.inputs ?? emptyStage(STAGE),
+    serverTime: new Date().toISOString(),
+  };
+}
+
+async function startupOf(scope: TenantScope, job: JobId): Promise<Startup | null> {
+  return (await stageRecords(scope).latest(job))[STAGE];
+}
+
+function outcomeOf({ accepted, conflicts, problems }: Merged): Omit<UploadOutcome, "waiting"> {
+  return { accepted, conflicts: [...conflicts], problems: [...problems] };
 }
 
 /** The same changes in any order are the same request. */

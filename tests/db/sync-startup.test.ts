@@ -2,7 +2,9 @@ import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { activity } from "@/lib/db/activity";
 import { closeDatabase } from "@/lib/db/client";
+import { heldValues } from "@/lib/db/held-values";
 import { stageRecords } from "@/lib/db/stage-records";
+import { syncReceipts } from "@/lib/db/sync-receipts";
 import type { JobId } from "@/lib/domain/ids";
 import type { FieldChanges } from "@/lib/domain/merge-fields";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -21,8 +23,11 @@ beforeEach(async () => {
 });
 afterAll(closeDatabase);
 
+/** A clock years ahead. */
+const DEVICE_TIME = "2031-01-01T00:00:00.000Z";
+
 const send = (scope: TenantScope, fields: FieldChanges, clientId: string = randomUUID()) =>
-  syncStartup(scope, { jobId: job, clientId, deviceTime: "2031-01-01T00:00:00.000Z", fields });
+  syncStartup(scope, { jobId: job, clientId, deviceTime: DEVICE_TIME, fields });
 const fromEmpty = (values: Readonly<Record<string, string | number | boolean>>): FieldChanges =>
   Object.fromEntries(Object.entries(values).map(([key, value]) => [key, { base: null, value }]));
 const record = async () => given((await stageRecords(crew.owner).latest(job)).startup_record);
@@ -42,12 +47,17 @@ test("changed fields are merged into the draft; what is as typed is read like th
   expect((await record()).inputs).toMatchObject({ outdoorDbF: 91, supplyVoltage: 240 });
 });
 
-test("an upload sent again gets the first answer and writes nothing, whatever came between", async () => {
+test("an upload sent again is told what became of it, and the record as it is by now; it writes nothing", async () => {
   const clientId = randomUUID();
-  const first = await send(crew.tech, fromEmpty({ outdoorDbF: 91 }), clientId);
+  const mine = fromEmpty({ outdoorDbF: "91 F", favouriteColour: "green" });
+  const first = await send(crew.tech, mine, clientId);
   await send(crew.office, { outdoorDbF: { base: 91, value: 93 } });
   const before = await saves();
-  expect(await send(crew.tech, fromEmpty({ outdoorDbF: 91 }), clientId)).toEqual(first);
+  const again = await send(crew.tech, mine, clientId);
+  expect(first).toMatchObject({ version: 1, accepted: { outdoorDbF: 91 }, inputs: { outdoorDbF: 91 } });
+  expect(again).toMatchObject({ version: 2, accepted: { outdoorDbF: 91 }, inputs: { outdoorDbF: 93 } });
+  expect(again.problems).toEqual(first.problems);
+  expect(first.problems.map((one) => one.field)).toEqual(["favouriteColour"]);
   expect((await record()).inputs.outdoorDbF).toBe(93);
   expect(await saves()).toBe(before);
 });
@@ -57,7 +67,7 @@ test("the same upload arriving twice at once is kept once", async () => {
   const twins = await Promise.all(
     Array.from({ length: 4 }, () => send(crew.tech, fromEmpty({ outdoorDbF: 91 }), clientId)),
   );
-  for (const twin of twins) expect(twin).toEqual(twins[0]);
+  for (const twin of twins) expect({ ...twin, serverTime: "" }).toEqual({ ...twins[0], serverTime: "" });
   expect(await saves()).toBe(1);
 });
 
@@ -108,14 +118,44 @@ test("a pair that was swapped arrives together, in either order", async () => {
   });
 });
 
-test("a signed record takes no field, and the refused upload can be sent again once it is open", async () => {
+test("what comes after signing changes nothing and waits for the office, once, however often it is sent", async () => {
   const { version } = await save(crew.tech, job, "startup_record", STARTUP);
   await sign(crew.tech, job, "startup_record", version);
   const clientId = randomUUID();
-  const change = { outdoorDbF: { base: 92, value: 90 } };
-  expect((await refusedBy(send(crew.tech, change, clientId))).code).toBe("SIGNED_RECORD");
-  expect((await refusedBy(send(crew.tech, change, clientId))).code).toBe("SIGNED_RECORD");
+  const change = { outdoorDbF: { base: 92, value: "90 F" }, secondReturnDbF: { base: null, value: 75 } };
+  for (let time = 0; time < 3; time++) {
+    expect(await send(crew.tech, change, clientId)).toMatchObject({
+      state: "signed",
+      waiting: ["outdoorDbF"],
+      accepted: { secondReturnDbF: 75 },
+      conflicts: [],
+    });
+  }
   expect((await record()).inputs.outdoorDbF).toBe(92);
+  expect(await heldValues(crew.office).waiting(job)).toMatchObject([
+    { fieldPath: "outdoorDbF", base: 92, value: 90, reason: "after signing", deviceTime: DEVICE_TIME },
+  ]);
+});
+
+test("a device whose clock is years off is taken by the server's time; its own is kept beside it", async () => {
+  const clientId = randomUUID();
+  const answer = await send(crew.tech, fromEmpty({ outdoorDbF: 91 }), clientId);
+  expect(Math.abs(Date.parse(answer.serverTime) - Date.now())).toBeLessThan(60_000);
+  expect(Math.abs(Date.parse((await record()).updatedAt) - Date.now())).toBeLessThan(60_000);
+  const receipt = given(await syncReceipts(crew.tech).find(clientId));
+  expect(receipt.response).toMatchObject({ deviceTime: DEVICE_TIME });
+});
+
+test("settings as left of both stages and of the thermostat arrive like readings", async () => {
+  const left = {
+    leftCapacitySetting: "3 tons",
+    leftFirstStageAirflowSetting: "B",
+    leftSecondStageAirflowSetting: "D",
+    leftCoolingSetpointF: 75,
+    leftStepBackToFirstStage: true,
+  };
+  expect((await send(crew.tech, fromEmpty(left))).accepted).toEqual(left);
+  expect((await record()).inputs).toMatchObject(left);
 });
 
 test("another tech is told what a stranger is told", async () => {

@@ -136,6 +136,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "read logo": () => ({ params: {} }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
+  "read field bundle": () => ({ params: {} }),
   "sync startup record": ({ jobId }) => ({
     params: { jobId },
     body: JSON.stringify({

@@ -47,6 +47,17 @@ export function unscopedPerson(userId: UserId) {
   });
 }
 
+/** When a person left an open company they once belonged to; `null` when they never did or still do. */
+export function unscopedFormerMembership(userId: UserId, tenantId: TenantId): Promise<Date | null> {
+  return unscopedTransaction(async (tx) => {
+    const row = await tx.membership.findFirst({
+      where: { userId, tenantId, removedAt: { not: null }, tenant: { closedAt: null } },
+      select: { removedAt: true },
+    });
+    return row?.removedAt ?? null;
+  });
+}
+
 /** The stored hash of a person's password. */
 export function unscopedPasswordOf(who: { readonly email: string } | { readonly userId: UserId }) {
   const where = "email" in who ? { email: who.email } : { id: who.userId };

@@ -13,6 +13,7 @@ const MOST_BYTES = 200_000;
 export const PUT = route({
   name: "sync startup record",
   permission: "startup.fill",
+  forDevice: true,
   schema: z.object({ jobId: z.uuid() }),
   run: async (scope, { jobId }, request) => syncStartup(scope, { jobId, ...(await readChanges(request)) }),
 });

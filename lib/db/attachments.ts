@@ -1,0 +1,190 @@
+import type { JobFile } from "@/lib/domain/field-bundle";
+import type { TenantScope } from "@/lib/domain/scope";
+import type { StageKey } from "@/lib/domain/stages";
+import { notFound } from "@/lib/errors";
+import { appendActivity } from "./activity";
+import type { Prisma } from "./generated/client";
+import { visibleJobs } from "./visibility";
+import { type TenantTransaction, withTenant } from "./with-tenant";
+
+/** A file with its bytes stored already. */
+export type NewAttachment = {
+  readonly id: string;
+  readonly jobId: string;
+  readonly kind: JobFile["kind"];
+  readonly stage: StageKey | null;
+  readonly fieldPath: string | null;
+  readonly fileName: string;
+  readonly mime: string;
+  readonly sizeBytes: number;
+  readonly sha256: string;
+  readonly fullSha256: string | null;
+  readonly smallSha256: string | null;
+  readonly widthPx: number | null;
+  readonly heightPx: number | null;
+  readonly caption: string;
+  readonly takenAt: string | null;
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+};
+
+const FIELDS = {
+  id: true,
+  jobId: true,
+  kind: true,
+  stage: true,
+  fieldPath: true,
+  fileName: true,
+  caption: true,
+  mime: true,
+  sizeBytes: true,
+  sha256: true,
+  fullSha256: true,
+  smallSha256: true,
+  widthPx: true,
+  heightPx: true,
+  takenAt: true,
+  createdAt: true,
+  createdBy: true,
+  removedAt: true,
+  createdByMember: { select: { name: true } },
+} as const satisfies Prisma.AttachmentSelect;
+type Row = Prisma.AttachmentGetPayload<{ select: typeof FIELDS }>;
+
+export type StoredAttachment = JobFile & {
+  readonly jobId: string | null;
+  readonly fullSha256: string | null;
+  readonly smallSha256: string | null;
+  readonly isRemoved: boolean;
+};
+
+export function attachments(scope: TenantScope) {
+  const own = { tenantId: scope.tenantId };
+  return {
+    /** Files of these jobs that are neither removed nor waiting for the office, oldest first. */
+    list: (jobIds: readonly string[]): Promise<readonly (JobFile & { readonly jobId: string | null })[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.attachment.findMany({
+          where: {
+            ...own,
+            jobId: { in: [...jobIds] },
+            removedAt: null,
+            heldAt: null,
+            job: visibleJobs(scope),
+          },
+          orderBy: [{ createdAt: "asc" }, { id: "asc" }],
+          select: FIELDS,
+        });
+        return rows.map((row) => ({ ...toFile(row), jobId: row.jobId }));
+      }),
+
+    /** One file of a job, removed ones too; `null` when it is not there or not this person's to see. */
+    find: (jobId: string, id: string): Promise<StoredAttachment | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.attachment.findFirst({
+          where: { ...own, id, jobId, heldAt: null, job: visibleJobs(scope) },
+          select: FIELDS,
+        });
+        return row ? toStored(row) : null;
+      }),
+
+    /** Holds a second upload of the same id until this one ends, and answers what the id names already. */
+    claim: (jobId: string, id: string): Promise<StoredAttachment | null> =>
+      withTenant(scope, async (tx) => {
+        const job = await tx.job.findFirst({
+          where: { AND: [visibleJobs(scope), { id: jobId }] },
+          select: { id: true },
+        });
+        if (!job) throw notFound();
+        await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`${scope.tenantId} ${id}`}, 7))::text`;
+        const row = await tx.attachment.findFirst({ where: { ...own, id }, select: FIELDS });
+        return row ? toStored(row) : null;
+      }),
+
+    add: (file: NewAttachment): Promise<JobFile> =>
+      withTenant(scope, async (tx) => {
+        const { takenAt, ...rest } = file;
+        const row = await tx.attachment.create({
+          data: {
+            ...own,
+            ...rest,
+            clientId: file.id,
+            storageKey: file.sha256,
+            takenAt: takenAt === null ? null : new Date(takenAt),
+            createdBy: scope.userId,
+          },
+          select: FIELDS,
+        });
+        await appendActivity(tx, scope, {
+          action: `${file.kind} added`,
+          entity: "attachment",
+          entityId: file.id,
+          jobId: file.jobId,
+          after: { fileName: file.fileName, field: file.fieldPath, caption: file.caption },
+        });
+        return toFile(row);
+      }),
+
+    /** Takes a file out of sight; its row and its bytes stay for the trail. */
+    remove: (jobId: string, id: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const changed = await tx.attachment.updateMany({
+          where: { ...own, id, jobId, removedAt: null },
+          data: { removedAt: new Date() },
+        });
+        if (changed.count === 0) return;
+        const row = await tx.attachment.findFirst({ where: { ...own, id }, select: FIELDS });
+        await appendActivity(tx, scope, {
+          action: `${row?.kind ?? "file"} removed`,
+          entity: "attachment",
+          entityId: id,
+          jobId,
+          before: { fileName: row?.fileName, field: row?.fieldPath, caption: row?.caption },
+        });
+      }),
+
+    /** True when another row of the company stands on the same bytes. */
+    usesBytes: (sha256: string): Promise<boolean> => withTenant(scope, (tx) => isUsed(tx, scope, sha256)),
+  };
+}
+
+async function isUsed(tx: TenantTransaction, scope: TenantScope, sha256: string): Promise<boolean> {
+  const found = await tx.attachment.findFirst({
+    where: {
+      tenantId: scope.tenantId,
+      OR: [{ sha256 }, { fullSha256: sha256 }, { smallSha256: sha256 }],
+    },
+    select: { id: true },
+  });
+  return found !== null;
+}
+
+function toStored(row: Row): StoredAttachment {
+  return {
+    ...toFile(row),
+    jobId: row.jobId,
+    fullSha256: row.fullSha256,
+    smallSha256: row.smallSha256,
+    isRemoved: row.removedAt !== null,
+  };
+}
+
+function toFile(row: Row): JobFile {
+  return {
+    id: row.id,
+    kind: row.kind as JobFile["kind"],
+    stage: row.stage as StageKey | null,
+    fieldPath: row.fieldPath,
+    fileName: row.fileName,
+    caption: row.caption,
+    mime: row.mime,
+    sizeBytes: row.sizeBytes,
+    sha256: row.sha256,
+    widthPx: row.widthPx,
+    heightPx: row.heightPx,
+    takenAt: row.takenAt?.toISOString() ?? null,
+    addedAt: row.createdAt.toISOString(),
+    addedByName: row.createdByMember.name,
+    addedById: row.createdBy,
+  };
+}

@@ -1,0 +1,146 @@
+import type { Verdict } from "@/lib/engineering/findings";
+import type { ControlData, EquipmentModel, Instrument } from "./catalog";
+import type { JobContext, LogSummary, WeatherDesign } from "./evaluate/context";
+import type { JobState, RecordState } from "./jobs";
+import type { Limits } from "./limits";
+import type { Role } from "./roles";
+import { emptyStage, STAGES, type StageInputs, type StageKey } from "./stages";
+
+/** The shape below. A phone that finds another number keeps what it has and asks for the newer app. */
+export const BUNDLE_VERSION = 1;
+
+/** The release, as `package.json` says it. */
+export const APP_VERSION = "0.1.0";
+
+/** Headers of every request of a phone: ids of the person and the company whose data it holds. */
+export const PERSON_HEADER = "x-dewledger-person";
+export const COMPANY_HEADER = "x-dewledger-company";
+
+/** A question of the office, about the job or beside one reading. */
+export type FieldQuestion = {
+  readonly id: string;
+  readonly jobId: string;
+  readonly stage: StageKey | null;
+  /** The field it is about; `null` when it is about the whole job. */
+  readonly fieldPath: string | null;
+  readonly text: string;
+  readonly askedByName: string;
+  readonly askedAt: string;
+  /** `null` while nobody has answered. */
+  readonly answer: string | null;
+  readonly answeredByName: string | null;
+  readonly answeredAt: string | null;
+};
+
+/** A picture or another file of a job, without its bytes. */
+export type JobFile = {
+  readonly id: string;
+  readonly kind: "photo" | "report";
+  readonly stage: StageKey | null;
+  readonly fieldPath: string | null;
+  readonly fileName: string;
+  readonly caption: string;
+  readonly mime: string;
+  readonly sizeBytes: number;
+  readonly sha256: string;
+  readonly widthPx: number | null;
+  readonly heightPx: number | null;
+  readonly takenAt: string | null;
+  readonly addedAt: string;
+  readonly addedByName: string;
+  readonly addedById: string;
+};
+
+/** One stage record as the phone carries it: what was entered; findings are computed on the phone. */
+export type FieldRecord<S extends StageKey = StageKey> = {
+  readonly state: RecordState;
+  readonly revision: number;
+  readonly version: number;
+  readonly inputs: StageInputs[S];
+  readonly updatedAt: string;
+  readonly updatedByName: string;
+  readonly signedAt: string | null;
+  readonly signatureName: string | null;
+};
+
+/** One assigned job, complete enough to be worked on without network. */
+export type FieldJob = {
+  readonly id: string;
+  readonly number: number;
+  readonly title: string;
+  readonly state: JobState;
+  readonly currentStage: StageKey | null;
+  readonly verdict: Verdict | null;
+  readonly attention: readonly string[];
+  readonly startupDue: string | null;
+  readonly note: string;
+  readonly customer: { readonly name: string; readonly phone: string };
+  readonly home: {
+    readonly addressLine: string;
+    readonly city: string;
+    readonly region: string;
+    readonly postalCode: string;
+    readonly elevationFt: number | null;
+  };
+  readonly records: { readonly [S in StageKey]: FieldRecord<S> | null };
+  /** Key of `FieldBundle.models`; `null` when none is chosen. */
+  readonly modelId: string | null;
+  /** Key of `FieldBundle.controls`; `null` when none is chosen. */
+  readonly controlId: string | null;
+  readonly weather: WeatherDesign | null;
+  readonly log: LogSummary | null;
+  /** Open and answered questions that the office has not closed. */
+  readonly questions: readonly FieldQuestion[];
+  readonly photos: readonly JobFile[];
+};
+
+/** Everything a phone needs for its person's jobs in one company. Holds no other person's jobs. */
+export type FieldBundle = {
+  readonly bundleVersion: typeof BUNDLE_VERSION;
+  readonly appVersion: string;
+  readonly engineVersion: string;
+  readonly person: {
+    readonly userId: string;
+    readonly name: string;
+    readonly role: Role;
+    /** True when this person may sign a startup record. */
+    readonly maySignStartup: boolean;
+  };
+  readonly company: {
+    readonly tenantId: string;
+    readonly name: string;
+    readonly timeZone: string;
+    readonly accent: string | null;
+    readonly logoHref: string | null;
+  };
+  readonly limits: Limits;
+  readonly instruments: readonly Instrument[];
+  /** The models chosen in the jobs below, with their tables. */
+  readonly models: Readonly<Record<string, EquipmentModel>>;
+  readonly controls: Readonly<
+    Record<string, { readonly maker: string; readonly name: string; readonly data: ControlData }>
+  >;
+  readonly jobs: readonly FieldJob[];
+};
+
+/** What `evaluateJob` needs for a job of a bundle, with the startup inputs as they stand on the phone. */
+export function contextOfFieldJob(
+  bundle: FieldBundle,
+  job: FieldJob,
+  startupOnPhone?: StageInputs["startup_record"],
+): JobContext {
+  const stored = Object.fromEntries(
+    STAGES.map((stage) => [stage, job.records[stage]?.inputs ?? emptyStage(stage)]),
+  ) as unknown as StageInputs;
+  return {
+    elevationFt: job.home.elevationFt,
+    inputs: startupOnPhone ? { ...stored, startup_record: startupOnPhone } : stored,
+    model: job.modelId === null ? null : (bundle.models[job.modelId] ?? null),
+    controlStages: job.controlId === null ? null : (bundle.controls[job.controlId]?.data.stages ?? null),
+    instruments: bundle.instruments,
+    limits: bundle.limits,
+    weather: job.weather,
+    log: job.log,
+    measuredOn: job.records.startup_record?.updatedAt.slice(0, 10) ?? null,
+  };
+}

@@ -1,0 +1,68 @@
+import { z } from "zod";
+import { fieldChangesSchema } from "./sync";
+
+/*
+ * What a phone and the server say to each other.
+ *
+ * Every request of a phone carries the headers `x-dewledger-person` and `x-dewledger-company` (PERSON_HEADER,
+ * COMPANY_HEADER of lib/domain/field-bundle), the ids taken from the bundle its data came with:
+ *   401 NOT_SIGNED_IN   sign in again; what waits on the phone is kept.
+ *   409 OTHER_PERSON    somebody else is signed in now: send nothing of the first person.
+ *   410 REMOVED         the person left the company: offer what waits by the hand-over, then erase.
+ *   404 NOT_FOUND       on a job's door: it is not this person's any more; the same, for this job only.
+ *   410 HAND_OVER_CLOSED  nothing more is taken: erase.
+ *   5xx, 429, no answer: nothing is known; send the same again later.
+ *
+ * GET  /api/field/bundle                          FieldBundle (lib/domain/field-bundle), ETag / 304
+ * PUT  /api/jobs/{jobId}/startup                  syncStartupSchema → SyncAnswer (schemas/sync)
+ * PUT  /api/jobs/{jobId}/photos/{photoId}?…       bytes; query photoDetailsSchema → JobFile
+ * GET  /api/jobs/{jobId}/photos                   { photos: JobFile[] }
+ * GET  /api/jobs/{jobId}/photos/{photoId}?size=small|full|original
+ * DELETE /api/jobs/{jobId}/photos/{photoId}       { removed: true }, safe to repeat
+ * PUT  /api/jobs/{jobId}/questions/{questionId}   answerQuestionSchema → FieldQuestion
+ * POST /api/field/hand-over                       handOverSchema → { kept }
+ * PUT  /api/field/hand-over/{jobId}/photos/{photoId}?…  bytes, as above → { kept: true }
+ */
+
+/** Query of a photo's upload. Everything is text, as in any address. */
+export const photoDetailsSchema = z.object({
+  /** SHA-256 of the bytes in hex: a body cut on its way is refused, a repeat is recognised. */
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/, { error: "sha256: 64 hexadecimal digits of the bytes are needed." }),
+  /** The field of the startup record it proves. */
+  field: z.string().max(80).optional(),
+  caption: z.string().max(300, { error: "Caption: at most 300 characters." }).default(""),
+  /** When it was taken by the device's clock. */
+  takenAt: z.iso.datetime({ error: "takenAt: a date and time such as 2026-07-01T12:00:00Z." }).optional(),
+  latitude: z.coerce.number().min(-90).max(90).optional(),
+  longitude: z.coerce.number().min(-180).max(180).optional(),
+  /** Photos that still wait on the device after this one. */
+  waiting: z.coerce.number().int().min(0).max(10_000).optional(),
+});
+export type PhotoDetails = z.output<typeof photoDetailsSchema>;
+
+/** Which picture of a photo: a thumbnail, one for the screen, or the bytes as they came. */
+export const PHOTO_SIZES = ["small", "full", "original"] as const;
+export type PhotoSize = (typeof PHOTO_SIZES)[number];
+
+export const answerQuestionSchema = z.strictObject({
+  /** Made on the device, once for each answer. */
+  clientId: z.uuid(),
+  deviceTime: z.iso.datetime(),
+  answer: z.string().trim().min(1, { error: "Write an answer." }).max(2_000, {
+    error: "Answer: at most 2,000 characters.",
+  }),
+});
+export type AnswerQuestionInput = z.output<typeof answerQuestionSchema>;
+
+/** What a phone that may no longer see a job still holds of it. */
+export const handOverSchema = z.strictObject({
+  clientId: z.uuid(),
+  deviceTime: z.iso.datetime(),
+  jobs: z
+    .array(z.strictObject({ jobId: z.uuid(), fields: fieldChangesSchema }))
+    .min(1)
+    .max(50),
+});
+export type HandOverInput = z.output<typeof handOverSchema>;
