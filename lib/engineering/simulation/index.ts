@@ -1,4 +1,11 @@
 export { type ComparedOption, compareOptions, type YearOption } from "./compare-options";
+export { type CrossCheckReadings, crossCheckFindings } from "./cross-check";
+export {
+  type DesignDayAssumption,
+  type DesignDayInput,
+  type DesignDayPeaks,
+  designDayPeaks,
+} from "./design-day";
 export { type ForecastInput, forecastYears, type PreparedForecast, prepareForecast } from "./forecast";
 export {
   type Forecast,

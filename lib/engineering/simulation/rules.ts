@@ -35,4 +35,18 @@ export const simulationRules = {
     limits: [],
     checkedBy: "tests/engineering/simulation/forecast.test.ts",
   },
+  crossCheck: {
+    id: "simulation.load-cross-check",
+    title: "Load summary beside the house model",
+    equation:
+      "UA·ΔT + outdoor air + sun and gains through the mass, air held at the indoor design; differences over 20 % are explained",
+    basis: {
+      kind: "physics",
+      source:
+        "balances of heat and water of the house model, sun of a clear July day; what is assumed of the house: common practice, no source",
+      certainty: "practice",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/design-day.test.ts",
+  },
 } as const satisfies Record<string, Rule>;

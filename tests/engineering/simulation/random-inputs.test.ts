@@ -6,6 +6,8 @@ import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "./fixture
 
 const {
   compareOptions,
+  crossCheckFindings,
+  designDayPeaks,
   forecastYears,
   gatherForecast,
   houseFromLoadSummary,
@@ -125,6 +127,24 @@ randomTest("any load gives a house that can be run, or is refused", () => {
       expect(found.house.conductanceBtuhPerF).toBeGreaterThan(0);
     }),
     runs(83, 1 / 5),
+  );
+  const dayOf = fc.record({
+    load,
+    elevationFt: mostly(0, 8_000),
+    indoorCoolingRhPct: mostly(30, 70),
+    outdoorCoolingWbF: mostly(60, 85),
+    latentCoolingBtuh: mostly(0, 20_000),
+    houseHeightFt: fc.option(mostly(6, 30), { freq: 20 }),
+  });
+  fc.assert(
+    fc.property(dayOf, ({ load: loads, latentCoolingBtuh, houseHeightFt, ...air }) => {
+      const peaks = lawful(() => designDayPeaks({ ...loads, ...air }));
+      if (peaks !== null) expect(peaks.latentBtuh).toBeGreaterThanOrEqual(0);
+      const said = crossCheckFindings({ ...loads, ...air, latentCoolingBtuh, houseHeightFt });
+      expect(said).toHaveLength(1);
+      expect([null, "not measured"]).toContain(said[0]?.verdict);
+    }),
+    runs(86, 1 / 5),
   );
 });
 
