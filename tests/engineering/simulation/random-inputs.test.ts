@@ -86,7 +86,7 @@ randomTest("any day closes its balances or is refused", () => {
       expect(Math.abs(found.water.relative)).toBeLessThan(1e-6);
       expect(found.dryHours + found.hoursAboveLimit).toBeCloseTo(24, 6);
     }),
-    runs(81, 1 / 5),
+    runs(81, 1 / 10),
   );
   expect(answered).toBeGreaterThan(0);
   fc.assert(
@@ -98,7 +98,7 @@ randomTest("any day closes its balances or is refused", () => {
         ),
       );
     }),
-    runs(82, 1 / 10),
+    runs(82, 1 / 20),
   );
 });
 
@@ -140,7 +140,8 @@ randomTest("any load gives a house that can be run, or is refused", () => {
     fc.property(dayOf, ({ load: loads, latentCoolingBtuh, houseHeightFt, ...air }) => {
       const peaks = lawful(() => designDayPeaks({ ...loads, ...air }));
       if (peaks !== null) expect(peaks.latentBtuh).toBeGreaterThanOrEqual(0);
-      const said = crossCheckFindings({ ...loads, ...air, latentCoolingBtuh, houseHeightFt });
+      const said = lawful(() => crossCheckFindings({ ...loads, ...air, latentCoolingBtuh, houseHeightFt }));
+      if (said === null) return;
       expect(said).toHaveLength(1);
       expect([null, "not measured"]).toContain(said[0]?.verdict);
     }),
@@ -199,7 +200,7 @@ randomTest("a forecast of any day: ranges around the central house, or a refusal
       expect(middle).toBeLessThanOrEqual(high);
       expect(stableText(years)).not.toMatch(/undefined/);
     }),
-    runs(84, 1 / 8, 2),
+    runs(84, 1 / 12, 2),
   );
   expect(answered).toBeGreaterThan(0);
 });
