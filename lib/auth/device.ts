@@ -6,6 +6,9 @@ import { AppError, notFound } from "@/lib/errors";
 import { makeScope } from "./scope";
 import { currentPerson, currentScope, type SignedInPerson } from "./session";
 
+/** How long after leaving a company unsent readings are taken. */
+const HAND_OVER_DAYS = 60;
+
 /**
  * The scope of a phone's request. A phone may hold data of yesterday's person or company: it says whose,
  * and nothing passes when that is not who is signed in now.
@@ -29,8 +32,31 @@ export async function deviceScope(headers: Headers): Promise<TenantScope | null>
   throw notFound();
 }
 
+/**
+ * The scope of somebody who hands over what their phone still holds, also after they left the company. For one
+ * who left it is that of a tech without a job: nothing can be read through it, and only the hand-over gets it.
+ *
+ * @returns `null` when nobody is signed in.
+ */
+export async function handOverScope(headers: Headers): Promise<TenantScope | null> {
+  const person = await currentPerson();
+  const wanted = headers.get(COMPANY_HEADER);
+  if (!person || wanted === null || person.companies.some((one) => one.tenantId === wanted))
+    return deviceScope(headers);
+  refuseOtherPerson(person, headers);
+  const leftAt = isUuid(wanted)
+    ? await unscopedFormerMembership(person.userId, asId<"tenant">(wanted))
+    : null;
+  if (leftAt === null) throw notFound();
+  if (Date.now() - leftAt.getTime() > HAND_OVER_DAYS * 86_400_000) {
+    throw new AppError("HAND_OVER_CLOSED", "It is too late to hand readings over. Erase them.");
+  }
+  const tenantId = asId<"tenant">(wanted);
+  return makeScope({ tenantId, userId: person.userId, role: "tech", membershipVersion: 0 });
+}
+
 /** Refuses what one person's phone still holds while another person is signed in. */
-export function refuseOtherPerson(person: SignedInPerson, headers: Headers): void {
+function refuseOtherPerson(person: SignedInPerson, headers: Headers): void {
   const holder = headers.get(PERSON_HEADER);
   if (holder !== null && holder !== person.userId) {
     throw new AppError(

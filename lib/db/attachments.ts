@@ -1,3 +1,4 @@
+// Longer than usual because reading, keeping and deciding share one column list.
 import type { JobFile } from "@/lib/domain/field-bundle";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { StageKey } from "@/lib/domain/stages";
@@ -26,6 +27,8 @@ export type NewAttachment = {
   readonly takenAt: string | null;
   readonly latitude: number | null;
   readonly longitude: number | null;
+  /** True when it waits for the office, because its sender may not see the job any more. */
+  readonly isHeld: boolean;
 };
 
 const FIELDS = {
@@ -47,6 +50,7 @@ const FIELDS = {
   createdAt: true,
   createdBy: true,
   removedAt: true,
+  heldAt: true,
   createdByMember: { select: { name: true } },
 } as const satisfies Prisma.AttachmentSelect;
 type Row = Prisma.AttachmentGetPayload<{ select: typeof FIELDS }>;
@@ -56,6 +60,7 @@ export type StoredAttachment = JobFile & {
   readonly fullSha256: string | null;
   readonly smallSha256: string | null;
   readonly isRemoved: boolean;
+  readonly isHeld: boolean;
 };
 
 export function attachments(scope: TenantScope) {
@@ -78,32 +83,42 @@ export function attachments(scope: TenantScope) {
         return rows.map((row) => ({ ...toFile(row), jobId: row.jobId }));
       }),
 
+    /** Pictures of a job that wait for the office, oldest first. */
+    held: (jobId: string): Promise<readonly JobFile[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.attachment.findMany({
+          where: { ...own, jobId, removedAt: null, heldAt: { not: null }, job: visibleJobs(scope) },
+          orderBy: { createdAt: "asc" },
+          select: FIELDS,
+        });
+        return rows.map(toFile);
+      }),
+
     /** One file of a job, removed ones too; `null` when it is not there or not this person's to see. */
     find: (jobId: string, id: string): Promise<StoredAttachment | null> =>
       withTenant(scope, async (tx) => {
+        const seen = scope.role === "tech" ? { heldAt: null } : {};
         const row = await tx.attachment.findFirst({
-          where: { ...own, id, jobId, heldAt: null, job: visibleJobs(scope) },
+          where: { ...own, ...seen, id, jobId, job: visibleJobs(scope) },
           select: FIELDS,
         });
         return row ? toStored(row) : null;
       }),
 
-    /** Holds a second upload of the same id until this one ends, and answers what the id names already. */
-    claim: (jobId: string, id: string): Promise<StoredAttachment | null> =>
+    /**
+     * Holds other uploads of the same id or the same bytes until this transaction ends, and answers what
+     * the id names already, in any job.
+     */
+    claim: (id: string, sha256: string): Promise<StoredAttachment | null> =>
       withTenant(scope, async (tx) => {
-        const job = await tx.job.findFirst({
-          where: { AND: [visibleJobs(scope), { id: jobId }] },
-          select: { id: true },
-        });
-        if (!job) throw notFound();
-        await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`${scope.tenantId} ${id}`}, 7))::text`;
+        for (const name of [id, sha256]) await hold(tx, scope, name);
         const row = await tx.attachment.findFirst({ where: { ...own, id }, select: FIELDS });
         return row ? toStored(row) : null;
       }),
 
     add: (file: NewAttachment): Promise<JobFile> =>
       withTenant(scope, async (tx) => {
-        const { takenAt, ...rest } = file;
+        const { takenAt, isHeld, ...rest } = file;
         const row = await tx.attachment.create({
           data: {
             ...own,
@@ -111,12 +126,13 @@ export function attachments(scope: TenantScope) {
             clientId: file.id,
             storageKey: file.sha256,
             takenAt: takenAt === null ? null : new Date(takenAt),
+            heldAt: isHeld ? new Date() : null,
             createdBy: scope.userId,
           },
           select: FIELDS,
         });
         await appendActivity(tx, scope, {
-          action: `${file.kind} added`,
+          action: isHeld ? `${file.kind} kept for the office` : `${file.kind} added`,
           entity: "attachment",
           entityId: file.id,
           jobId: file.jobId,
@@ -143,9 +159,41 @@ export function attachments(scope: TenantScope) {
         });
       }),
 
-    /** True when another row of the company stands on the same bytes. */
-    usesBytes: (sha256: string): Promise<boolean> => withTenant(scope, (tx) => isUsed(tx, scope, sha256)),
+    /** Takes a picture that waited into the job, or out of sight. */
+    decide: (jobId: string, id: string, take: boolean): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const changed = await tx.attachment.updateMany({
+          where: { ...own, id, jobId, heldAt: { not: null }, removedAt: null, job: visibleJobs(scope) },
+          data: take ? { heldAt: null } : { removedAt: new Date() },
+        });
+        if (changed.count === 0) throw notFound();
+        await appendActivity(tx, scope, {
+          action: take ? "late photo taken" : "late photo discarded",
+          entity: "attachment",
+          entityId: id,
+          jobId,
+        });
+      }),
+
+    /** How many pictures of one sender wait for the office. */
+    heldCount: (): Promise<number> =>
+      withTenant(scope, (tx) =>
+        tx.attachment.count({
+          where: { ...own, createdBy: scope.userId, heldAt: { not: null }, removedAt: null },
+        }),
+      ),
+
+    /** Runs `remove` when no row of the company stands on these bytes, and none can come to while it runs. */
+    ifUnused: (sha256: string, remove: () => Promise<void>): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await hold(tx, scope, sha256);
+        if (!(await isUsed(tx, scope, sha256))) await remove();
+      }),
   };
+}
+
+async function hold(tx: TenantTransaction, scope: TenantScope, name: string): Promise<void> {
+  await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`${scope.tenantId} ${name}`}, 7))::text`;
 }
 
 async function isUsed(tx: TenantTransaction, scope: TenantScope, sha256: string): Promise<boolean> {
@@ -166,6 +214,7 @@ function toStored(row: Row): StoredAttachment {
     fullSha256: row.fullSha256,
     smallSha256: row.smallSha256,
     isRemoved: row.removedAt !== null,
+    isHeld: row.heldAt !== null,
   };
 }
 

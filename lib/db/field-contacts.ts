@@ -30,5 +30,15 @@ export function fieldContacts(scope: TenantScope) {
             waiting_photos = coalesce(${photos}::int, field_contact.waiting_photos)
           ${stale}`;
       }),
+
+    /** Which of these jobs this person's phone has had. */
+    had: (jobIds: readonly string[]): Promise<readonly string[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.fieldContact.findMany({
+          where: { tenantId: scope.tenantId, userId: scope.userId, jobId: { in: [...jobIds] } },
+          select: { jobId: true },
+        });
+        return rows.map((row) => row.jobId);
+      }),
   };
 }

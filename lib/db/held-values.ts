@@ -60,9 +60,15 @@ export function heldValues(scope: TenantScope) {
           entityId: null,
           jobId: first.jobId,
           after: Object.fromEntries(values.map(({ fieldPath, value }) => [fieldPath, value])),
-          reason: first.reason,
+          reason: first.reason === "after signing" ? "came after signing" : "handed over by a phone",
         });
       }),
+
+    /** How many values of this person wait for the office. */
+    count: (): Promise<number> =>
+      withTenant(scope, (tx) =>
+        tx.heldValue.count({ where: { ...own, userId: scope.userId, state: "waiting" } }),
+      ),
 
     /** What waits for a decision about a job, oldest first. */
     waiting: (jobId: string): Promise<readonly HeldValue[]> =>

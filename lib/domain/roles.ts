@@ -23,6 +23,8 @@ const MAY = {
   "startup.sign": { owner: "all", tech: "assigned" },
   "review.edit": { owner: "all", office: "all" },
   "review.sign": { owner: "all", office: "all" },
+  "question.ask": { owner: "all", office: "all" },
+  "late.decide": { owner: "all", office: "all" },
   "record.reopen": { owner: "all", office: "all" },
   "log.upload": { owner: "all", office: "all", tech: "assigned" },
   "attachment.add": { owner: "all", office: "all", tech: "assigned" },

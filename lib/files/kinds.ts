@@ -1,5 +1,5 @@
 /** What a stored file is for. Each kind has its own list of allowed types and its own size limit. */
-export type FileKind = "photo" | "logo" | "packet" | "log" | "weather";
+export type FileKind = "photo" | "report" | "logo" | "packet" | "log" | "weather";
 
 type Limits = {
   readonly mimes: readonly string[];
@@ -15,6 +15,11 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
     mimes: ["image/jpeg", "image/png", "image/webp", "image/heic"],
     maxBytes: 20 * MiB,
     fix: "Send a JPEG, PNG, WebP or HEIC picture of at most 20 MB.",
+  },
+  report: {
+    mimes: ["application/pdf"],
+    maxBytes: 30 * MiB,
+    fix: "Send the report as a PDF of at most 30 MB.",
   },
   logo: {
     mimes: ["image/png"],

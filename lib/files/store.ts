@@ -5,7 +5,7 @@ import { dirname, join } from "node:path";
 import { Readable } from "node:stream";
 import writeFileAtomic from "write-file-atomic";
 import { env } from "@/lib/env";
-import { notFound } from "@/lib/errors";
+import { AppError, notFound } from "@/lib/errors";
 import type { FileKind } from "./kinds";
 import { sniffAllowed } from "./sniff";
 
@@ -29,9 +29,19 @@ export async function storeFile(
   const path = pathOf(tenantId, sha256);
   const stored: StoredFile = { sha256, size: bytes.byteLength, mime };
   if (await isIntact(path, sha256)) return stored;
-  await mkdir(dirname(path), { recursive: true });
-  await writeFileAtomic(path, Buffer.from(bytes), { mode: 0o600 });
-  await syncFolder(dirname(path));
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await writeFileAtomic(path, Buffer.from(bytes), { mode: 0o600 });
+    await syncFolder(dirname(path));
+  } catch (cause) {
+    throw isFull(cause)
+      ? new AppError(
+          "UNAVAILABLE",
+          "The server has no room for files now. Nothing was kept; send it again later.",
+          { cause },
+        )
+      : cause;
+  }
   return stored;
 }
 
@@ -69,6 +79,11 @@ export async function deleteStoredFile(tenantId: string, sha256: string): Promis
   await rm(pathOf(tenantId, sha256), { force: true });
 }
 
+/** True when the bytes of this name are there and undamaged. */
+export function isStored(tenantId: string, sha256: string): Promise<boolean> {
+  return isIntact(pathOf(tenantId, sha256), sha256);
+}
+
 /** Deletes every file of a company. */
 export async function deleteAllStoredFiles(tenantId: string): Promise<void> {
   await rm(folderOf(tenantId), { recursive: true, force: true });
@@ -96,6 +111,11 @@ function folderOf(tenantId: string): string {
 async function isIntact(path: string, sha256: string): Promise<boolean> {
   const bytes = await readFile(path).catch(() => null);
   return bytes !== null && sha256Of(bytes) === sha256;
+}
+
+/** No room, or the quota used up. The half-written file is gone: it never had its name. */
+function isFull(error: unknown): boolean {
+  return error instanceof Error && "code" in error && ["ENOSPC", "EDQUOT"].includes(String(error.code));
 }
 
 /** Without this the renamed name itself may be lost when the power fails. */

@@ -20,6 +20,7 @@ import { fieldChangesSchema } from "./sync";
  * GET  /api/jobs/{jobId}/photos/{photoId}?size=small|full|original
  * DELETE /api/jobs/{jobId}/photos/{photoId}       { removed: true }, safe to repeat
  * PUT  /api/jobs/{jobId}/questions/{questionId}   answerQuestionSchema → FieldQuestion
+ * PUT  /api/jobs/{jobId}/startup/signature        signOnPhoneSchema → { version, state }
  * POST /api/field/hand-over                       handOverSchema → { kept }
  * PUT  /api/field/hand-over/{jobId}/photos/{photoId}?…  bytes, as above → { kept: true }
  */
@@ -55,6 +56,40 @@ export const answerQuestionSchema = z.strictObject({
   }),
 });
 export type AnswerQuestionInput = z.output<typeof answerQuestionSchema>;
+
+export const signOnPhoneSchema = z.strictObject({
+  clientId: z.uuid(),
+  deviceTime: z.iso.datetime(),
+  signatureName: z
+    .string()
+    .trim()
+    .min(1, { error: "Name of the signer is needed." })
+    .max(200, { error: "Name of the signer: at most 200 characters." }),
+});
+export type SignOnPhoneInput = z.output<typeof signOnPhoneSchema>;
+
+/** A question of the office, about the job or about one reading. */
+export const askQuestionSchema = z.strictObject({
+  jobId: z.uuid(),
+  fieldPath: z
+    .string()
+    .max(80)
+    .nullable()
+    .transform((given) => (given === "" ? null : given)),
+  text: z.string().trim().min(1, { error: "Write a question." }).max(1_000, {
+    error: "Question: at most 1,000 characters.",
+  }),
+});
+export type AskQuestionInput = z.output<typeof askQuestionSchema>;
+export const closeQuestionSchema = z.strictObject({ jobId: z.uuid(), questionId: z.uuid() });
+
+/** What the office decides about one late reading or picture. */
+export const decideLateSchema = z.strictObject({
+  jobId: z.uuid(),
+  id: z.uuid(),
+  take: z.boolean(),
+});
+export type DecideLateInput = z.output<typeof decideLateSchema>;
 
 /** What a phone that may no longer see a job still holds of it. */
 export const handOverSchema = z.strictObject({

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { deviceScope } from "@/lib/auth/device";
+import { deviceScope, handOverScope } from "@/lib/auth/device";
 import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -14,8 +14,11 @@ type Context = { readonly params: Promise<Record<string, string | string[] | und
 type Facts<S extends z.ZodType> = {
   readonly name: string;
   readonly permission: Permission;
-  /** True for a door of phones: whose data the device holds is read from its headers and must be who is signed in. */
-  readonly forDevice?: boolean;
+  /**
+   * For a door of phones: whose data the device holds is read from its headers and must be who is signed in.
+   * `also who left`: the hand-over, which takes and gives nothing back.
+   */
+  readonly forDevice?: boolean | "also who left";
   /** Reads the address: its parameters and query, as one flat object of strings. */
   readonly schema: S;
   readonly run: (scope: TenantScope, input: z.output<S>, request: Request) => Promise<Response | object>;
@@ -51,7 +54,7 @@ async function answerTo<S extends z.ZodType>(
 ): Promise<Response> {
   try {
     refuseForeignOrigin(request);
-    const scope = facts.forDevice ? await deviceScope(request.headers) : await currentScope();
+    const scope = await scopeOf(facts.forDevice ?? false, request.headers);
     if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
     if (!may(scope.role, facts.permission)) throw notFound();
     const query = Object.fromEntries(new URL(request.url).searchParams);
@@ -68,6 +71,11 @@ async function answerTo<S extends z.ZodType>(
     const { code, message, fields, details } = refusal;
     return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
   }
+}
+
+function scopeOf(forDevice: Facts<z.ZodType>["forDevice"], headers: Headers): Promise<TenantScope | null> {
+  if (forDevice === "also who left") return handOverScope(headers);
+  return forDevice ? deviceScope(headers) : currentScope();
 }
 
 /** A browser sends `Origin` with every write; one from elsewhere is someone else's page posting here. */

@@ -79,8 +79,11 @@ async function knock(door: Door, scope: TenantScope | null, ids: Ids): Promise<A
     const whole = (await door.call(ACTION_SAMPLES[name]?.(ids))) as { ok: boolean; code?: string };
     return { code: whole.ok ? "ok" : String(whole.code), whole };
   }
-  const { params = {}, body } = ROUTE_SAMPLES[name]?.(ids) ?? {};
-  const request = new Request("http://localhost/", { method: door.export, ...(body ? { body } : {}) });
+  const { params = {}, query = {}, body } = ROUTE_SAMPLES[name]?.(ids) ?? {};
+  const request = new Request(`http://localhost/?${new URLSearchParams(query)}`, {
+    method: door.export,
+    ...(body ? { body } : {}),
+  });
   const response = (await door.call(request, { params: Promise.resolve(params) })) as Response;
   const headers = Object.fromEntries([...response.headers].filter(([header]) => header !== "x-request-id"));
   const text = await response.text();

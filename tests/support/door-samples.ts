@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
+import { sha256Of } from "@/lib/files/store";
 import { HICKORANE_LOGO } from "@/seed/logos";
+import { PHOTO } from "./photo";
 import { LOAD, STARTUP } from "./service-jobs";
 
 /** The ids an input may name. */
@@ -12,7 +14,11 @@ export type Ids = Readonly<
     | "weatherFileId"
     | "memberId"
     | "invitationId"
-    | "secret",
+    | "secret"
+    | "questionId"
+    | "photoId"
+    | "lateId"
+    | "latePhotoId",
     string
   >
 >;
@@ -21,6 +27,7 @@ export type Ids = Readonly<
 export type ActionSample = (ids: Ids) => unknown;
 export type RouteSample = (ids: Ids) => {
   readonly params: Readonly<Record<string, string>>;
+  readonly query?: Readonly<Record<string, string>>;
   readonly body?: BodyInit;
 };
 
@@ -35,8 +42,15 @@ export function randomIds(): Ids {
     memberId: randomUUID(),
     invitationId: randomUUID(),
     secret: randomUUID().repeat(2),
+    questionId: randomUUID(),
+    photoId: randomUUID(),
+    lateId: randomUUID(),
+    latePhotoId: randomUUID(),
   };
 }
+
+/** When a phone says it sent something. */
+const SENT = { deviceTime: "2026-07-01T12:00:00.000Z" };
 
 const LOG_CSV = `Local time,Indoor temperature F,Indoor RH %\n${Array.from(
   { length: 24 },
@@ -123,6 +137,10 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     accentColor: "#123456",
   }),
   "remove logo": () => ({}),
+  "ask question": ({ jobId }) => ({ jobId, fieldPath: "outdoorDbF", text: "In the shade?" }),
+  "close question": ({ jobId, questionId }) => ({ jobId, questionId }),
+  "decide late reading": ({ jobId, lateId }) => ({ jobId, id: lateId, take: true }),
+  "decide late photo": ({ jobId, latePhotoId }) => ({ jobId, id: latePhotoId, take: true }),
   "change limit": () => ({ key: "airflow.goodPct", value: "12", reason: "Our hoods are good" }),
   "invite member": () => ({ email: `new-${randomUUID()}@example.com`, name: "New Person", role: "tech" }),
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
@@ -144,6 +162,35 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
       deviceTime: "2026-07-01T12:00:00.000Z",
       fields: { outdoorDbF: { base: STARTUP.outdoorDbF, value: 91 } },
     }),
+  }),
+  "sign startup from phone": ({ jobId }) => ({
+    params: { jobId },
+    body: JSON.stringify({ ...SENT, clientId: randomUUID(), signatureName: "A. Signer" }),
+  }),
+  "list photos": ({ jobId }) => ({ params: { jobId } }),
+  "add photo": ({ jobId }) => ({
+    params: { jobId, photoId: randomUUID() },
+    query: { sha256: sha256Of(PHOTO) },
+    body: PHOTO,
+  }),
+  "read photo": ({ jobId, photoId }) => ({ params: { jobId, photoId }, query: { size: "small" } }),
+  "remove photo": ({ jobId, photoId }) => ({ params: { jobId, photoId } }),
+  "answer question": ({ jobId, questionId }) => ({
+    params: { jobId, questionId },
+    body: JSON.stringify({ ...SENT, clientId: randomUUID(), answer: "Yes" }),
+  }),
+  "hand over readings": ({ jobId }) => ({
+    params: {},
+    body: JSON.stringify({
+      ...SENT,
+      clientId: randomUUID(),
+      jobs: [{ jobId, fields: { outdoorDbF: { base: null, value: 88 } } }],
+    }),
+  }),
+  "hand over photo": ({ jobId }) => ({
+    params: { jobId, photoId: randomUUID() },
+    query: { sha256: sha256Of(PHOTO) },
+    body: PHOTO,
   }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
 };

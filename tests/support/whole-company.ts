@@ -2,19 +2,25 @@ import { randomBytes, randomUUID } from "node:crypto";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
 import { catalog } from "@/lib/db/catalog";
+import { fieldContacts } from "@/lib/db/field-contacts";
+import { heldValues } from "@/lib/db/held-values";
 import { members } from "@/lib/db/members";
 import { packets } from "@/lib/db/packets";
+import { questions } from "@/lib/db/questions";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { weatherFiles } from "@/lib/db/weather-files";
 import { asId } from "@/lib/domain/ids";
 import { sha256Of, storeFile } from "@/lib/files/store";
+import { addFile, holdFile } from "@/lib/services/attachments";
 import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
+import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
 import type { Ids } from "./door-samples";
 import { addMember, type Crew, given, makeCrew } from "./people";
+import { PHOTO } from "./photo";
 import { LOAD, openJob, STARTUP, save, sign } from "./service-jobs";
 
 export type WholeCompany = {
@@ -79,8 +85,35 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       memberId,
       invitationId: invitation.id,
       secret,
+      ...(await fieldRows(crew, jobId)),
     },
     unassigned: { jobId: otherJob, packetId: await keptPacket(crew, otherJob) },
+  };
+}
+
+/** What a phone and the office have said to each other about a job. */
+async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
+  for (const one of [owner, office, tech]) await fieldContacts(one).note([jobId]);
+  const ask = { jobId, stage: null, fieldPath: null, text: "Which filter?" };
+  const [photoId, latePhotoId, clientId] = [randomUUID(), randomUUID(), randomUUID()];
+  const photo = {
+    jobId,
+    kind: "photo",
+    stage: "startup_record",
+    fileName: "photo",
+    bytes: PHOTO,
+    details: { sha256: sha256Of(PHOTO), caption: "" },
+  } as const;
+  await addFile(tech, { ...photo, id: photoId });
+  await holdFile(tech, { ...photo, id: latePhotoId });
+  const fields = { supplyVoltage: { base: null, value: 240 } };
+  const sent = { clientId, deviceTime: "2026-07-01T12:00:00.000Z" };
+  await handOver(tech, { ...sent, jobs: [{ jobId, fields }] });
+  return {
+    questionId: await questions(office).ask(ask),
+    photoId,
+    latePhotoId,
+    lateId: given((await heldValues(office).waiting(jobId))[0]).id,
   };
 }
 

@@ -1,9 +1,7 @@
 import { z } from "zod";
-import { invalidInput } from "@/lib/errors";
-import { type SyncStartupInput, syncStartupSchema } from "@/lib/schemas/sync";
-import { readBodyUpTo } from "@/lib/server/limited-body";
+import { syncStartupSchema } from "@/lib/schemas/sync";
+import { readJson } from "@/lib/server/json-body";
 import { route } from "@/lib/server/route";
-import { refuseUnstorableText } from "@/lib/server/storable-text";
 import { syncStartup } from "@/lib/services/sync-startup";
 
 /** A whole startup record with long notes stays below a tenth of this. */
@@ -15,18 +13,9 @@ export const PUT = route({
   permission: "startup.fill",
   forDevice: true,
   schema: z.object({ jobId: z.uuid() }),
-  run: async (scope, { jobId }, request) => syncStartup(scope, { jobId, ...(await readChanges(request)) }),
+  run: async (scope, { jobId }, request) =>
+    syncStartup(scope, {
+      jobId,
+      ...syncStartupSchema.parse(await readJson(request, MOST_BYTES, "fields")),
+    }),
 });
-
-async function readChanges(request: Request): Promise<SyncStartupInput> {
-  const tooLarge = { field: "fields", message: "This upload is too large. Send fewer fields at once." };
-  const bytes = await readBodyUpTo(request, MOST_BYTES, tooLarge);
-  let body: unknown;
-  try {
-    body = JSON.parse(new TextDecoder().decode(bytes));
-  } catch {
-    throw invalidInput([{ field: "body", message: "This upload arrived damaged. Send it again." }]);
-  }
-  refuseUnstorableText(body);
-  return syncStartupSchema.parse(body);
-}
