@@ -1,3 +1,4 @@
+import { withSerwist } from "@serwist/turbopack";
 import { PHASE_DEVELOPMENT_SERVER } from "next/constants.js";
 
 /**
@@ -24,7 +25,7 @@ function contentSecurityPolicy(isDevelopment) {
 
 /** @returns {import("next").NextConfig} */
 export default function nextConfig(phase) {
-  return {
+  return withSerwist({
     reactStrictMode: true,
     poweredByHeader: false,
     // Types are checked by `npm run check` and `npm test`; a second time here would only cost a demo its patience.
@@ -49,11 +50,11 @@ export default function nextConfig(phase) {
           { key: "Referrer-Policy", value: "strict-origin-when-cross-origin" },
           {
             key: "Permissions-Policy",
-            value: "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), browsing-topics=()",
+            value: "camera=(self), microphone=(), geolocation=(self), payment=(), usb=(), browsing-topics=()",
           },
           { key: "Cross-Origin-Opener-Policy", value: "same-origin" },
         ],
       },
     ],
-  };
+  });
 }

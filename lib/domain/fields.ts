@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { outsideRange } from "./field-range";
 import { readQuantityText } from "./quantity-text";
 
 /**
@@ -124,16 +125,11 @@ function numberSchema(field: NumberFieldDef): z.ZodType {
       }
       if (read.value === null) return null;
       if (!(read.value >= field.min && read.value <= field.max)) {
-        context.addIssue({ code: "custom", message: outside(field, read.value) });
+        context.addIssue({ code: "custom", message: outsideRange(field, read.value) });
         return z.NEVER;
       }
       return read.value;
     });
-}
-
-function outside(field: NumberFieldDef, value: number): string {
-  const unit = field.unit === "" ? "" : ` ${field.unit}`;
-  return `${field.label}: ${value}${unit} cannot be right. Enter a value from ${field.min} to ${field.max}${unit}.`;
 }
 
 /** Labels of the fields a record still needs before it can be signed. */

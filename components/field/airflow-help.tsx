@@ -1,0 +1,45 @@
+import { Button } from "@/components/ui/button";
+import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
+import { useEngine } from "./use-evaluation";
+import type { Work } from "./use-job";
+import { phone } from "./use-phone";
+
+type Props = { readonly work: Work; readonly name: StartupKey };
+
+/** The airflow that the other readings give by the chosen method, one tap away. */
+export function AirflowHelp({ work, name }: Props) {
+  const engine = useEngine();
+  const stage = name.startsWith("first") ? "first" : "second";
+  const method = work.values[`${stage}AirflowMethod`] ?? null;
+  if (engine === null || method === null || method === "flow plate") return null;
+  const airflow = engine.airflowByMethod(work.context, stage);
+  if (airflow.known) {
+    const value = Math.round(airflow.value);
+    return (
+      <Button wide onClick={() => void phone().enter(work.job.id, name, value)}>
+        Take {value} cfm by {method === "static table" ? "the maker’s fan table" : "temperature rise"}
+      </Button>
+    );
+  }
+  const missing = airflow.missing.map((key) => labelOf(key, stage)).join(", ");
+  return (
+    <p className="text-sm text-muted">
+      {airflow.problem ?? `To work it out by ${method}, this is missing: ${missing}.`}
+    </p>
+  );
+}
+
+const OTHERS: Readonly<Record<string, string>> = {
+  externalStaticInWc: "return and supply static",
+  setting: "the airflow setting",
+  equipmentModelId: "the equipment",
+  elevationFt: "the elevation of the house",
+};
+
+function labelOf(key: string, stage: "first" | "second"): string {
+  const known = OTHERS[key];
+  if (known !== undefined) return known;
+  return key.startsWith(stage) || key.startsWith("heater")
+    ? startupField(key as StartupKey).label.toLowerCase()
+    : key;
+}

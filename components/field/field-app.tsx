@@ -1,0 +1,68 @@
+"use client";
+
+import dynamic from "next/dynamic";
+import { useEffect } from "react";
+import { FieldFrame } from "./field-frame";
+import { JobScreen } from "./job-screen";
+import { LinkState, useContact } from "./link-state";
+import { TodayScreen } from "./today-screen";
+import { useHabits } from "./use-habits";
+import { useJob } from "./use-job";
+import { phone, usePhone } from "./use-phone";
+import { usePlace } from "./use-place";
+import { useWorker } from "./use-worker";
+
+const JobPlaces = dynamic(() => import("./job-places").then((module) => module.JobPlaces), { ssr: false });
+
+/** The field screens: one page that works with what this phone holds. */
+export function FieldApp() {
+  const state = usePhone();
+  const [place, go] = usePlace();
+  const [habits] = useHabits();
+  const job = useJob(state, place.job);
+  useWorker();
+  useContact(state);
+  useEffect(() => {
+    void phone().reload();
+  }, []);
+  useEffect(() => {
+    document.documentElement.toggleAttribute("data-torch", habits.torch);
+  }, [habits.torch]);
+  // Nobody's work is here and nobody is signed in: only the sign-in can go on.
+  const mustSignIn = state.phase === "nothing" && state.link === "sign in";
+  useEffect(() => {
+    if (mustSignIn) window.location.assign("/sign-in");
+  }, [mustSignIn]);
+
+  if (state.phase !== "ready") {
+    return (
+      <FieldFrame accent={null} brand="Dewledger" title="Your jobs" back={null} sendState={null}>
+        <p role="status">
+          {state.link === "offline"
+            ? "This phone holds no jobs yet. Open this page once with a signal; then it works without."
+            : "Getting your jobs…"}
+        </p>
+      </FieldFrame>
+    );
+  }
+  if (job === null) {
+    return place.job === null ? (
+      <TodayScreen state={state} go={go} />
+    ) : (
+      <FieldFrame
+        accent={state.bundle?.accent ?? null}
+        brand={state.bundle?.companyName ?? ""}
+        title="This job is not on this phone"
+        back={{ label: "Your jobs", go: () => go({ job: null, at: null }) }}
+        sendState={<LinkState state={state} />}
+      >
+        <p>It is not assigned to you, or the office has closed it.</p>
+      </FieldFrame>
+    );
+  }
+  return place.at === null ? (
+    <JobScreen work={job} go={go} />
+  ) : (
+    <JobPlaces work={job} at={place.at} go={go} />
+  );
+}

@@ -1,0 +1,62 @@
+import { useEffect } from "react";
+import { heldFields, waiting } from "@/lib/offline/draft";
+import type { PhoneState } from "@/lib/offline/phone-state";
+import { SendMark } from "./send-mark";
+import { phone } from "./use-phone";
+
+const EVERY_MS = 30_000;
+/** A pause in typing before what was typed goes out. */
+const STILL_MS = 4_000;
+
+/** Keeps trying: at the start, when the signal is back, when the page is looked at, and now and then. */
+export function useContact(state: PhoneState): void {
+  const isReady = state.phase !== "starting";
+  useEffect(() => {
+    if (!isReady) return;
+    const meet = async () => {
+      await phone().send();
+      await phone().refresh();
+    };
+    const whenSeen = () => {
+      if (document.visibilityState === "visible") void meet();
+      else void phone().send();
+    };
+    void meet();
+    const timer = setInterval(() => document.visibilityState === "visible" && void meet(), EVERY_MS);
+    window.addEventListener("online", meet);
+    document.addEventListener("visibilitychange", whenSeen);
+    return () => {
+      clearInterval(timer);
+      window.removeEventListener("online", meet);
+      document.removeEventListener("visibilitychange", whenSeen);
+    };
+  }, [isReady]);
+  const { drafts, photos, letters } = state;
+  useEffect(() => {
+    const ready =
+      Object.values(drafts).some((draft) => waiting(draft) > heldFields(draft).length) ||
+      [...photos, ...letters].some((one) => one.state.at === "phone");
+    if (!ready) return;
+    const timer = setTimeout(() => void phone().send(), STILL_MS);
+    return () => clearTimeout(timer);
+  }, [drafts, photos, letters]);
+}
+
+/** How much of a person's work is not with the office yet. */
+export function unsentCount({ drafts, photos, letters }: PhoneState): number {
+  const fields = Object.values(drafts).reduce((sum, draft) => sum + waiting(draft), 0);
+  return fields + [...photos, ...letters].filter((one) => one.state.at !== "office").length;
+}
+
+/** One line at the top: is everything with the office? */
+export function LinkState({ state }: { readonly state: PhoneState }) {
+  const count = unsentCount(state);
+  const held = Object.values(state.drafts).some((draft) => heldFields(draft).length > 0);
+  const at = count === 0 ? "sent" : held ? "needs you" : state.sending ? "sending" : "phone";
+  return (
+    <div role="status" className="flex flex-col items-end">
+      {count === 0 ? <SendMark at="sent" /> : <SendMark at={at} count={count} />}
+      {state.link === "offline" ? <span className="text-xs text-muted">no signal</span> : null}
+    </div>
+  );
+}

@@ -1,0 +1,58 @@
+import { Button } from "@/components/ui/button";
+import { Notice } from "@/components/ui/notice";
+import { heldFields } from "@/lib/offline/draft";
+import type { PhoneState } from "@/lib/offline/phone-state";
+import type { Place } from "./use-place";
+import { useNewVersion } from "./use-worker";
+
+type Props = { readonly state: PhoneState; readonly go: (place: Place) => void };
+
+/** What the person must know before going on, each with the one thing to do. */
+export function Notices({ state, go }: Props) {
+  const loadNew = useNewVersion();
+  const held = Object.entries(state.drafts).find(([, draft]) => heldFields(draft).length > 0);
+  return (
+    <div className="grid gap-3 [&:not(:empty)]:mb-4">
+      {state.farewell === null ? null : <Notice kind="information" title={state.farewell} />}
+      {state.storageProblem === null ? null : <Notice kind="problem" title={state.storageProblem} />}
+      {state.link === "sign in" ? (
+        <Notice
+          kind="problem"
+          title="Your sign-in has ended"
+          action={
+            <a href="/sign-in" className="button button-primary">
+              Sign in again
+            </a>
+          }
+        >
+          Nothing is lost: what you entered stays on this phone and goes out when you are signed in again.
+        </Notice>
+      ) : null}
+      {held === undefined ? null : (
+        <Notice
+          kind="problem"
+          title={`${heldFields(held[1]).length} of your entries need you`}
+          action={
+            <Button onClick={() => go({ job: held[0], at: "needs-you" })} variant="primary">
+              Look at them
+            </Button>
+          }
+        />
+      )}
+      {state.refusal === null ? null : (
+        <Notice kind="problem" title="The office did not take everything">
+          {state.refusal}
+        </Notice>
+      )}
+      {loadNew === null ? null : (
+        <Notice
+          kind="information"
+          title="A newer version of this page is ready"
+          action={<Button onClick={loadNew}>Load it now</Button>}
+        >
+          What you entered stays.
+        </Notice>
+      )}
+    </div>
+  );
+}

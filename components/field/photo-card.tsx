@@ -1,0 +1,55 @@
+import { useEffect, useState } from "react";
+import { Button } from "@/components/ui/button";
+import type { Photo } from "@/lib/offline/outbox";
+import { LinkPlain } from "./link-plain";
+import { SendMark } from "./send-mark";
+import { phone, usePhone } from "./use-phone";
+
+/** One picture, when and where, and whether the office has it. */
+export function PhotoCard({ photo }: { readonly photo: Photo }) {
+  const { sending } = usePhone();
+  const address = useAddressOf(photo.bytes, photo.type);
+  const original = useAddressOf(photo.original, photo.type);
+  const { state } = photo;
+  const at =
+    state.at === "office" ? "sent" : state.at === "refused" ? "needs you" : sending ? "sending" : "phone";
+  return (
+    <figure className="grid grid-cols-[6rem_1fr] gap-3 border border-rule bg-sheet p-2">
+      {address === null ? (
+        <span />
+      ) : (
+        // biome-ignore lint/performance/noImgElement: a picture in this phone's own memory
+        <img src={address} alt={photo.caption} className="aspect-square w-24 object-cover" />
+      )}
+      <figcaption className="grid content-start gap-1 text-sm">
+        <strong>{photo.caption}</strong>
+        <span className="text-muted">
+          {new Date(photo.takenAt).toLocaleString()}
+          {photo.latitude === null || photo.longitude === null
+            ? ", place unknown"
+            : `, ${photo.latitude.toFixed(4)}° ${photo.longitude.toFixed(4)}°`}
+        </span>
+        <SendMark at={at} />
+        {state.at === "refused" ? <span className="text-short">{state.message}</span> : null}
+        {original === null ? null : <LinkPlain href={original}>Full picture</LinkPlain>}
+        {state.at === "office" ? null : (
+          <Button variant="danger" onClick={() => void phone().dropPhoto(photo.id)}>
+            Throw away
+          </Button>
+        )}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** An address for bytes in memory, given back when they are no longer shown. */
+function useAddressOf(bytes: ArrayBuffer | Blob | null, type: string): string | null {
+  const [address, setAddress] = useState<string | null>(null);
+  useEffect(() => {
+    if (bytes === null) return;
+    const made = URL.createObjectURL(bytes instanceof Blob ? bytes : new Blob([bytes], { type }));
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [bytes, type]);
+  return address;
+}

@@ -1,0 +1,38 @@
+import { useEffect, useState } from "react";
+
+/** Installs the service worker that keeps this page for places without a signal. */
+export function useWorker(): void {
+  useEffect(() => {
+    if (!("serviceWorker" in navigator) || process.env.NODE_ENV !== "production") return;
+    navigator.serviceWorker.register("/sw/sw.js", { scope: "/today", type: "module" }).catch(() => undefined);
+    // Ask once that the browser never clears readings to make room. A refusal changes nothing.
+    navigator.storage?.persist?.().catch(() => undefined);
+  }, []);
+}
+
+/** A newer version that waits, as a function that loads it; `null` while there is none. */
+export function useNewVersion(): (() => void) | null {
+  const [waiting, setWaiting] = useState<ServiceWorker | null>(null);
+  useEffect(() => {
+    if (!("serviceWorker" in navigator)) return;
+    let live = true;
+    void navigator.serviceWorker.getRegistration("/today").then((registration) => {
+      if (!registration || !live) return;
+      const look = () => setWaiting(navigator.serviceWorker.controller ? registration.waiting : null);
+      look();
+      registration.addEventListener("updatefound", () => {
+        registration.installing?.addEventListener("statechange", look);
+      });
+    });
+    return () => {
+      live = false;
+    };
+  }, []);
+  if (waiting === null) return null;
+  return () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => window.location.reload(), {
+      once: true,
+    });
+    waiting.postMessage({ type: "SKIP_WAITING" });
+  };
+}

@@ -1,0 +1,42 @@
+import { densityRatio } from "@/lib/engineering/air";
+import { airflowFromStaticTable, temperatureRiseAirflowCfm } from "@/lib/engineering/airflow";
+import { fanTable } from "./airflow-as-set";
+import { type Derived, type JobContext, unknown } from "./context";
+import { derive } from "./derive";
+import { externalStatic, type StartupStageKey } from "./startup-readings";
+
+/** The airflow of one stage that the other readings give by the method chosen; not known for what is read off directly. */
+export function airflowByMethod(context: JobContext, stage: StartupStageKey): Derived<number> {
+  const inputs = context.inputs.startup_record;
+  const method = inputs[`${stage}AirflowMethod`];
+  if (method === "static table") return fromStaticTable(context, stage);
+  if (method === "temperature rise") {
+    const given = {
+      [`${stage}HeatRiseF`]: inputs[`${stage}HeatRiseF`],
+      heaterVolts: inputs.heaterVolts,
+      heaterAmps: inputs.heaterAmps,
+      elevationFt: context.elevationFt,
+    };
+    return derive(given, () =>
+      temperatureRiseAirflowCfm({
+        heat: { volts: inputs.heaterVolts ?? Number.NaN, amps: inputs.heaterAmps ?? Number.NaN },
+        temperatureRiseF: inputs[`${stage}HeatRiseF`] ?? Number.NaN,
+        densityRatio: densityRatio(context.elevationFt ?? Number.NaN),
+      }),
+    );
+  }
+  return unknown([`${stage}AirflowMethod`]);
+}
+
+function fromStaticTable(context: JobContext, stage: StartupStageKey): Derived<number> {
+  const { startup_record: inputs, airflow_setup: airflow } = context.inputs;
+  const { model } = context;
+  const setting =
+    stage === "second"
+      ? (inputs.leftSecondStageAirflowSetting ?? airflow.secondStageAirflowSetting)
+      : (inputs.leftFirstStageAirflowSetting ?? airflow.firstStageAirflowSetting);
+  if (!model) return unknown(["equipmentModelId"]);
+  return derive({ setting, externalStaticInWc: externalStatic(stage, inputs) }, (given) =>
+    airflowFromStaticTable({ table: fanTable(model), ...given }),
+  );
+}

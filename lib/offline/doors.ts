@@ -1,0 +1,138 @@
+import type { FieldBundle } from "@/lib/domain/field-bundle";
+import type { FieldChanges } from "@/lib/domain/merge-fields";
+import type { Upload, UploadAnswer } from "./draft";
+import type { Letter, Photo } from "./outbox";
+import { readAny, readBundle, readUploadAnswer } from "./read-answers";
+import type { Who } from "./store";
+
+/**
+ * Why nothing was confirmed. `later`: try again; `sign in`: the session has ended; `other person`: somebody else
+ * is signed in; `removed`: the person left the company; `closed`: nothing of it is taken any more; `gone`: the job
+ * is not this person's any more; `refused`: a person must look.
+ */
+export type NotDone = {
+  readonly done: false;
+  readonly why: "later" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused";
+  readonly message: string;
+};
+export type Done<T> = { readonly done: true; readonly value: T };
+export type Answer<T> = Done<T> | NotDone;
+
+export type HandOver = {
+  readonly clientId: string;
+  readonly deviceTime: string;
+  readonly jobs: readonly { readonly jobId: string; readonly fields: FieldChanges }[];
+};
+
+/** The ways to the office. `who` is whose data it is, so that it never ends up as another person's. */
+export type Doors = {
+  /** With `null`: of whoever is signed in. */
+  readonly readBundle: (who: Who | null) => Promise<Answer<FieldBundle>>;
+  readonly sendFields: (who: Who, jobId: string, upload: Upload) => Promise<Answer<UploadAnswer>>;
+  readonly sendPhoto: (photo: Photo) => Promise<Answer<true>>;
+  readonly sendLetter: (letter: Letter) => Promise<Answer<true>>;
+  readonly handOver: (who: Who, what: HandOver) => Promise<Answer<true>>;
+  readonly handOverPhoto: (photo: Photo) => Promise<Answer<true>>;
+};
+
+export const NO_CONNECTION = "No connection. Everything is kept on this phone and goes out when it is back.";
+const TIMEOUT_MS = 20_000;
+const PHOTO_TIMEOUT_MS = 120_000;
+
+/** The doors over the network. Whatever is not a whole, well-formed answer counts as not answered. */
+export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, init)): Doors {
+  const call = async <T>(
+    who: Who | null,
+    path: string,
+    request: RequestInit,
+    read: (body: unknown) => T | null,
+    timeoutMs = TIMEOUT_MS,
+  ): Promise<Answer<T>> => {
+    try {
+      const headers = { ...request.headers, ...headersOf(who) };
+      const signal = AbortSignal.timeout(timeoutMs);
+      const response = await ask(path, { ...request, headers, cache: "no-store", redirect: "error", signal });
+      const body: unknown = await response.json();
+      if (!response.ok) return refusal(response.status, body);
+      const value = read(body);
+      return value === null ? notReached() : { done: true, value };
+    } catch {
+      return notReached();
+    }
+  };
+  const sendBytes = async (photo: Photo, path: string): Promise<Answer<true>> => {
+    const query = await photoQuery(photo);
+    const request = { method: "PUT", body: photo.bytes, headers: { "content-type": photo.type } };
+    return call(
+      photo.who,
+      `${path}/${photo.jobId}/photos/${photo.id}?${query}`,
+      request,
+      readAny,
+      PHOTO_TIMEOUT_MS,
+    );
+  };
+  return {
+    readBundle: (who) => call(who, "/api/field/bundle", {}, readBundle),
+    sendFields: (who, jobId, upload) =>
+      call(who, `/api/jobs/${jobId}/startup`, json("PUT", upload), readUploadAnswer),
+    sendPhoto: (photo) => sendBytes(photo, "/api/jobs"),
+    sendLetter: (letter) => call(letter.who, letterPath(letter), json("PUT", letterBody(letter)), readAny),
+    handOver: (who, what) => call(who, "/api/field/hand-over", json("POST", what), readAny),
+    handOverPhoto: (photo) => sendBytes(photo, "/api/field/hand-over"),
+  };
+}
+
+function headersOf(who: Who | null): Record<string, string> {
+  const [company, person] = (who ?? "").split(".");
+  return company && person ? { "x-dewledger-company": company, "x-dewledger-person": person } : {};
+}
+
+function json(method: string, body: unknown): RequestInit {
+  return { method, headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
+}
+
+async function photoQuery(photo: Photo): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", photo.bytes));
+  const sha256 = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const facts = new URLSearchParams({ sha256, takenAt: photo.takenAt, caption: photo.caption });
+  if (photo.field !== null) facts.set("field", photo.field);
+  if (photo.latitude !== null && photo.longitude !== null) {
+    facts.set("latitude", String(photo.latitude));
+    facts.set("longitude", String(photo.longitude));
+  }
+  return String(facts);
+}
+
+function letterPath({ kind, jobId, questionId }: Letter): string {
+  return kind === "answer"
+    ? `/api/jobs/${jobId}/questions/${questionId}`
+    : `/api/jobs/${jobId}/startup/signature`;
+}
+
+function letterBody({ kind, id, text, madeAt }: Letter): object {
+  const sent = { clientId: id, deviceTime: madeAt };
+  return kind === "answer" ? { ...sent, answer: text } : { ...sent, signatureName: text };
+}
+
+const WHY: Readonly<Record<string, NotDone["why"]>> = {
+  NOT_SIGNED_IN: "sign in",
+  OTHER_PERSON: "other person",
+  REMOVED: "removed",
+  HAND_OVER_CLOSED: "closed",
+  NOT_FOUND: "gone",
+};
+
+function refusal(status: number, body: unknown): NotDone {
+  const { code, message } = (typeof body === "object" && body !== null ? body : {}) as Readonly<
+    Record<string, unknown>
+  >;
+  const known = typeof code === "string" ? WHY[code] : undefined;
+  if (known === undefined && (status >= 500 || status === 408 || status === 429)) return notReached();
+  // A refusal in words of its own comes from the application; anything else from something in between.
+  if (typeof message !== "string") return notReached();
+  return { done: false, why: known ?? "refused", message };
+}
+
+function notReached(): NotDone {
+  return { done: false, why: "later", message: NO_CONNECTION };
+}

@@ -1,0 +1,44 @@
+import type { Who } from "./store";
+
+/** Where something that goes to the office is. */
+export type SendState =
+  | { readonly at: "phone" }
+  | { readonly at: "office"; readonly since: string }
+  /** The office will not take it as it is; it stays on the phone. */
+  | { readonly at: "refused"; readonly message: string };
+
+/** A picture taken for a job. Made and named on the phone, so that sending it twice is sending it once. */
+export type Photo = {
+  readonly id: string;
+  readonly who: Who;
+  readonly jobId: string;
+  /** The field it proves; `null` for the job as a whole. */
+  readonly field: string | null;
+  readonly caption: string;
+  /** By the phone's clock. */
+  readonly takenAt: string;
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+  readonly type: string;
+  /** Small enough to send from an attic. */
+  readonly bytes: ArrayBuffer;
+  /** As the camera gave it, when the person asked to keep it. Never sent by itself. */
+  readonly original: Blob | null;
+  readonly state: SendState;
+};
+
+/**
+ * Something else that goes to the office once: an answer to its question, the signature, or what is handed over
+ * of a job that is not this person's any more.
+ */
+export type Letter = {
+  readonly id: string;
+  readonly who: Who;
+  readonly jobId: string;
+  readonly kind: "answer" | "signature" | "hand-over";
+  /** The question answered; `null` for anything else. */
+  readonly questionId: string | null;
+  readonly text: string;
+  readonly madeAt: string;
+  readonly state: SendState;
+};

@@ -1,0 +1,45 @@
+import type { FieldView } from "./bundle";
+import type { Draft } from "./draft";
+import type { Letter, Photo } from "./outbox";
+
+/** What the screens show. */
+export type PhoneState = {
+  /** `nothing`: this phone holds nothing for anybody and must meet the server first. */
+  readonly phase: "starting" | "nothing" | "ready";
+  readonly bundle: FieldView | null;
+  readonly fetchedAt: string | null;
+  readonly drafts: Readonly<Record<string, Draft>>;
+  readonly photos: readonly Photo[];
+  readonly letters: readonly Letter[];
+  readonly link: "unknown" | "online" | "offline" | "sign in";
+  readonly sending: boolean;
+  /** Why something could not be kept on this phone. */
+  readonly storageProblem: string | null;
+  /** Why the office did not take something. */
+  readonly refusal: string | null;
+  /** Work of somebody who left the company, or of a job taken away, was handed over and taken off this phone. */
+  readonly farewell: string | null;
+};
+
+export const STARTING: PhoneState = {
+  phase: "starting",
+  bundle: null,
+  fetchedAt: null,
+  drafts: {},
+  photos: [],
+  letters: [],
+  link: "unknown",
+  sending: false,
+  storageProblem: null,
+  refusal: null,
+  farewell: null,
+};
+
+const FULL =
+  "This phone’s storage is full. What you entered last is only in this page’s memory: free some space and leave the page open until this message is gone.";
+const NOT_KEPT = "This phone could not keep what you entered last. Leave the page open; it tries again.";
+
+/** Why the phone could not keep something, said plainly. */
+export function storageProblemOf(error: unknown): string {
+  return error instanceof DOMException && error.name === "QuotaExceededError" ? FULL : NOT_KEPT;
+}

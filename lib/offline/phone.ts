@@ -1,0 +1,208 @@
+import type { PlainValue } from "@/lib/domain/merge-fields";
+import { recordOf, viewOf, whoOf } from "./bundle";
+import type { Doors, NotDone } from "./doors";
+import * as drafts from "./draft";
+import { createDraftWriter } from "./draft-writer";
+import { handOverAll, handOverJob } from "./hand-over";
+import type { Letter, Photo } from "./outbox";
+import { type PhoneState, STARTING, storageProblemOf } from "./phone-state";
+import { sendAll } from "./sender";
+import type { FieldStore, Who } from "./store";
+
+export type Phone = ReturnType<typeof createPhone>;
+
+type Surroundings = {
+  readonly store: FieldStore;
+  readonly doors: Doors;
+  readonly newId: () => string;
+  readonly now: () => Date;
+  /** Whose phone it is now; nobody after signing out. */
+  readonly owner: { readonly get: () => Who | null; readonly set: (who: Who | null) => void };
+  /** Runs the work unless another page of this phone is at it. */
+  readonly alone: (work: () => Promise<void>) => Promise<void>;
+  /** Tells the other pages of this phone that something was kept. */
+  readonly tellOthers: () => void;
+};
+
+/** The work of one person on one phone: what is known, what was entered, what has been sent. */
+export function createPhone({ store, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
+  let state: PhoneState = STARTING;
+  const listeners = new Set<() => void>();
+  const show = (change: Partial<PhoneState>) => {
+    state = { ...state, ...change };
+    for (const listener of listeners) listener();
+  };
+  const stamp = () => now().toISOString();
+  const recordFor = (jobId: string) => {
+    const job = state.bundle?.jobs.find((one) => one.id === jobId);
+    return job ? recordOf(job) : {};
+  };
+  const writer = createDraftWriter({
+    store,
+    owner: owner.get,
+    blank: (jobId) => drafts.emptyDraft(recordFor(jobId)),
+    show: (all) => show({ drafts: all }),
+    failed: (error) => show({ storageProblem: storageProblemOf(error) }),
+    kept: () => {
+      if (state.storageProblem !== null) show({ storageProblem: null });
+      tellOthers();
+    },
+  });
+
+  /** Reads what the phone holds for its owner. */
+  const reload = async (): Promise<void> => {
+    const who = owner.get();
+    const kept = who === null ? null : await store.readBundle(who);
+    if (who === null || kept === null) {
+      writer.forget();
+      show({ phase: "nothing", bundle: null, fetchedAt: null, drafts: {}, photos: [], letters: [] });
+      return;
+    }
+    const [photos, letters] = [await store.photos(who), await store.letters(who)];
+    const before = writer.keptCount();
+    const stored = await store.readDrafts(who);
+    if (writer.keptCount() !== before || owner.get() !== who) return reload();
+    const { bundle, fetchedAt } = kept;
+    show({ phase: "ready", bundle: viewOf(bundle), fetchedAt, drafts: writer.read(stored), photos, letters });
+  };
+  const changed = async () => {
+    await reload();
+    tellOthers();
+  };
+
+  const leave = async (who: Who): Promise<NotDone | null> => {
+    const name = state.bundle?.companyName ?? "the company";
+    const stopped = await handOverAll({ store, doors, who, newId, now: stamp });
+    if (stopped) return stopped;
+    if (owner.get() === who) owner.set(null);
+    writer.forget();
+    show({
+      farewell: `You no longer work for ${name}. What had not been sent was offered to the office, and everything of ${name} was taken off this phone.`,
+    });
+    return null;
+  };
+  /** What an answer other than yes means for this phone. */
+  const heed = async (who: Who | null, answer: NotDone | null): Promise<void> => {
+    switch (answer?.why) {
+      case undefined:
+        return;
+      case "later":
+        return show({ link: "offline" });
+      case "sign in":
+        return show({ link: "sign in" });
+      case "other person":
+        // What is in the first person's drawer stays there until they sign in again.
+        owner.set(null);
+        writer.forget();
+        return;
+      case "removed":
+      case "closed":
+        return who === null ? undefined : heed(null, await leave(who));
+      case "gone":
+      case "refused":
+        return show({ refusal: answer?.message ?? null });
+    }
+  };
+
+  /** Asks the office for the jobs as they stand now, and takes off the phone those that are no longer assigned. */
+  const refresh = async (): Promise<void> => {
+    await writer.settle();
+    const asked = owner.get();
+    const answer = await doors.readBundle(asked);
+    if (!answer.done) {
+      await heed(asked, answer);
+      if (asked !== null && owner.get() === null) return refresh();
+      return state.phase === "starting" || owner.get() === null ? reload() : undefined;
+    }
+    const bundle = answer.value;
+    const who = whoOf(bundle);
+    if (asked !== who) owner.set(who);
+    await store.keepBundle(who, { bundle, fetchedAt: stamp() });
+    const assigned = new Map(viewOf(bundle).jobs.map((job) => [job.id, job]));
+    for (const jobId of Object.keys(await store.readDrafts(who))) {
+      const job = assigned.get(jobId);
+      if (job) {
+        const known = recordOf(job);
+        await store.changeDraft(who, jobId, (old) =>
+          drafts.refreshed(old ?? drafts.emptyDraft(known), known),
+        );
+      } else if (await handOverJob({ store, doors, who, newId, now: stamp }, jobId)) break;
+    }
+    show({ link: "online" });
+    await changed();
+  };
+
+  /** Sends what is ready, and only once on this phone. */
+  const send = () =>
+    alone(async () => {
+      await writer.settle();
+      const who = owner.get();
+      if (who === null) return;
+      show({ sending: true });
+      try {
+        const stopped = await sendAll({ store, doors, who, newId, now: stamp });
+        show({ refusal: null, ...(stopped ? {} : { link: "online" as const }) });
+        await heed(who, stopped);
+      } finally {
+        show({ sending: false });
+        await changed();
+      }
+    });
+
+  /** Keeps something beside the drafts. What could not be kept is thrown back, so that the screen keeps it. */
+  const keep = async (write: () => Promise<void>) => {
+    try {
+      await write();
+      show({ storageProblem: null });
+    } catch (error) {
+      show({ storageProblem: storageProblemOf(error) });
+      throw error;
+    }
+    await changed();
+  };
+  const change = writer.change;
+
+  return {
+    subscribe: (listener: () => void) => {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
+    state: () => state,
+    reload,
+    refresh,
+    send,
+    settle: writer.settle,
+    /** Puts the owner's work away: it stays in its drawer, and nothing of it is shown. */
+    forgetOwner: async () => {
+      await writer.settle();
+      owner.set(null);
+      await changed();
+    },
+    enter: (jobId: string, key: string, value: PlainValue) =>
+      change(jobId, (draft) => drafts.enter(draft, key, value, stamp())),
+    enterAll: (jobId: string, values: Readonly<Record<string, PlainValue>>) =>
+      change(jobId, (draft) =>
+        Object.entries(values).reduce((all, [key, value]) => drafts.enter(all, key, value, stamp()), draft),
+      ),
+    hold: (jobId: string, key: string, text: string, message: string) =>
+      change(jobId, (draft) => drafts.hold(draft, key, text, message, stamp())),
+    keepMine: (jobId: string, key: string) => change(jobId, (draft) => drafts.keepMine(draft, key)),
+    takeTheirs: (jobId: string, key: string) => change(jobId, (draft) => drafts.takeTheirs(draft, key)),
+    setClock: (jobId: string, key: string, startedAt: number | null) =>
+      change(jobId, (draft) => drafts.withClock(draft, key, startedAt)),
+    keepPhoto: (photo: Omit<Photo, "id" | "who" | "state">) =>
+      keep(() => store.keepPhoto({ ...photo, id: newId(), who: owner.get() ?? "", state: { at: "phone" } })),
+    dropPhoto: (id: string) => keep(() => store.dropPhoto(id)),
+    write: ({ jobId, kind, questionId, text }: Pick<Letter, "jobId" | "kind" | "questionId" | "text">) =>
+      keep(() =>
+        store.keepLetter({
+          ...{ jobId, kind, questionId, text, id: newId(), madeAt: stamp() },
+          who: owner.get() ?? "",
+          state: { at: "phone" },
+        }),
+      ),
+    dropLetter: (id: string) => keep(() => store.dropLetter(id)),
+  };
+}

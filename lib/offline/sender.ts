@@ -1,0 +1,79 @@
+import type { Answer, Doors, NotDone } from "./doors";
+import { answered, withUpload } from "./draft";
+import type { SendState } from "./outbox";
+import type { FieldStore, Who } from "./store";
+
+type Sending = {
+  readonly store: FieldStore;
+  readonly doors: Doors;
+  readonly who: Who;
+  readonly newId: () => string;
+  readonly now: () => string;
+};
+
+/**
+ * Sends everything of a person that is ready: readings first, then pictures, then answers and signatures, each in
+ * the order it was made. Answers why it stopped, or `null` when nothing is left that could go.
+ */
+export async function sendAll(sending: Sending): Promise<NotDone | null> {
+  const { store, doors, who } = sending;
+  let refused: NotDone | null = null;
+  /** True when going on makes no sense now. */
+  const stops = (result: NotDone | null): result is NotDone =>
+    result !== null && result.why !== "refused" && result.why !== "gone";
+  const unfinished = new Set<string>();
+  for (const jobId of Object.keys(await store.readDrafts(who))) {
+    const result = await sendDraft(sending, jobId);
+    if (stops(result)) return result;
+    if (result) unfinished.add(jobId);
+    refused ??= result;
+  }
+  for (const photo of inOrder(await store.photos(who), (one) => one.takenAt)) {
+    const result = await doors.sendPhoto(photo);
+    if (!result.done && stops(result)) return result;
+    await store.keepPhoto({ ...photo, state: stateAfter(result, sending.now()) });
+    if (!result.done) refused ??= result;
+  }
+  for (const letter of inOrder(await store.letters(who), (one) => one.madeAt)) {
+    if (letter.kind === "hand-over") continue;
+    // A signature stands under what the office has: readings that wait come first.
+    const draft = (await store.readDrafts(who))[letter.jobId];
+    const waits = unfinished.has(letter.jobId) || (draft && Object.keys(draft.pending).length > 0);
+    if (letter.kind === "signature" && waits) continue;
+    const result = await doors.sendLetter(letter);
+    if (!result.done && stops(result)) return result;
+    await store.keepLetter({ ...letter, state: stateAfter(result, sending.now()) });
+    if (!result.done) refused ??= result;
+  }
+  return refused;
+}
+
+/**
+ * Sends one record until nothing is ready to go or something stops it. The upload is kept before it leaves, so
+ * that a page killed half-way sends the same one again and the server knows it.
+ */
+export async function sendDraft(sending: Sending, jobId: string): Promise<NotDone | null> {
+  const { store, doors, who, newId, now } = sending;
+  for (;;) {
+    const kept = (await store.readDrafts(who))[jobId];
+    if (!kept) return null;
+    const { upload } = kept.upload
+      ? kept
+      : await store.changeDraft(who, jobId, (draft) => withUpload(draft ?? kept, newId(), now()));
+    if (upload === null) return null;
+    const result = await doors.sendFields(who, jobId, upload);
+    if (!result.done) return result;
+    await store.changeDraft(who, jobId, (draft) => answered(draft ?? kept, upload.clientId, result.value));
+  }
+}
+
+function stateAfter(result: Answer<unknown>, now: string): SendState {
+  return result.done ? { at: "office", since: now } : { at: "refused", message: result.message };
+}
+
+/** What still has to go, oldest first. */
+function inOrder<T extends { readonly state: SendState }>(items: readonly T[], at: (item: T) => string): T[] {
+  return items
+    .filter((one) => one.state.at === "phone")
+    .toSorted((one, other) => (at(one) < at(other) ? -1 : at(one) > at(other) ? 1 : 0));
+}

@@ -1,0 +1,48 @@
+/** Enough to read a nameplate; a tenth of what a phone's camera writes. */
+const LONGEST_SIDE_PX = 1_600;
+const QUALITY = 0.8;
+
+export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
+
+/**
+ * Makes a camera's picture small enough to be sent from an attic. The camera's own notes, place included, do not
+ * survive the drawing; what is wanted of them is kept beside the picture.
+ *
+ * @throws Error when this is no picture that the browser can draw.
+ */
+export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
+  const picture = await createImageBitmap(file, { imageOrientation: "from-image" }).catch(() => {
+    throw new Error("This is not a picture that the phone can read. Take it again.");
+  });
+  try {
+    const scale = Math.min(1, LONGEST_SIDE_PX / Math.max(picture.width, picture.height));
+    const canvas = document.createElement("canvas");
+    canvas.width = Math.max(1, Math.round(picture.width * scale));
+    canvas.height = Math.max(1, Math.round(picture.height * scale));
+    const paper = canvas.getContext("2d");
+    if (!paper)
+      throw new Error("The phone has no memory left for this picture. Close other pages, then try again.");
+    paper.drawImage(picture, 0, 0, canvas.width, canvas.height);
+    const small = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/jpeg", QUALITY));
+    if (!small) throw new Error("The phone could not keep this picture. Take it again.");
+    return { bytes: await small.arrayBuffer(), type: small.type };
+  } finally {
+    picture.close();
+  }
+}
+
+const PLACE_WAIT_MS = 4_000;
+
+/** Where the phone is, when the person allows it and the phone finds out soon enough. */
+export function whereNow(): Promise<{ readonly latitude: number; readonly longitude: number } | null> {
+  if (!("geolocation" in navigator)) return Promise.resolve(null);
+  return new Promise((done) => {
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => done({ latitude: coords.latitude, longitude: coords.longitude }),
+      () => done(null),
+      { timeout: PLACE_WAIT_MS, maximumAge: 600_000 },
+    );
+    // Some phones wait for an answer to their own question before the clock above starts.
+    setTimeout(() => done(null), PLACE_WAIT_MS + 1_000);
+  });
+}

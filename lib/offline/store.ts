@@ -1,0 +1,106 @@
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { FieldBundle } from "@/lib/domain/field-bundle";
+import type { Draft } from "./draft";
+import { readKeptDraft } from "./kept-draft";
+import type { Letter, Photo } from "./outbox";
+
+/** Company and person: nothing kept under one key is ever shown under another. */
+export type Who = string;
+export type KeptBundle = { readonly bundle: FieldBundle; readonly fetchedAt: string };
+
+type Schema = DBSchema & {
+  people: { key: Who; value: KeptBundle };
+  drafts: { key: string; value: Draft };
+  photos: { key: string; value: Photo; indexes: { who: Who } };
+  letters: { key: string; value: Letter; indexes: { who: Who } };
+};
+
+/** What the phone keeps. Each change is one read and write that nothing can come between; it resolves when kept. */
+export type FieldStore = ReturnType<typeof openFieldStore>;
+
+const NAME = "dewledger-field";
+const draftKey = (who: Who, jobId: string) => `${who}/${jobId}`;
+const draftsOf = (who: Who) => IDBKeyRange.bound(`${who}/`, `${who}/\uffff`);
+
+export function openFieldStore(name = NAME) {
+  let opened: Promise<IDBPDatabase<Schema>> | null = null;
+  const database = (): Promise<IDBPDatabase<Schema>> => {
+    opened ??= openDB<Schema>(name, 1, {
+      upgrade: (db) => {
+        db.createObjectStore("people");
+        db.createObjectStore("drafts");
+        for (const store of ["photos", "letters"] as const)
+          db.createObjectStore(store, { keyPath: "id" }).createIndex("who", "who");
+      },
+      // A newer page may raise the version; this one must not stand in its way.
+      blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+      terminated: () => {
+        opened = null;
+      },
+    });
+    opened.catch(() => {
+      opened = null;
+    });
+    return opened;
+  };
+
+  return {
+    readBundle: async (who: Who): Promise<KeptBundle | null> =>
+      (await (await database()).get("people", who)) ?? null,
+    keepBundle: async (who: Who, kept: KeptBundle): Promise<void> => {
+      await (await database()).put("people", kept, who);
+    },
+    /** Everyone whose work this phone holds. */
+    people: async (): Promise<readonly Who[]> => (await database()).getAllKeys("people"),
+
+    /** Every draft of a person by job. */
+    readDrafts: async (who: Who): Promise<Readonly<Record<string, Draft>>> => {
+      const db = await database();
+      const keys = await db.getAllKeys("drafts", draftsOf(who));
+      const kept = await db.getAll("drafts", draftsOf(who));
+      return Object.fromEntries(keys.map((key, at) => [key.slice(who.length + 1), readKeptDraft(kept[at])]));
+    },
+    changeDraft: async (who: Who, jobId: string, change: (draft: Draft | null) => Draft): Promise<Draft> => {
+      const tx = (await database()).transaction("drafts", "readwrite", { durability: "strict" });
+      const kept = await tx.store.get(draftKey(who, jobId));
+      const next = change(kept === undefined ? null : readKeptDraft(kept));
+      await tx.store.put(next, draftKey(who, jobId));
+      await tx.done;
+      return next;
+    },
+
+    photos: async (who: Who): Promise<readonly Photo[]> =>
+      (await database()).getAllFromIndex("photos", "who", who),
+    keepPhoto: async (photo: Photo): Promise<void> => {
+      const tx = (await database()).transaction("photos", "readwrite", { durability: "strict" });
+      await tx.store.put(photo);
+      await tx.done;
+    },
+    dropDraft: async (who: Who, jobId: string): Promise<void> =>
+      (await database()).delete("drafts", draftKey(who, jobId)),
+
+    dropPhoto: async (id: string): Promise<void> => (await database()).delete("photos", id),
+
+    letters: async (who: Who): Promise<readonly Letter[]> =>
+      (await database()).getAllFromIndex("letters", "who", who),
+    keepLetter: async (letter: Letter): Promise<void> => {
+      const tx = (await database()).transaction("letters", "readwrite", { durability: "strict" });
+      await tx.store.put(letter);
+      await tx.done;
+    },
+    dropLetter: async (id: string): Promise<void> => (await database()).delete("letters", id),
+
+    /** Takes everything of a person off this phone, in one step. */
+    erase: async (who: Who): Promise<void> => {
+      const tx = (await database()).transaction(["people", "drafts", "photos", "letters"], "readwrite");
+      const drafts = tx.objectStore("drafts");
+      await tx.objectStore("people").delete(who);
+      await drafts.delete(draftsOf(who));
+      for (const name of ["photos", "letters"] as const) {
+        const store = tx.objectStore(name);
+        for (const key of await store.index("who").getAllKeys(who)) await store.delete(key);
+      }
+      await tx.done;
+    },
+  };
+}
