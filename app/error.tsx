@@ -1,6 +1,6 @@
 "use client";
 
-import { Button, LinkButton } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 
 type ErrorPageProps = { readonly error: Error & { readonly digest?: string }; readonly reset: () => void };
 
@@ -19,7 +19,10 @@ export default function ErrorPage({ error, reset }: ErrorPageProps) {
         <Button variant="primary" onClick={reset}>
           Try again
         </Button>
-        <LinkButton href="/">Go to the start page</LinkButton>
+        {/* A plain link: the page it leads to is to be loaded anew, and every page carries this one along. */}
+        <a href="/" className="button button-secondary">
+          Go to the start page
+        </a>
       </div>
     </main>
   );

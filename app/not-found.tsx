@@ -1,5 +1,3 @@
-import { LinkButton } from "@/components/ui/button";
-
 /** Also the answer to another company's address: nothing here tells the two apart. */
 export default function NotFound() {
   return (
@@ -9,9 +7,9 @@ export default function NotFound() {
         The address may be mistyped, the record may have been removed, or you may not be allowed to see it.
       </p>
       <div>
-        <LinkButton href="/" variant="primary">
+        <a href="/" className="button button-primary">
           Go to the start page
-        </LinkButton>
+        </a>
       </div>
     </main>
   );

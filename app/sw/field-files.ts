@@ -12,23 +12,28 @@ const FONT = /^noto-sans-latin-\d.*\.woff2$/;
  */
 export function fieldFiles(root = process.cwd()): readonly string[] {
   const sources = [`${PAGE}_client-reference-manifest.js`, `${PAGE}/build-manifest.json`]
-    .map((file) => path.join(root, file))
+    .map((file) => at(root, file))
     .filter(existsSync);
   const found = new Set<string>();
   const look = (text: string) => {
     for (const [name] of text.matchAll(CHUNK)) {
       const file = `${BUILD}/${name}`;
-      if (found.has(file) || !existsSync(path.join(root, file))) continue;
+      if (found.has(file) || !existsSync(at(root, file))) continue;
       found.add(file);
-      look(readFileSync(path.join(root, file), "utf8"));
+      look(readFileSync(at(root, file), "utf8"));
     }
   };
   for (const source of sources) look(readFileSync(source, "utf8"));
   return [...found, ...fonts(root), "public/icons/*"];
 }
 
+/** Read while building only; said so that the build does not take the whole project for a part of this route. */
+function at(root: string, file: string): string {
+  return path.join(/* turbopackIgnore: true */ root, file);
+}
+
 function fonts(root: string): readonly string[] {
-  const folder = path.join(root, BUILD, "static/media");
+  const folder = at(root, `${BUILD}/static/media`);
   if (!existsSync(folder)) return [];
   return readdirSync(folder)
     .filter((name) => FONT.test(name))

@@ -1,4 +1,4 @@
-import { Button } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
 import { useEngine } from "./use-evaluation";
 import type { Work } from "./use-job";

@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import type { PlainValue } from "@/lib/domain/merge-fields";
 import { foundKey, PAIRED_KEYS } from "@/lib/domain/stages/startup-found";
 import { type StartupKey, startupField } from "@/lib/domain/startup-walk";

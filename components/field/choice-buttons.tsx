@@ -7,12 +7,18 @@ type Props = {
   readonly options: readonly { readonly value: PlainValue; readonly label: string }[];
   readonly value: PlainValue;
   readonly choose: (value: PlainValue) => void;
+  readonly disabled: boolean;
 };
 
 /** One of a few, with targets for a thumb. Pressing the chosen one takes the choice back. */
-export function ChoiceButtons({ name, options, value, choose }: Props) {
+export function ChoiceButtons({ name, options, value, choose, disabled }: Props) {
   return (
-    <fieldset id={`entry-${name}`} aria-labelledby={`label-${name}`} className="grid gap-2">
+    <fieldset
+      id={`entry-${name}`}
+      aria-labelledby={`label-${name}`}
+      disabled={disabled}
+      className={cx("grid min-w-0 gap-2", options.length === 2 && "grid-cols-2")}
+    >
       {options.map((option) => {
         const isChosen = option.value === value;
         return (

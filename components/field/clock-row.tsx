@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { Button } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 import type { StartupKey } from "@/lib/domain/startup-walk";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";

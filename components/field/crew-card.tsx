@@ -8,7 +8,7 @@ type Setting = { readonly label: string; readonly maker: string | null; readonly
 export function CrewCard({ job }: { readonly job: FieldJob }) {
   return (
     <Card title="Settings to make">
-      <dl className="grid grid-cols-[1fr_auto] gap-x-4 gap-y-2">
+      <dl className="grid grid-cols-[minmax(0,3fr)_minmax(0,2fr)] gap-x-4 gap-y-2">
         {settingsOf(job).map(({ label, maker, value }) => (
           <div key={label} className="contents">
             <dt>

@@ -1,4 +1,4 @@
-import { Button } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 import type { FieldDef } from "@/lib/domain/fields";
 import type { PlainValue } from "@/lib/domain/merge-fields";
 import { foundKey } from "@/lib/domain/stages/startup-found";
@@ -69,6 +69,9 @@ export function EntryField({ work, name, isFirst }: Props) {
   );
 }
 
+/** Longer texts get several lines. */
+const ONE_LINE = 300;
+
 type EntryProps = Props & {
   readonly field: FieldDef;
   readonly value: PlainValue;
@@ -80,7 +83,15 @@ function Entry({ work, name, isFirst, field, value, set }: EntryProps) {
     case "number":
       return <NumberEntry {...{ work, name, field, value, isFirst }} />;
     case "choice":
-      return <ChoiceButtons name={name} options={field.options} value={value} choose={set} />;
+      return (
+        <ChoiceButtons
+          name={name}
+          options={field.options}
+          value={value}
+          choose={set}
+          disabled={work.job.isSigned}
+        />
+      );
     case "yes-no":
       return (
         <ChoiceButtons
@@ -91,14 +102,27 @@ function Entry({ work, name, isFirst, field, value, set }: EntryProps) {
           ]}
           value={value}
           choose={set}
+          disabled={work.job.isSigned}
         />
       );
     default:
+      if (field.kind === "text" && field.maxLength <= ONE_LINE) {
+        return (
+          <input
+            id={`entry-${name}`}
+            className="control"
+            disabled={work.job.isSigned}
+            value={typeof value === "string" ? value : ""}
+            onChange={(event) => set(event.target.value === "" ? null : event.target.value)}
+          />
+        );
+      }
       return (
         <textarea
           id={`entry-${name}`}
           className="control"
           rows={3}
+          disabled={work.job.isSigned}
           value={typeof value === "string" ? value : ""}
           onChange={(event) => set(event.target.value === "" ? null : event.target.value)}
         />

@@ -1,7 +1,6 @@
 "use client";
 
-import dynamic from "next/dynamic";
-import { useEffect } from "react";
+import { lazy, Suspense, useEffect } from "react";
 import { FieldFrame } from "./field-frame";
 import { JobScreen } from "./job-screen";
 import { LinkState, useContact } from "./link-state";
@@ -12,7 +11,7 @@ import { phone, usePhone } from "./use-phone";
 import { usePlace } from "./use-place";
 import { useWorker } from "./use-worker";
 
-const JobPlaces = dynamic(() => import("./job-places").then((module) => module.JobPlaces), { ssr: false });
+const JobPlaces = lazy(async () => ({ default: (await import("./job-places")).JobPlaces }));
 
 /** The field screens: one page that works with what this phone holds. */
 export function FieldApp() {
@@ -63,6 +62,8 @@ export function FieldApp() {
   return place.at === null ? (
     <JobScreen work={job} go={go} />
   ) : (
-    <JobPlaces work={job} at={place.at} go={go} />
+    <Suspense>
+      <JobPlaces work={job} at={place.at} go={go} />
+    </Suspense>
   );
 }

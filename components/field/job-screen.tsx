@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { SafetyCaution } from "@/components/ui/safety-caution";
 import { screenState } from "@/lib/domain/startup-walk";
 import { AsFound } from "./as-found";

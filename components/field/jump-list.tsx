@@ -1,6 +1,6 @@
 import { Check, CircleDashed } from "lucide-react";
 import { useRef } from "react";
-import { Button } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 import { screenState, startupField, type WalkScreen } from "@/lib/domain/startup-walk";
 import type { Work } from "./use-job";
 import type { Place } from "./use-place";

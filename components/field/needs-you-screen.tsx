@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
 import { heldFields } from "@/lib/offline/draft";
 import { words } from "./entry-field";

@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
+import { Button } from "@/components/ui/plain-button";
 import { heldFields } from "@/lib/offline/draft";
 import type { PhoneState } from "@/lib/offline/phone-state";
 import type { Place } from "./use-place";

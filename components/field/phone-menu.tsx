@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { useHabits } from "./use-habits";
 import { phone } from "./use-phone";
 

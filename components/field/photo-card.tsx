@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { Button } from "@/components/ui/button";
+import { Button } from "@/components/ui/plain-button";
 import type { Photo } from "@/lib/offline/outbox";
 import { LinkPlain } from "./link-plain";
 import { SendMark } from "./send-mark";

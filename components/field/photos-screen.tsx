@@ -1,7 +1,7 @@
 import { useState } from "react";
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
+import { Button } from "@/components/ui/plain-button";
 import { shrinkPhoto, whereNow } from "@/lib/offline/shrink-photo";
 import { EntryField } from "./entry-field";
 import { JobFrame } from "./job-frame";

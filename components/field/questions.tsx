@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { SendMark } from "./send-mark";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";

@@ -1,3 +1,4 @@
+import { VerdictMark } from "@/components/findings/verdict-mark";
 import type { WalkScreen } from "@/lib/domain/startup-walk";
 import { FindingBrief } from "./finding-brief";
 import { useEvaluation } from "./use-evaluation";
@@ -28,10 +29,21 @@ export function ReadingFindings({ work, screen }: Props) {
           {question.question}
         </p>
       ))}
-      {said.map((finding, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
-        <FindingBrief key={`${finding.ruleId} ${index}`} finding={finding} />
-      ))}
+      {said
+        .filter((one) => one.verdict !== "meets")
+        .map((finding, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
+          <FindingBrief key={`${finding.ruleId} ${index}`} finding={finding} />
+        ))}
+      {said
+        .filter((one) => one.verdict === "meets")
+        .map((finding, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
+          <p key={`${finding.ruleId} ${index}`} className="flex items-start justify-between gap-2 text-sm">
+            <span>{finding.statement}</span>
+            <VerdictMark verdict="meets" />
+          </p>
+        ))}
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
-import { Button } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
+import { Button } from "@/components/ui/plain-button";
 import { SafetyCaution } from "@/components/ui/safety-caution";
 import { refusePhysics } from "@/lib/domain/stages/physics";
 import { startupField, type WalkScreen } from "@/lib/domain/startup-walk";
@@ -39,7 +39,7 @@ export function ReadingScreen({ work, screen, go }: Props) {
       go={go}
       title={screen.section}
       lead={
-        <span className="flex justify-between">
+        <span className="-mb-2 flex items-center justify-between">
           <span>
             Screen {index + 1} of {screens.length}
           </span>

@@ -1,5 +1,5 @@
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import type { FieldDef } from "@/lib/domain/fields";
 import { leftSettings } from "@/lib/domain/left-settings";
 import type { PlainValue } from "@/lib/domain/merge-fields";

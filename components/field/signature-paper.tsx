@@ -1,6 +1,6 @@
 import { type PointerEvent, useRef, useState } from "react";
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { PhotoCard } from "./photo-card";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";

@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { Button } from "@/components/ui/plain-button";
 import { missingNames } from "@/lib/domain/startup-walk";
 import { heldFields, waiting } from "@/lib/offline/draft";
 import { SendMark } from "./send-mark";

@@ -31,16 +31,34 @@ export function TodayScreen({ state, go }: Props) {
       {jobs.length === 0 ? (
         <EmptyState title="No job is assigned to you">The office assigns jobs; they appear here.</EmptyState>
       ) : (
-        <ul className="grid gap-3">
-          {jobs.map((job) => (
-            <li key={job.id}>
-              <JobCard job={job} state={state} go={go} />
-            </li>
-          ))}
-        </ul>
+        <div className="grid gap-6">
+          <JobList title="To do" jobs={jobs.filter((job) => !job.isSigned)} state={state} go={go} />
+          <JobList title="Startup signed" jobs={jobs.filter((job) => job.isSigned)} state={state} go={go} />
+        </div>
       )}
       <PhoneMenu fetchedAt={state.fetchedAt} />
     </FieldFrame>
+  );
+}
+
+type ListProps = Props & { readonly title: string; readonly jobs: readonly FieldJob[] };
+
+function JobList({ title, jobs, state, go }: ListProps) {
+  if (jobs.length === 0) return null;
+  const byDay = jobs.toSorted((one, other) =>
+    (one.startupDue ?? "9999").localeCompare(other.startupDue ?? "9999"),
+  );
+  return (
+    <section>
+      <h2 className="mb-2 font-semibold">{title}</h2>
+      <ul className="grid gap-3">
+        {byDay.map((job) => (
+          <li key={job.id}>
+            <JobCard job={job} state={state} go={go} />
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

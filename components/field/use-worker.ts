@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 /** Installs the service worker that keeps this page for places without a signal. */
 export function useWorker(): void {
   useEffect(() => {
-    if (!("serviceWorker" in navigator) || process.env.NODE_ENV !== "production") return;
+    if (!("serviceWorker" in navigator)) return;
     navigator.serviceWorker.register("/sw/sw.js", { scope: "/today", type: "module" }).catch(() => undefined);
     // Ask once that the browser never clears readings to make room. A refusal changes nothing.
     navigator.storage?.persist?.().catch(() => undefined);

@@ -1,9 +1,8 @@
 import type { FieldBundle } from "@/lib/domain/field-bundle";
 import type { FieldChanges } from "@/lib/domain/merge-fields";
 import type { Upload, UploadAnswer } from "./draft";
-import type { Letter, Photo } from "./outbox";
+import type { Letter, Photo, Who } from "./outbox";
 import { readAny, readBundle, readUploadAnswer } from "./read-answers";
-import type { Who } from "./store";
 
 /**
  * Why nothing was confirmed. `later`: try again; `sign in`: the session has ended; `other person`: somebody else

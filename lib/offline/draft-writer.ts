@@ -1,5 +1,6 @@
 import type { Draft } from "./draft";
-import type { FieldStore, Who } from "./store";
+import type { Who } from "./outbox";
+import type { FieldStore } from "./store";
 
 type Drafts = Readonly<Record<string, Draft>>;
 type Change = { readonly jobId: string; readonly change: (draft: Draft) => Draft };

@@ -1,8 +1,8 @@
 import type { FieldChanges } from "@/lib/domain/merge-fields";
 import type { Doors, NotDone } from "./doors";
 import type { Draft } from "./draft";
-import type { Letter } from "./outbox";
-import type { FieldStore, Who } from "./store";
+import type { Letter, Who } from "./outbox";
+import type { FieldStore } from "./store";
 
 type Handing = {
   readonly store: FieldStore;

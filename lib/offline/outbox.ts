@@ -1,4 +1,5 @@
-import type { Who } from "./store";
+/** Company and person: nothing kept under one key is ever shown under another. */
+export type Who = string;
 
 /** Where something that goes to the office is. */
 export type SendState =

@@ -4,10 +4,10 @@ import type { Doors, NotDone } from "./doors";
 import * as drafts from "./draft";
 import { createDraftWriter } from "./draft-writer";
 import { handOverAll, handOverJob } from "./hand-over";
-import type { Letter, Photo } from "./outbox";
+import type { Letter, Photo, Who } from "./outbox";
 import { type PhoneState, STARTING, storageProblemOf } from "./phone-state";
 import { sendAll } from "./sender";
-import type { FieldStore, Who } from "./store";
+import type { FieldStore } from "./store";
 
 export type Phone = ReturnType<typeof createPhone>;
 

@@ -1,7 +1,7 @@
 import type { Answer, Doors, NotDone } from "./doors";
 import { answered, withUpload } from "./draft";
-import type { SendState } from "./outbox";
-import type { FieldStore, Who } from "./store";
+import type { SendState, Who } from "./outbox";
+import type { FieldStore } from "./store";
 
 type Sending = {
   readonly store: FieldStore;

@@ -2,10 +2,8 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { FieldBundle } from "@/lib/domain/field-bundle";
 import type { Draft } from "./draft";
 import { readKeptDraft } from "./kept-draft";
-import type { Letter, Photo } from "./outbox";
+import type { Letter, Photo, Who } from "./outbox";
 
-/** Company and person: nothing kept under one key is ever shown under another. */
-export type Who = string;
 export type KeptBundle = { readonly bundle: FieldBundle; readonly fetchedAt: string };
 
 type Schema = DBSchema & {
