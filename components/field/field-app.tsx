@@ -1,6 +1,7 @@
 "use client";
 
 import { lazy, Suspense, useEffect } from "react";
+import { Notice } from "@/components/ui/notice";
 import { FieldFrame } from "./field-frame";
 import { JobScreen } from "./job-screen";
 import { LinkState, useContact } from "./link-state";
@@ -28,7 +29,7 @@ export function FieldApp() {
     document.documentElement.toggleAttribute("data-torch", habits.torch);
   }, [habits.torch]);
   // Nobody's work is here and nobody is signed in: only the sign-in can go on.
-  const mustSignIn = state.phase === "nothing" && state.link === "sign in";
+  const mustSignIn = state.phase === "nothing" && state.link === "sign in" && state.farewell === null;
   useEffect(() => {
     if (mustSignIn) window.location.assign("/sign-in");
   }, [mustSignIn]);
@@ -36,7 +37,18 @@ export function FieldApp() {
   if (state.phase !== "ready") {
     return (
       <FieldFrame accent={null} brand="Dewledger" title="Your jobs" back={null} sendState={null}>
-        <p role="status">
+        {state.farewell === null ? null : (
+          <Notice
+            kind="information"
+            title={state.farewell}
+            action={
+              <a href="/sign-in" className="button button-secondary">
+                Sign in
+              </a>
+            }
+          />
+        )}
+        <p role="status" hidden={state.farewell !== null}>
           {state.link === "offline"
             ? "This phone holds no jobs yet. Open this page once with a signal; then it works without."
             : "Getting your jobs…"}

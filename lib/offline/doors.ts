@@ -1,4 +1,4 @@
-import type { FieldBundle } from "@/lib/domain/field-bundle";
+import { COMPANY_HEADER, type FieldBundle, PERSON_HEADER } from "@/lib/domain/field-bundle";
 import type { FieldChanges } from "@/lib/domain/merge-fields";
 import type { Upload, UploadAnswer } from "./draft";
 import type { Letter, Photo, Who } from "./outbox";
@@ -23,11 +23,20 @@ export type HandOver = {
   readonly jobs: readonly { readonly jobId: string; readonly fields: FieldChanges }[];
 };
 
+export type NewBundle = { readonly bundle: FieldBundle; readonly etag: string | null };
+export type Waiting = { readonly fields: number; readonly photos: number };
+
 /** The ways to the office. `who` is whose data it is, so that it never ends up as another person's. */
 export type Doors = {
-  /** With `null`: of whoever is signed in. */
-  readonly readBundle: (who: Who | null) => Promise<Answer<FieldBundle>>;
-  readonly sendFields: (who: Who, jobId: string, upload: Upload) => Promise<Answer<UploadAnswer>>;
+  /** With `null` for `who`: of whoever is signed in. */
+  readonly readBundle: (who: Who | null, etag: string | null) => Promise<Answer<NewBundle | "unchanged">>;
+  /** `waiting`: what stays on the phone after this upload, for the office to see. */
+  readonly sendFields: (
+    who: Who,
+    jobId: string,
+    upload: Upload,
+    waiting: Waiting,
+  ) => Promise<Answer<UploadAnswer>>;
   readonly sendPhoto: (photo: Photo) => Promise<Answer<true>>;
   readonly sendLetter: (letter: Letter) => Promise<Answer<true>>;
   readonly handOver: (who: Who, what: HandOver) => Promise<Answer<true>>;
@@ -44,16 +53,16 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
     who: Who | null,
     path: string,
     request: RequestInit,
-    read: (body: unknown) => T | null,
+    read: (body: unknown, response: Response) => T | null,
     timeoutMs = TIMEOUT_MS,
   ): Promise<Answer<T>> => {
     try {
       const headers = { ...request.headers, ...headersOf(who) };
       const signal = AbortSignal.timeout(timeoutMs);
       const response = await ask(path, { ...request, headers, cache: "no-store", redirect: "error", signal });
-      const body: unknown = await response.json();
-      if (!response.ok) return refusal(response.status, body);
-      const value = read(body);
+      const body: unknown = response.status === 304 ? null : await response.json();
+      if (!response.ok && response.status !== 304) return refusal(response.status, body);
+      const value = read(body, response);
       return value === null ? notReached() : { done: true, value };
     } catch {
       return notReached();
@@ -71,9 +80,10 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
     );
   };
   return {
-    readBundle: (who) => call(who, "/api/field/bundle", {}, readBundle),
-    sendFields: (who, jobId, upload) =>
-      call(who, `/api/jobs/${jobId}/startup`, json("PUT", upload), readUploadAnswer),
+    readBundle: (who, etag) =>
+      call(who, "/api/field/bundle", etag === null ? {} : { headers: { "if-none-match": etag } }, readNew),
+    sendFields: (who, jobId, upload, waiting) =>
+      call(who, `/api/jobs/${jobId}/startup`, json("PUT", { ...upload, waiting }), readUploadAnswer),
     sendPhoto: (photo) => sendBytes(photo, "/api/jobs"),
     sendLetter: (letter) => call(letter.who, letterPath(letter), json("PUT", letterBody(letter)), readAny),
     handOver: (who, what) => call(who, "/api/field/hand-over", json("POST", what), readAny),
@@ -81,9 +91,15 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
   };
 }
 
+function readNew(body: unknown, response: Response): NewBundle | "unchanged" | null {
+  if (response.status === 304) return "unchanged";
+  const bundle = readBundle(body);
+  return bundle && { bundle, etag: response.headers.get("etag") };
+}
+
 function headersOf(who: Who | null): Record<string, string> {
   const [company, person] = (who ?? "").split(".");
-  return company && person ? { "x-dewledger-company": company, "x-dewledger-person": person } : {};
+  return company && person ? { [COMPANY_HEADER]: company, [PERSON_HEADER]: person } : {};
 }
 
 function json(method: string, body: unknown): RequestInit {

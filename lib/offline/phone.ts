@@ -1,28 +1,15 @@
 import type { PlainValue } from "@/lib/domain/merge-fields";
 import { recordOf, viewOf, whoOf } from "./bundle";
-import type { Doors, NotDone } from "./doors";
+import type { NotDone } from "./doors";
 import * as drafts from "./draft";
 import { createDraftWriter } from "./draft-writer";
 import { handOverAll, handOverJob } from "./hand-over";
 import type { Letter, Photo, Who } from "./outbox";
 import { type PhoneState, STARTING, storageProblemOf } from "./phone-state";
 import { sendAll } from "./sender";
-import type { FieldStore } from "./store";
+import type { Surroundings } from "./surroundings";
 
 export type Phone = ReturnType<typeof createPhone>;
-
-type Surroundings = {
-  readonly store: FieldStore;
-  readonly doors: Doors;
-  readonly newId: () => string;
-  readonly now: () => Date;
-  /** Whose phone it is now; nobody after signing out. */
-  readonly owner: { readonly get: () => Who | null; readonly set: (who: Who | null) => void };
-  /** Runs the work unless another page of this phone is at it. */
-  readonly alone: (work: () => Promise<void>) => Promise<void>;
-  /** Tells the other pages of this phone that something was kept. */
-  readonly tellOthers: () => void;
-};
 
 /** The work of one person on one phone: what is known, what was entered, what has been sent. */
 export function createPhone({ store, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
@@ -33,14 +20,13 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     for (const listener of listeners) listener();
   };
   const stamp = () => now().toISOString();
-  const recordFor = (jobId: string) => {
-    const job = state.bundle?.jobs.find((one) => one.id === jobId);
-    return job ? recordOf(job) : {};
-  };
   const writer = createDraftWriter({
     store,
     owner: owner.get,
-    blank: (jobId) => drafts.emptyDraft(recordFor(jobId)),
+    blank: (jobId) => {
+      const job = state.bundle?.jobs.find((one) => one.id === jobId);
+      return drafts.emptyDraft(job ? recordOf(job) : {});
+    },
     show: (all) => show({ drafts: all }),
     failed: (error) => show({ storageProblem: storageProblemOf(error) }),
     kept: () => {
@@ -108,25 +94,31 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
   const refresh = async (): Promise<void> => {
     await writer.settle();
     const asked = owner.get();
-    const answer = await doors.readBundle(asked);
+    const kept = asked === null ? null : await store.readBundle(asked);
+    const answer = await doors.readBundle(asked, kept?.etag ?? null);
     if (!answer.done) {
-      await heed(asked, answer);
+      // A company that is unknown to this person: what is kept of it is put away.
+      if (answer.why === "gone" && asked !== null) owner.set(null);
+      else await heed(asked, answer);
       if (asked !== null && owner.get() === null) return refresh();
       return state.phase === "starting" || owner.get() === null ? reload() : undefined;
     }
-    const bundle = answer.value;
-    const who = whoOf(bundle);
+    const fresh = answer.value === "unchanged" ? kept : answer.value;
+    if (fresh === null) return;
+    const who = whoOf(fresh.bundle);
     if (asked !== who) owner.set(who);
-    await store.keepBundle(who, { bundle, fetchedAt: stamp() });
-    const assigned = new Map(viewOf(bundle).jobs.map((job) => [job.id, job]));
+    await store.keepBundle(who, { bundle: fresh.bundle, etag: fresh.etag, fetchedAt: stamp() });
+    const assigned = new Map(viewOf(fresh.bundle).jobs.map((job) => [job.id, job]));
     for (const jobId of Object.keys(await store.readDrafts(who))) {
       const job = assigned.get(jobId);
-      if (job) {
+      if (!job) {
+        if (await handOverJob({ store, doors, who, newId, now: stamp }, jobId)) break;
+      } else if (fresh !== kept) {
         const known = recordOf(job);
         await store.changeDraft(who, jobId, (old) =>
           drafts.refreshed(old ?? drafts.emptyDraft(known), known),
         );
-      } else if (await handOverJob({ store, doors, who, newId, now: stamp }, jobId)) break;
+      }
     }
     show({ link: "online" });
     await changed();

@@ -61,7 +61,11 @@ export async function sendDraft(sending: Sending, jobId: string): Promise<NotDon
       ? kept
       : await store.changeDraft(who, jobId, (draft) => withUpload(draft ?? kept, newId(), now()));
     if (upload === null) return null;
-    const result = await doors.sendFields(who, jobId, upload);
+    const result = await doors.sendFields(who, jobId, upload, {
+      fields: Object.keys(kept.pending).filter((key) => !(key in upload.fields)).length,
+      photos: (await store.photos(who)).filter((one) => one.jobId === jobId && one.state.at === "phone")
+        .length,
+    });
     if (!result.done) return result;
     await store.changeDraft(who, jobId, (draft) => answered(draft ?? kept, upload.clientId, result.value));
   }

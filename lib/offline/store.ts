@@ -4,7 +4,12 @@ import type { Draft } from "./draft";
 import { readKeptDraft } from "./kept-draft";
 import type { Letter, Photo, Who } from "./outbox";
 
-export type KeptBundle = { readonly bundle: FieldBundle; readonly fetchedAt: string };
+export type KeptBundle = {
+  readonly bundle: FieldBundle;
+  /** The server's mark of this state: an unchanged bundle is not sent again. */
+  readonly etag: string | null;
+  readonly fetchedAt: string;
+};
 
 type Schema = DBSchema & {
   people: { key: Who; value: KeptBundle };

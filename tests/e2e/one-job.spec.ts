@@ -1,5 +1,6 @@
 import { expect, test } from "@playwright/test";
 import { TIDEWILLOW_PEOPLE } from "../../seed/sign-ins";
+import { enter, expectAllSent, openReading, walkReadings } from "../support/field-journey";
 import {
   address,
   expectAccessible,
@@ -107,34 +108,37 @@ test("one job from load to review: office manager, tech, owner, packet", async (
   await page.goto(address("/today"));
   await expectAccessible(page);
   await page.getByRole("link", { name: "Perpetua Vance-Ochoa" }).click();
-  await page.waitForURL(/\/today\/.*\/startup/);
-  await fillStage(page, {
-    outdoorDbF: "91",
-    refrigerant: "R-454B",
-    secondReturnDbF: "75.6",
-    secondReturnWbF: "76.6",
-  });
-  await page.getByRole("button", { name: "Save", exact: true }).click();
+  await expectAccessible(page);
+  await page.getByRole("button", { name: "Begin the startup" }).click();
+  await walkReadings(page, { refrigerant: "R-454B", outdoorDbF: "91", secondReturnDbF: "75.6" });
+  await walkReadings(page, { secondReturnWbF: "76.6" });
   await expect(page.getByText(/wet bulb cannot be above its dry bulb/).first()).toBeVisible();
-  await expect(page.locator("#field-secondReturnWbF")).toHaveValue("76.6");
-  await fillStage(page, {
-    secondReturnWbF: "63.6",
-    secondStabilisedMin: "20",
-    secondAirflowCfm: AIRFLOW_CFM,
+  await expect(page.locator("#entry-secondReturnWbF")).toHaveValue("76.6");
+  await enter(page, "secondReturnWbF", "sixty three point six");
+  await expectAccessible(page);
+  await walkReadings(page, {
     secondSupplyDbF: "52.0",
     secondSupplyWbF: "51.0",
     secondReturnStaticInWc: "0.22",
     secondSupplyStaticInWc: "0.28",
+    secondAirflowCfm: AIRFLOW_CFM,
     secondSuctionPressurePsig: "105",
     secondSuctionLineF: "50",
     secondLiquidPressurePsig: "330",
     secondLiquidLineF: "97",
-    leftCapacitySetting: "2.5 tons",
-    leftSecondStageAirflowSetting: "C",
   });
-  await saveStage(page);
+  await openReading(page, job.slice("/jobs/".length), "secondStabilisedMin");
+  await enter(page, "secondStabilisedMin", "20");
+  await openReading(page, job.slice("/jobs/".length), "settings");
+  await enter(page, "leftCapacitySetting", "2.5 tons");
+  await enter(page, "leftSecondStageAirflowSetting", "C");
+  await expectAllSent(page);
+  await openReading(page, job.slice("/jobs/".length), "finish");
+  await expect(page.getByRole("heading", { name: "Will this house be dry?" })).toBeVisible();
   await expectAccessible(page);
-  await signStage(page, tech.name);
+  await page.getByLabel("I took these readings on this system").check();
+  await page.getByRole("button", { name: "Sign", exact: true }).click();
+  await expect(page.getByText(`Signed by ${tech.name}`)).toBeVisible();
   await page.setViewportSize({ width: 1280, height: 900 });
 
   await signIn(page, office.email);

@@ -57,7 +57,10 @@ test("invite, join, sign in, remove: the removed person's session ends at the ne
     .getByRole("button", { name: /remove/i })
     .click();
   await expect(page.getByRole("row", { name: /Octavia/ })).toBeHidden();
+  // What the phone held is taken off it at its next contact, and it says so.
   await guest.goto(address("/today"));
+  await expect(guest.getByText(/You no longer work for/)).toBeVisible();
+  await guest.goto(address("/account"));
   await expect(guest).toHaveURL(/\/sign-in/);
   await guest.context().close();
 });

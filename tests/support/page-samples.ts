@@ -45,10 +45,6 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   },
   "/jobs/[jobId]/trail": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/trail`] },
   "/today": { permission: "startup.fill", addresses: () => ["/today"] },
-  "/today/[jobId]/startup": {
-    permission: "startup.fill",
-    addresses: ({ jobId }) => [`/today/${jobId}/startup`],
-  },
   "/catalog": { permission: "catalog.read", addresses: () => ["/catalog"] },
   "/catalog/[modelId]": {
     permission: "catalog.read",
