@@ -1,0 +1,192 @@
+import { beforeEach, expect, test } from "vitest";
+import type { FieldBundle } from "@/lib/domain/field-bundle";
+import type { Answer, Doors, NewBundle } from "@/lib/offline/doors";
+import { createPhone } from "@/lib/offline/phone";
+import { type FieldStore, openFieldStore } from "@/lib/offline/store";
+import { makePhoneServer } from "../support/phone-server";
+import { freshBrowser, JOB, NOON } from "../support/test-phone";
+
+beforeEach(freshBrowser);
+
+const bundleOf = (userId: string, jobs: readonly string[] = [JOB]): FieldBundle =>
+  ({
+    bundleVersion: 1,
+    person: { userId, name: userId, role: "tech", maySignStartup: true },
+    company: { tenantId: "company", name: "Company", timeZone: "UTC", accent: null, logoHref: null },
+    limits: {},
+    instruments: [],
+    models: {},
+    controls: {},
+    jobs: jobs.map((id) => ({
+      id,
+      home: {},
+      customer: {},
+      records: {},
+      modelId: null,
+      controlId: null,
+      questions: [],
+      photos: [],
+    })),
+  }) as unknown as FieldBundle;
+
+const told = (userId: string, jobs: readonly string[] = [JOB]): Answer<NewBundle> => ({
+  done: true,
+  value: { bundle: bundleOf(userId, jobs), etag: null },
+});
+const refused = (why: "sign in" | "other person" | "removed"): Answer<never> => ({
+  done: false,
+  why,
+  message: why,
+});
+
+/** A phone with doors that a test can change, and whoever is signed in at the server. */
+function open(options: { readonly store?: FieldStore; readonly doors?: Partial<Doors> } = {}) {
+  const server = makePhoneServer();
+  /** What the next contacts are answered; the last one stays. */
+  const contacts: Answer<NewBundle | "unchanged">[] = [told("ann")];
+  let who: string | null = null;
+  let made = 0;
+  const phone = createPhone({
+    store: options.store ?? openFieldStore(),
+    doors: {
+      ...server.doors,
+      readBundle: async () => (contacts.length > 1 ? contacts.shift() : contacts[0]) ?? told("ann"),
+      ...options.doors,
+    },
+    newId: () => `id-${++made}`,
+    now: () => new Date(NOON),
+    owner: {
+      get: () => who,
+      set: (next) => {
+        who = next;
+      },
+    },
+    alone: (work) => work(),
+    tellOthers: () => undefined,
+  });
+  return { phone, server, contacts, owner: () => who };
+}
+
+test("a first contact fills the phone; without one it shows nothing", async () => {
+  const { phone, owner } = open();
+  await phone.reload();
+  expect(phone.state().phase).toBe("nothing");
+  await phone.refresh();
+  expect(phone.state()).toMatchObject({ phase: "ready", link: "online", bundle: { personName: "ann" } });
+  expect(owner()).toBe("company.ann");
+});
+
+test("an ended sign-in keeps what was entered and sends it after signing in again", async () => {
+  const { phone, server, contacts } = open();
+  await phone.refresh();
+  contacts[0] = refused("sign in");
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.refresh();
+  expect(phone.state()).toMatchObject({ phase: "ready", link: "sign in" });
+  await phone.send();
+  expect(server.inputs()).toEqual({ outdoorDbF: 91 });
+});
+
+test("another person at the same phone sees nothing of the first, who finds everything again", async () => {
+  const { phone, server, contacts } = open();
+  await phone.refresh();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  contacts.splice(0, 1, refused("other person"), told("bo", []));
+  await phone.refresh();
+  expect(phone.state().bundle?.personName).toBe("bo");
+  expect(phone.state().drafts).toEqual({});
+  await phone.send();
+  expect(server.inputs()).toEqual({});
+  contacts[0] = told("ann");
+  await phone.refresh();
+  expect(phone.state().drafts[JOB]?.pending.outdoorDbF?.value).toBe(91);
+});
+
+test("after removal unsent readings are offered first, then everything is taken off the phone", async () => {
+  const { phone, server, contacts, owner } = open();
+  await phone.refresh();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.keepPhoto({
+    ...{ jobId: JOB, field: null, caption: "Drain", takenAt: NOON, latitude: null, longitude: null },
+    ...{ type: "image/jpeg", bytes: new ArrayBuffer(9), original: null },
+  });
+  contacts.splice(0, 1, refused("removed"), refused("sign in"));
+  await phone.refresh();
+  expect([...server.handedOver.values()]).toEqual([
+    JSON.stringify([{ jobId: JOB, fields: { outdoorDbF: { base: null, value: 91 } } }]),
+  ]);
+  expect(server.photos.size).toBe(1);
+  expect(owner()).toBeNull();
+  expect(phone.state()).toMatchObject({ phase: "nothing", drafts: {}, photos: [], bundle: null });
+  expect(phone.state().farewell).toMatch(/You no longer work for Company/);
+  const left = openFieldStore();
+  expect(await left.readDrafts("company.ann")).toEqual({});
+  expect(await left.readBundle("company.ann")).toBeNull();
+});
+
+test("a removal without a signal for the hand-over erases nothing yet", async () => {
+  const { phone, contacts, owner } = open({
+    doors: { handOver: async () => ({ done: false, why: "later", message: "lost" }) },
+  });
+  await phone.refresh();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  contacts[0] = refused("removed");
+  await phone.refresh();
+  expect(owner()).toBe("company.ann");
+  expect(phone.state().drafts[JOB]?.pending.outdoorDbF?.value).toBe(91);
+});
+
+test("a job that is not assigned any more is handed over and taken off, the others stay", async () => {
+  const other = "01900000-0000-7000-8000-000000000002";
+  const { phone, server, contacts } = open();
+  contacts[0] = told("ann", [JOB, other]);
+  await phone.refresh();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.enter(other, "outdoorDbF", 92);
+  contacts[0] = told("ann", [other]);
+  await phone.refresh();
+  expect(server.handedOver.size).toBe(1);
+  expect(Object.keys(phone.state().drafts)).toEqual([other]);
+});
+
+test("a full phone says so, shows what was typed, and keeps it as soon as there is room", async () => {
+  const store = openFieldStore();
+  let isFull = false;
+  const narrow: FieldStore = {
+    ...store,
+    changeDraft: async (...asked) => {
+      if (isFull) throw new DOMException("no room", "QuotaExceededError");
+      return store.changeDraft(...asked);
+    },
+  };
+  const { phone } = open({ store: narrow });
+  await phone.refresh();
+  isFull = true;
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.enter(JOB, "supplyVoltage", 240);
+  expect(phone.state().storageProblem).toMatch(/storage is full/);
+  expect(phone.state().drafts[JOB]?.pending).toMatchObject({
+    outdoorDbF: { value: 91 },
+    supplyVoltage: { value: 240 },
+  });
+  // Looking at the store again must not wipe what is only in memory.
+  await phone.reload();
+  expect(phone.state().drafts[JOB]?.pending.outdoorDbF?.value).toBe(91);
+  isFull = false;
+  await phone.settle();
+  expect(phone.state().storageProblem).toBeNull();
+  expect((await store.readDrafts("company.ann"))[JOB]?.pending).toMatchObject({
+    outdoorDbF: { value: 91 },
+    supplyVoltage: { value: 240 },
+  });
+});
+
+test("signing out puts everything away and loses nothing", async () => {
+  const { phone } = open();
+  await phone.refresh();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.forgetOwner();
+  expect(phone.state()).toMatchObject({ phase: "nothing", bundle: null, drafts: {} });
+  await phone.refresh();
+  expect(phone.state().drafts[JOB]?.pending.outdoorDbF?.value).toBe(91);
+});
