@@ -23,7 +23,8 @@ export function fieldFiles(root = process.cwd()): readonly string[] {
       look(readFileSync(at(root, file), "utf8"));
     }
   };
-  for (const source of sources) look(readFileSync(source, "utf8"));
+  // Old browsers' patches are for browsers that know no service worker.
+  for (const source of sources) look(readFileSync(source, "utf8").replace(/"polyfillFiles": \[[^\]]*\]/, ""));
   return [...found, ...fonts(root), "public/icons/*"];
 }
 

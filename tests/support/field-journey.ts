@@ -2,8 +2,13 @@ import { expect, type Page } from "@playwright/test";
 import { address } from "./journey";
 
 /** Opens one screen of the phone for a job. */
-export async function openReading(page: Page, jobId: string, screen: string): Promise<void> {
-  await page.goto(address(`/today?job=${jobId}&at=${screen}`));
+export async function openReading(
+  page: Page,
+  jobId: string,
+  screen: string,
+  at = address(""),
+): Promise<void> {
+  await page.goto(`${at}/today?job=${jobId}&at=${screen}`);
 }
 
 /** Enters what an open screen asks: text for numbers, a label for choices. */
@@ -19,16 +24,17 @@ export async function enter(page: Page, field: string, value: string): Promise<v
 /** Walks the open job from its first reading with "Next", entering what is given and passing over the rest. */
 export async function walkReadings(page: Page, values: Readonly<Record<string, string>>): Promise<void> {
   const left = new Set(Object.keys(values));
+  const counter = page.getByText(/^Screen \d+ of \d+$/);
   for (let screen = 0; left.size > 0 && screen < 60; screen++) {
+    const shown = (await counter.textContent()) ?? "";
     for (const field of [...left]) {
       if (!(await page.locator(`#entry-${field}`).isVisible())) continue;
       await enter(page, field, values[field] ?? "");
       left.delete(field);
     }
     if (left.size === 0) break;
-    const at = page.url();
     await page.getByRole("button", { name: "Next", exact: true }).click();
-    await page.waitForURL((url) => url.href !== at);
+    await expect(page.getByText(shown, { exact: true })).toBeHidden();
     if (page.url().includes("at=settings")) break;
   }
   expect([...left]).toEqual([]);
