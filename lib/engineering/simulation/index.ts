@@ -27,6 +27,20 @@ export {
 } from "./house-members";
 export { type ForecastOption, type MemberYear, memberYear, type YearFigures } from "./member-year";
 export { simulationRules } from "./rules";
+export {
+  type SearchProgress,
+  type SettingSensitivity,
+  searchSettings,
+  settingSensitivity,
+} from "./search-settings";
+export type {
+  SearchAxis,
+  SearchChoice,
+  SearchFound,
+  SearchInput,
+  SearchPlace,
+  SearchSpace,
+} from "./search-space";
 export { simulateYear } from "./simulate-year";
 export { stableText } from "./stable-text";
 export type { DehumidifierModel, SystemModel, SystemStage, YearControls } from "./system";
