@@ -7,9 +7,10 @@ import { saturationTable } from "@/lib/engineering/refrigerant/saturation-table"
 import { simulateYear } from "@/lib/engineering/simulation";
 import { BASE } from "../engineering/simulation/fixtures";
 import { FULL_JOB } from "../support/full-job";
+import { forecastLines } from "./forecast";
 
 /*
- * `npm run bench`: four aims, each beside a yardstick in the same run, so that a slow machine shows in both. Prints; decides nothing.
+ * `npm run bench`: its aims, each beside a yardstick in the same run, so that a slow machine shows in both. Prints; decides nothing.
  */
 const PRESSURE_PSIA = 14.696;
 const CALLS = 1_000;
@@ -79,6 +80,7 @@ const lines = [
   `${AIR}: ${rate(perSecond(AIR))}/s; aim ≥ 300,000/s ${mark(perSecond(AIR) >= 300_000)}; ${(perSecond(AIR) / perSecond(PSYCHROLIB)).toFixed(2)} × ${PSYCHROLIB} (${rate(perSecond(PSYCHROLIB))}/s)`,
   `${LOOKUP}: ${rate(perSecond(LOOKUP))}/s; aim ≥ 5,000,000/s ${mark(perSecond(LOOKUP) >= 5_000_000)}; ${(perSecond(LOOKUP) / perSecond(LINEAR)).toFixed(2)} × ${LINEAR} (${rate(perSecond(LINEAR))}/s)`,
   `${YEAR}: ${turnMs(YEAR).toFixed(0)} ms; aim ≤ 150 ms ${mark(turnMs(YEAR) <= 150)}; ${(turnMs(YEAR) / turnMs(PSYCHROLIB)).toFixed(0)} × ${CALLS} states of ${PSYCHROLIB}`,
+  ...forecastLines(),
 ];
 process.stdout.write(`${lines.join("\n")}\n`);
 // Read once, so that no work could be left out as useless.

@@ -38,7 +38,14 @@ export function simulateYear(input: YearInput): YearResult {
   return yearResult(plan, input.weather, began, state, totals);
 }
 
-function firstState(plan: YearPlan): Float64Array {
+/**
+ * The loop's state as a run begins: rooms at the outdoor temperature as far as the setpoints let them, half saturated.
+ *
+ * @param plan - From `yearPlan`.
+ * @returns `STATE` numbers.
+ * @see A first guess (physics); two weeks run before the year wipe it out.
+ */
+export function firstState(plan: YearPlan): Float64Array {
   const state = new Float64Array(STATE_NUMBERS);
   const { heatingSetpointF, coolingSetpointF } = plan.controls;
   const airF = Math.max(heatingSetpointF, Math.min(coolingSetpointF, plan.outdoorF[0] ?? coolingSetpointF));
@@ -68,7 +75,14 @@ function emptyTrace(plan: YearPlan, asked: YearInput["trace"]): YearTrace | null
   };
 }
 
-function emptyTotals(plan: YearPlan, trace: YearTrace | null): YearTotals {
+/**
+ * What the loop writes into, empty.
+ *
+ * @param plan - From `yearPlan`.
+ * @param trace - Steps to keep; `null` for none.
+ * @returns Zeros, one place an hour.
+ */
+export function emptyTotals(plan: YearPlan, trace: YearTrace | null): YearTotals {
   const sums = new Float64Array(SUMS);
   sums[SUM.coldestInRunF] = plan.controls.coolingSetpointF;
   return {
