@@ -48,7 +48,7 @@ export async function signInOnPhone(page: Page, at: string, email: string): Prom
   await page.getByLabel("Password").fill(DEMO_PASSWORD);
   await page.getByRole("button", { name: "Sign in" }).click();
   await page.waitForURL(/\/today/);
-  await expect(page.getByRole("heading", { name: "Your jobs" })).toBeVisible();
+  await expect(page.getByRole("listitem").first()).toBeVisible();
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
     if (!navigator.serviceWorker.controller)
