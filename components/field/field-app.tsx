@@ -29,7 +29,7 @@ export function FieldApp() {
     document.documentElement.toggleAttribute("data-torch", habits.torch);
   }, [habits.torch]);
   // Nobody's work is here and nobody is signed in: only the sign-in can go on.
-  const mustSignIn = state.phase === "nothing" && state.link === "sign in" && state.farewell === null;
+  const mustSignIn = state.phase === "nothing" && state.link === "sign in" && state.news === null;
   useEffect(() => {
     if (mustSignIn) window.location.assign("/sign-in");
   }, [mustSignIn]);
@@ -37,10 +37,10 @@ export function FieldApp() {
   if (state.phase !== "ready") {
     return (
       <FieldFrame accent={null} brand="Dewledger" title="Your jobs" back={null} sendState={null}>
-        {state.farewell === null ? null : (
+        {state.news === null ? null : (
           <Notice
             kind="information"
-            title={state.farewell}
+            title={state.news}
             action={
               <a href="/sign-in" className="button button-secondary">
                 Sign in
@@ -48,7 +48,7 @@ export function FieldApp() {
             }
           />
         )}
-        <p role="status" hidden={state.farewell !== null}>
+        <p role="status" hidden={state.news !== null}>
           {state.link === "offline"
             ? "This phone holds no jobs yet. Open this page once with a signal; then it works without."
             : "Getting your jobs…"}

@@ -13,7 +13,7 @@ export function Notices({ state, go }: Props) {
   const held = Object.entries(state.drafts).find(([, draft]) => heldFields(draft).length > 0);
   return (
     <div className="grid gap-3 [&:not(:empty)]:mb-4">
-      {state.farewell === null ? null : <Notice kind="information" title={state.farewell} />}
+      {state.news === null ? null : <Notice kind="information" title={state.news} />}
       {state.storageProblem === null ? null : <Notice kind="problem" title={state.storageProblem} />}
       {state.link === "sign in" ? (
         <Notice

@@ -5,10 +5,12 @@ import { SendMark } from "./send-mark";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
 
-/** What the office asks, with a place for the answer. */
-export function Questions({ work }: { readonly work: Work }) {
+/** What the office asks about the job, or beside the readings it is about, with a place for the answer. */
+export function Questions({ work, fields }: { readonly work: Work; readonly fields?: readonly string[] }) {
   const { job, state } = work;
-  const open = job.questions.filter((one) => one.answer === null);
+  const open = job.questions.filter(
+    (one) => one.answer === null && (fields === undefined || fields.includes(one.fieldPath ?? "")),
+  );
   if (open.length === 0) return null;
   return (
     <Card title="The office asks">

@@ -8,8 +8,11 @@ import { CAUTIONS, cautionFor } from "./cautions";
 import { EntryField } from "./entry-field";
 import { InstrumentRow } from "./instrument-row";
 import { JobFrame } from "./job-frame";
-import { JumpList } from "./jump-list";
+import { JumpList, screenTitle } from "./jump-list";
+import { Questions } from "./questions";
 import { ReadingFindings } from "./reading-findings";
+import { ReadingHelp } from "./reading-help";
+import { TakePhoto } from "./take-photo";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
 import type { Place } from "./use-place";
@@ -76,6 +79,7 @@ export function ReadingScreen({ work, screen, go }: Props) {
             The office can reopen it with a reason.
           </Notice>
         ) : null}
+        <Questions work={work} fields={screen.fields} />
         {screen.fields.map((key, at) => (
           <div key={key} className="grid gap-2">
             {at > 0 && screen.needs === "any" ? <p className="text-center text-sm text-muted">or</p> : null}
@@ -97,7 +101,17 @@ export function ReadingScreen({ work, screen, go }: Props) {
         {screen.instrument === null ? null : (
           <InstrumentRow work={work} screen={screen} name={screen.instrument} />
         )}
+        <ReadingHelp work={work} screen={screen} />
         <ReadingFindings work={work} screen={screen} />
+        {job.isSigned ? null : (
+          <TakePhoto
+            jobId={job.id}
+            field={screen.fields[0] ?? null}
+            caption={screen.section === "Nameplate" ? "Nameplate" : screenTitle(screen)}
+            label={screen.section === "Nameplate" ? "Photo of the nameplate" : "Photo of this reading"}
+            look="secondary"
+          />
+        )}
       </div>
     </JobFrame>
   );

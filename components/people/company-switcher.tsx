@@ -1,5 +1,7 @@
 "use client";
 
+import { phoneOwner } from "@/lib/offline/owner";
+
 type Props = {
   readonly companies: readonly { readonly value: string; readonly label: string }[];
   readonly current: string;
@@ -18,7 +20,11 @@ export function CompanySwitcher({ companies, current, choose }: Props) {
         name="tenantId"
         defaultValue={current}
         className="control min-h-11 w-full"
-        onChange={(event) => event.currentTarget.form?.requestSubmit()}
+        onChange={(event) => {
+          // The field screens follow: what they hold of this company is put away.
+          phoneOwner.set(null);
+          event.currentTarget.form?.requestSubmit();
+        }}
       >
         {companies.map((one) => (
           <option key={one.value} value={one.value}>

@@ -5,6 +5,7 @@ import { ActionForm } from "@/components/forms/action-form";
 import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
+import { phoneOwner } from "@/lib/offline/owner";
 
 type Props = { readonly next: string; readonly email: string; readonly justJoined: boolean };
 
@@ -17,7 +18,11 @@ const REFUSALS: Readonly<Record<string, string>> = {
 export function SignInForm({ next, email, justJoined }: Props) {
   const [refusal, send, busy] = useActionState(async (_: string | null, form: FormData) => {
     const problem = await signIn(String(form.get("email")), String(form.get("password")));
-    if (problem === null) window.location.assign(next);
+    if (problem === null) {
+      // Whoever had this phone before: the server says anew whose work it may show.
+      phoneOwner.set(null);
+      window.location.assign(next);
+    }
     return problem;
   }, null);
   return (

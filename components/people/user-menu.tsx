@@ -3,6 +3,7 @@
 import { KeyRound, LogOut } from "lucide-react";
 import { Button } from "@/components/ui/button";
 import { Menu, MenuItem } from "@/components/ui/menu";
+import { phoneOwner } from "@/lib/offline/owner";
 
 type Props = { readonly name: string; readonly role: string };
 
@@ -36,5 +37,6 @@ async function signOut(): Promise<void> {
     headers: { "content-type": "application/x-www-form-urlencoded" },
     body: new URLSearchParams({ csrfToken, json: "true" }),
   });
+  phoneOwner.set(null);
   window.location.assign("/sign-in");
 }

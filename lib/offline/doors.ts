@@ -7,11 +7,11 @@ import { readAny, readBundle, readUploadAnswer } from "./read-answers";
 /**
  * Why nothing was confirmed. `later`: try again; `sign in`: the session has ended; `other person`: somebody else
  * is signed in; `removed`: the person left the company; `closed`: nothing of it is taken any more; `gone`: the job
- * is not this person's any more; `refused`: a person must look.
+ * is not this person's any more; `refused`: a person must look; `late`: the record was signed meanwhile.
  */
 export type NotDone = {
   readonly done: false;
-  readonly why: "later" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused";
+  readonly why: "later" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused" | "late";
   readonly message: string;
 };
 export type Done<T> = { readonly done: true; readonly value: T };

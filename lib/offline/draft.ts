@@ -41,6 +41,8 @@ export type UploadAnswer = {
   readonly accepted: Readonly<Record<string, PlainValue>>;
   readonly conflicts: readonly { readonly field: string; readonly theirs: PlainValue }[];
   readonly problems: readonly { readonly field: string; readonly message: string }[];
+  /** Fields that came after signing: the office has them and decides. */
+  readonly waiting: readonly string[];
 };
 
 export function emptyDraft(known: Draft["known"]): Draft {

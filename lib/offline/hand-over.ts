@@ -4,7 +4,7 @@ import type { Draft } from "./draft";
 import type { Letter, Who } from "./outbox";
 import type { FieldStore } from "./store";
 
-type Handing = {
+export type Handing = {
   readonly store: FieldStore;
   readonly doors: Doors;
   readonly who: Who;

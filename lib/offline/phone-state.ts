@@ -17,8 +17,8 @@ export type PhoneState = {
   readonly storageProblem: string | null;
   /** Why the office did not take something. */
   readonly refusal: string | null;
-  /** Work of somebody who left the company, or of a job taken away, was handed over and taken off this phone. */
-  readonly farewell: string | null;
+  /** What happened that the person must know: work handed over and taken off the phone, readings that came late. */
+  readonly news: string | null;
 };
 
 export const STARTING: PhoneState = {
@@ -32,7 +32,7 @@ export const STARTING: PhoneState = {
   sending: false,
   storageProblem: null,
   refusal: null,
-  farewell: null,
+  news: null,
 };
 
 const FULL =

@@ -3,7 +3,8 @@ import { recordOf, viewOf, whoOf } from "./bundle";
 import type { NotDone } from "./doors";
 import * as drafts from "./draft";
 import { createDraftWriter } from "./draft-writer";
-import { handOverAll, handOverJob } from "./hand-over";
+import { followAssignments } from "./follow-assignments";
+import { handOverAll } from "./hand-over";
 import type { Letter, Photo, Who } from "./outbox";
 import { type PhoneState, STARTING, storageProblemOf } from "./phone-state";
 import { sendAll } from "./sender";
@@ -63,7 +64,7 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     if (owner.get() === who) owner.set(null);
     writer.forget();
     show({
-      farewell: `You no longer work for ${name}. What had not been sent was offered to the office, and everything of ${name} was taken off this phone.`,
+      news: `You no longer work for ${name}. What had not been sent was offered to the office, and everything of ${name} was taken off this phone.`,
     });
     return null;
   };
@@ -84,6 +85,8 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
       case "removed":
       case "closed":
         return who === null ? undefined : heed(null, await leave(who));
+      case "late":
+        return show({ news: answer?.message ?? null });
       case "gone":
       case "refused":
         return show({ refusal: answer?.message ?? null });
@@ -108,18 +111,7 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     const who = whoOf(fresh.bundle);
     if (asked !== who) owner.set(who);
     await store.keepBundle(who, { bundle: fresh.bundle, etag: fresh.etag, fetchedAt: stamp() });
-    const assigned = new Map(viewOf(fresh.bundle).jobs.map((job) => [job.id, job]));
-    for (const jobId of Object.keys(await store.readDrafts(who))) {
-      const job = assigned.get(jobId);
-      if (!job) {
-        if (await handOverJob({ store, doors, who, newId, now: stamp }, jobId)) break;
-      } else if (fresh !== kept) {
-        const known = recordOf(job);
-        await store.changeDraft(who, jobId, (old) =>
-          drafts.refreshed(old ?? drafts.emptyDraft(known), known),
-        );
-      }
-    }
+    await followAssignments({ store, doors, who, newId, now: stamp }, fresh.bundle, fresh !== kept);
     show({ link: "online" });
     await changed();
   };

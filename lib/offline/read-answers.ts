@@ -12,11 +12,13 @@ type Facts = Readonly<Record<string, unknown>>;
 /** Reads what became of an upload; `null` when this is no such answer. */
 export function readUploadAnswer(body: unknown): UploadAnswer | null {
   if (!isFacts(body)) return null;
-  const { inputs, conflicts, problems, accepted } = body;
+  const { inputs, conflicts, problems, accepted, waiting } = body;
   if (!isValues(inputs) || !isValues(accepted)) return null;
   if (!isListOf(conflicts, "theirs") || !isListOf(problems, "message")) return null;
+  if (!Array.isArray(waiting)) return null;
   return {
     inputs,
+    waiting,
     accepted,
     conflicts: conflicts as unknown as UploadAnswer["conflicts"],
     problems: problems as unknown as UploadAnswer["problems"],

@@ -20,7 +20,7 @@ export async function sendAll(sending: Sending): Promise<NotDone | null> {
   let refused: NotDone | null = null;
   /** True when going on makes no sense now. */
   const stops = (result: NotDone | null): result is NotDone =>
-    result !== null && result.why !== "refused" && result.why !== "gone";
+    result !== null && !["refused", "gone", "late"].includes(result.why);
   const unfinished = new Set<string>();
   for (const jobId of Object.keys(await store.readDrafts(who))) {
     const result = await sendDraft(sending, jobId);
@@ -54,13 +54,14 @@ export async function sendAll(sending: Sending): Promise<NotDone | null> {
  */
 export async function sendDraft(sending: Sending, jobId: string): Promise<NotDone | null> {
   const { store, doors, who, newId, now } = sending;
+  let late = 0;
   for (;;) {
     const kept = (await store.readDrafts(who))[jobId];
     if (!kept) return null;
     const { upload } = kept.upload
       ? kept
       : await store.changeDraft(who, jobId, (draft) => withUpload(draft ?? kept, newId(), now()));
-    if (upload === null) return null;
+    if (upload === null) return late === 0 ? null : { done: false, why: "late", message: lateWords(late) };
     const result = await doors.sendFields(who, jobId, upload, {
       fields: Object.keys(kept.pending).filter((key) => !(key in upload.fields)).length,
       photos: (await store.photos(who)).filter((one) => one.jobId === jobId && one.state.at === "phone")
@@ -68,7 +69,12 @@ export async function sendDraft(sending: Sending, jobId: string): Promise<NotDon
     });
     if (!result.done) return result;
     await store.changeDraft(who, jobId, (draft) => answered(draft ?? kept, upload.clientId, result.value));
+    late += result.value.waiting.length;
   }
+}
+
+function lateWords(count: number): string {
+  return `${count} of your readings came after the record was signed. The office has them and decides whether they count.`;
 }
 
 function stateAfter(result: Answer<unknown>, now: string): SendState {

@@ -91,7 +91,8 @@ test("a whole startup with photos and no network: browser killed, reopened, reco
   // Findings come from this phone alone.
   await openReading(page, jobId, "finish", app.address);
   await expect(page.getByRole("heading", { name: "Will this house be dry?" })).toBeVisible();
-  await expect(page.getByText(/moisture removal .* lb\/h/).first()).toBeVisible();
+  await openReading(page, jobId, "findings", app.address);
+  await expect(page.getByText(/of water/).first()).toBeVisible();
 
   await context.close();
   context = await browser.open();

@@ -14,6 +14,7 @@ const ANSWER = {
   accepted: { outdoorDbF: 91 },
   conflicts: [],
   problems: [],
+  waiting: [],
   version: 1,
 };
 const UPLOAD = {

@@ -129,5 +129,7 @@ test("a signature waits until the readings are with the office", async () => {
 
 test("an answer to another upload changes nothing", () => {
   const draft = enter(emptyDraft({}), "outdoorDbF", 91, NOON);
-  expect(answered(draft, "not mine", { inputs: {}, accepted: {}, conflicts: [], problems: [] })).toBe(draft);
+  expect(
+    answered(draft, "not mine", { inputs: {}, accepted: {}, conflicts: [], problems: [], waiting: [] }),
+  ).toBe(draft);
 });

@@ -118,7 +118,7 @@ test("after removal unsent readings are offered first, then everything is taken 
   expect(server.photos.size).toBe(1);
   expect(owner()).toBeNull();
   expect(phone.state()).toMatchObject({ phase: "nothing", drafts: {}, photos: [], bundle: null });
-  expect(phone.state().farewell).toMatch(/You no longer work for Company/);
+  expect(phone.state().news).toMatch(/You no longer work for Company/);
   const left = openFieldStore();
   expect(await left.readDrafts("company.ann")).toEqual({});
   expect(await left.readBundle("company.ann")).toBeNull();

@@ -23,7 +23,7 @@ export function makePhoneServer() {
         const { accepted, conflicts, problems } = merged;
         inputs = merged.inputs as typeof inputs;
         written.push(upload.clientId);
-        outcome = { accepted: accepted as Outcome["accepted"], conflicts, problems };
+        outcome = { accepted: accepted as Outcome["accepted"], conflicts, problems, waiting: [] };
         receipts.set(upload.clientId, outcome);
       }
       // As the answer travels: a copy, what became of the upload as the first time, the record as it is now.
