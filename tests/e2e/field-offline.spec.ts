@@ -185,7 +185,9 @@ test("a tech sees only assigned jobs, offline too; another person at the phone s
   await page.goto(address("/today"));
   await expect(page.getByText(/holds no jobs yet/)).toBeVisible();
   await expect(page.getByText("Bartholomew Quay-Estrada")).toBeHidden();
+  // With a network again, a phone that holds nothing leads to the sign-in by itself.
   await context.setOffline(false);
+  await page.waitForURL(/\/sign-in/);
 
   await signIn(page, secondTech.email);
   await page.goto(address("/today"));
