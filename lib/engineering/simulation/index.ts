@@ -6,7 +6,17 @@ export {
   type DesignDayPeaks,
   designDayPeaks,
 } from "./design-day";
+export {
+  FIT_FACTORS,
+  type FitError,
+  type FitFactor,
+  type FitFactors,
+  fitHouseToLog,
+  type HouseFit,
+  houseWithFactors,
+} from "./fit-house";
 export { type ForecastInput, forecastYears, type PreparedForecast, prepareForecast } from "./forecast";
+export type { HouseLog } from "./free-run";
 export {
   type Forecast,
   type ForecastRange,
