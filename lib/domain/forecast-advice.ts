@@ -11,7 +11,7 @@ export type ForecastAdvice = {
 
 /** Options this close in wet hours count as equally dry. Common practice, no source. */
 const SAME_WITHIN_H = 50;
-/** Wet hours in which the system does not run much: months with less cooling than this, h (common practice, no source). */
+/** Share of the mild week above the limit from which it is worth a sentence. Common practice, no source. */
 const MUCH = 0.5;
 
 /**

@@ -1,7 +1,7 @@
-import { ImpossibleStateError } from "../errors";
 import { requireRange } from "../units";
-import { freeRun, type HouseLog } from "./free-run";
+import { freeRun } from "./free-run";
 import { type HouseModel, requireHouse } from "./house";
+import { type HouseLog, requireLog, settledSamples } from "./house-log";
 import type { UncertainNumber } from "./house-members";
 import { boundedLeastSquares } from "./least-squares";
 
@@ -35,9 +35,6 @@ export type HouseFit = {
 const BOUNDS = { low: 0.3, high: 3 };
 /** Every so many days one is held out. */
 const HELD_OUT_EVERY = 4;
-const LEAST_DAYS = 4;
-/** After a gap mass and furnishings are not where the air is: so long nothing is compared, h. */
-const SETTLING_H = 24;
 /** What counts as one unit of error: half a degree, and five grains, as good sensors differ (common practice, no source). */
 const UNIT_F = 0.5;
 const UNIT_RATIO = 5 / 7_000;
@@ -137,15 +134,6 @@ export function fitHouseToLog(house: HouseModel, log: HouseLog): HouseFit {
   };
 }
 
-/** 1 where the log has run long enough since its last gap. */
-function settledSamples(log: HouseLog): Uint8Array {
-  let samples = 0;
-  return log.startsAnew.map((anew) => {
-    samples = anew === 1 ? 0 : samples + 1;
-    return samples * log.intervalMin >= SETTLING_H * 60 ? 1 : 0;
-  });
-}
-
 function named(values: readonly number[]): FitFactors {
   return Object.fromEntries(FIT_FACTORS.map((name, index) => [name, values[index] ?? 1])) as FitFactors;
 }
@@ -169,43 +157,4 @@ function rootMeanSquare(
   }
   const count = Math.max(1, samples);
   return { days: days.size, temperatureF: Math.sqrt(warmth / count), grainsPerLb: Math.sqrt(water / count) };
-}
-
-const COLUMNS = [
-  ["indoorF", "°F", 30, 130],
-  ["indoorRatio", "lb/lb", 0, 0.05],
-  ["outdoorF", "°F", -60, 140],
-  ["outdoorRatio", "lb/lb", 0, 0.05],
-  ["windMph", "mph", 0, 150],
-  ["sunBtuh", "Btu/h", 0, 1e6],
-  ["cooledBtuh", "Btu/h", -1e6, 1e6],
-  ["driedLbPerH", "lb/h", 0, 100],
-  ["ventilationCfm", "cfm", 0, 2_000],
-] as const;
-
-function requireLog(log: HouseLog): void {
-  requireRange("intervalMin", log.intervalMin, "min", 1, 60);
-  requireRange("pressurePsia", log.pressurePsia, "psia", 6, 17);
-  const { length } = log.indoorF;
-  for (const [name, unit, min, max] of COLUMNS) {
-    const column = log[name];
-    if (column.length !== length) {
-      throw new ImpossibleStateError(`${name} has ${column.length} samples and indoorF ${length}.`, [
-        name,
-        "indoorF",
-      ]);
-    }
-    for (const value of column) requireRange(name, value, unit, min, max);
-  }
-  if ([log.day, log.clockHour, log.startsAnew].some((column) => column.length !== length)) {
-    throw new ImpossibleStateError("day, clockHour and startsAnew need one element a sample.", ["day"]);
-  }
-  const days = new Set(log.day).size;
-  const whole = settledSamples(log).reduce((sum, one) => sum + one, 0) * log.intervalMin >= 3 * 24 * 60;
-  if (!whole || days < LEAST_DAYS || log.startsAnew[0] !== 1) {
-    throw new ImpossibleStateError(
-      `A fit needs ${LEAST_DAYS} days, one of them held out and three without a gap in the day before; the log has ${days}.`,
-      ["day", "startsAnew"],
-    );
-  }
 }

@@ -1,33 +1,7 @@
 import { VAPOUR_SPECIFIC_HEAT } from "../air/vapour-enthalpy";
 import { leakageFlowCfm } from "../load";
 import type { HouseModel } from "./house";
-
-/** What happened to a house, one element a sample; made from a log. Every number is there: samples with gaps are left out before. */
-export type HouseLog = {
-  /** Minutes a sample stands for, 1 to 60. */
-  readonly intervalMin: number;
-  readonly pressurePsia: number;
-  /** 1 where a sample does not follow the one before it, the first among them. */
-  readonly startsAnew: Uint8Array;
-  /** Days of the house's clock, counted from anywhere. */
-  readonly day: Int32Array;
-  /** 0 to 23. */
-  readonly clockHour: Uint8Array;
-  readonly indoorF: Float64Array;
-  /** lb/lb */
-  readonly indoorRatio: Float64Array;
-  readonly outdoorF: Float64Array;
-  readonly outdoorRatio: Float64Array;
-  readonly windMph: Float64Array;
-  /** Through the windows, Btu/h. */
-  readonly sunBtuh: Float64Array;
-  /** Sensible heat the system took out (negative: put in), Btu/h, mean over the sample. */
-  readonly cooledBtuh: Float64Array;
-  /** Water the system and a dehumidifier took out, lb/h, mean over the sample. */
-  readonly driedLbPerH: Float64Array;
-  /** Outdoor air by fan, cfm. */
-  readonly ventilationCfm: Float64Array;
-};
+import type { HouseLog } from "./house-log";
 
 /** Dry air's gas constant, as in the year's loop. */
 const GAS = 0.370486;

@@ -16,7 +16,6 @@ export {
   houseWithFactors,
 } from "./fit-house";
 export { type ForecastInput, forecastYears, type PreparedForecast, prepareForecast } from "./forecast";
-export type { HouseLog } from "./free-run";
 export {
   type Forecast,
   type ForecastRange,
@@ -28,6 +27,7 @@ export {
 export type { HouseModel, SunAperture, VentilationModel } from "./house";
 export type { AssumptionName, HouseAssumption } from "./house-assumptions";
 export { type DerivedHouse, houseFromLoadSummary, type LoadForHouse } from "./house-from-load-summary";
+export type { HouseLog } from "./house-log";
 export {
   type ForecastHouse,
   type HouseMember,

@@ -14,9 +14,9 @@ const SMALL = 1e-7;
  * central differences. No closed form, as the residuals are those of a simulation.
  *
  * @param residuals - From values to residuals in one unit, always as many.
- * @param start - Values to begin at, within the bounds.
- * @param low - Lowest values.
- * @param high - Highest values.
+ * @param start - Values to begin at, in the ranges of `low` and `high`, any unit.
+ * @param low - Lowest values, −1e9 to 1e9, in the values' units.
+ * @param high - Highest values, above `low`, to 1e9, in the values' units.
  * @returns Values, standard errors in their unit, steps taken, at most 40.
  * @see Marquardt 1963 (recalled); standard errors from the residuals' variance and the inverse normal matrix (computed).
  */

@@ -35,6 +35,32 @@ export const simulationRules = {
     limits: [],
     checkedBy: "tests/engineering/simulation/forecast.test.ts",
   },
+  search: {
+    id: "simulation.search",
+    title: "Settings that keep the promise",
+    equation:
+      "every combination in the order of its effort, until no smaller effort is left; one setting turned at a time for what matters",
+    basis: {
+      kind: "physics",
+      source: "the year of each combination; exhaustive search",
+      certainty: "computed",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/search-settings.test.ts",
+  },
+  fit: {
+    id: "simulation.fit",
+    title: "The house fitted to its log",
+    equation:
+      "least squares of room temperature and humidity over factors on conductance, leakage, gains, moisture and buffer; every fourth day held out",
+    basis: {
+      kind: "published source",
+      source: "Marquardt 1963; JCGM 100 for the standard errors",
+      certainty: "recalled",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/simulation/fit-house.test.ts",
+  },
   crossCheck: {
     id: "simulation.load-cross-check",
     title: "Load summary beside the house model",

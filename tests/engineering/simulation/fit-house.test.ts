@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { FIT_FACTORS, fitHouseToLog, houseWithFactors, simulateYear } from "@/lib/engineering/simulation";
-import { freeRun, type HouseLog } from "@/lib/engineering/simulation/free-run";
+import {
+  FIT_FACTORS,
+  fitHouseToLog,
+  type HouseLog,
+  houseWithFactors,
+  simulateYear,
+} from "@/lib/engineering/simulation";
+import { freeRun } from "@/lib/engineering/simulation/free-run";
 import { boundedLeastSquares } from "@/lib/engineering/simulation/least-squares";
 import { seededRandom } from "../../support/seeded-random";
 import { BASE, HOUSE, steadyWeather } from "./fixtures";

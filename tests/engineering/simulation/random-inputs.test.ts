@@ -8,12 +8,16 @@ const {
   compareOptions,
   crossCheckFindings,
   designDayPeaks,
+  fitHouseToLog,
   forecastYears,
   gatherForecast,
   houseFromLoadSummary,
   houseMembers,
+  houseWithFactors,
   memberYear,
   prepareForecast,
+  searchSettings,
+  settingSensitivity,
   shiftWeather,
   simulateYear,
   stableText,
@@ -86,7 +90,7 @@ randomTest("any day closes its balances or is refused", () => {
       expect(Math.abs(found.water.relative)).toBeLessThan(1e-6);
       expect(found.dryHours + found.hoursAboveLimit).toBeCloseTo(24, 6);
     }),
-    runs(81, 1 / 10),
+    runs(81, 1 / 20),
   );
   expect(answered).toBeGreaterThan(0);
   fc.assert(
@@ -126,7 +130,7 @@ randomTest("any load gives a house that can be run, or is refused", () => {
       if (found === null) return;
       expect(found.house.conductanceBtuhPerF).toBeGreaterThan(0);
     }),
-    runs(83, 1 / 5),
+    runs(83, 1 / 10),
   );
   const dayOf = fc.record({
     load,
@@ -145,7 +149,7 @@ randomTest("any load gives a house that can be run, or is refused", () => {
       expect(said).toHaveLength(1);
       expect([null, "not measured"]).toContain(said[0]?.verdict);
     }),
-    runs(86, 1 / 5),
+    runs(86, 1 / 10),
   );
 });
 
@@ -220,7 +224,99 @@ randomTest("any shift of a day is a day, or refused", () => {
         expect(found.relativeHumidityPct[0]).toBeLessThanOrEqual(100 + 1e-9);
       },
     ),
-    runs(85, 1 / 4),
+    runs(85, 1 / 10),
+  );
+});
+
+randomTest("a search of any day: what it finds keeps the promise, or a refusal", () => {
+  const asked = fc.record({
+    given: input,
+    most: mostly(0, 24),
+    effort: mostly(0, 10),
+    keep: fc.oneof({ weight: 9, arbitrary: fc.integer({ min: 1, max: 3 }) }, { weight: 1, arbitrary: wild }),
+  });
+  fc.assert(
+    fc.property(asked, ({ given, most, effort, keep }) => {
+      const search: simulation.SearchInput = {
+        house: given.house,
+        weather: given.weather,
+        humidityLimitPct: given.humidityLimitPct,
+        mostHoursAboveLimit: most,
+        mostAboveSetpointDegreeHours: 100,
+        space: {
+          capacity: [{ name: "one", effort: 0 }],
+          airflow: [{ name: "as drawn", effort: 0 }],
+          systems: [[given.system]],
+          controls: [{ name: "as drawn", effort: 0, value: given.controls }],
+          ventilation: [
+            { name: "as drawn", effort: 0, value: given.ventilation },
+            { name: "none", effort, value: { kind: "none" } },
+          ],
+          dehumidifier: [{ name: "none", effort: 0, value: null }],
+        },
+      };
+      for (const { best } of lawful(() => [...searchSettings(search, keep)]) ?? []) {
+        for (const one of best) expect(one.hoursAboveLimit).toBeLessThanOrEqual(most);
+      }
+      const place = { capacity: 0, airflow: 0, controls: 0, ventilation: 0, dehumidifier: 0 };
+      const found = lawful(() => [...settingSensitivity(search, place)]) ?? [];
+      for (const { spreadHours } of found.at(-1) ?? []) expect(spreadHours).toBeGreaterThanOrEqual(0);
+    }),
+    runs(87, 1 / 20),
+  );
+});
+
+randomTest("a fit to any log is a house within its bounds, or a refusal", () => {
+  const asked = fc.record({
+    house: input.map((given) => given.house),
+    length: fc.constantFrom(0, 50, 120),
+    intervalMin: mostly(30, 60),
+    numbers: fc.array(mostly(0, 1), { minLength: 9, maxLength: 9 }),
+  });
+  fc.assert(
+    fc.property(asked, ({ house, length, intervalMin, numbers }) => {
+      const column = (place: number, low: number, span: number) =>
+        Float64Array.from(
+          { length },
+          (_, at) => low + span * (numbers[place] ?? 0) * (1 + Math.sin(at / (3 + place))),
+        );
+      const found = lawful(() =>
+        fitHouseToLog(house, {
+          intervalMin,
+          pressurePsia: 14.696,
+          startsAnew: Uint8Array.from({ length }, (_, at) => (at === 0 ? 1 : 0)),
+          day: Int32Array.from({ length }, (_, at) => Math.floor((at * intervalMin) / 1_440)),
+          clockHour: Uint8Array.from({ length }, (_, at) => at % 24),
+          indoorF: column(0, 70, 5),
+          indoorRatio: column(1, 0.006, 0.003),
+          outdoorF: column(2, 60, 20),
+          outdoorRatio: column(3, 0.005, 0.006),
+          windMph: column(4, 0, 10),
+          sunBtuh: column(5, 0, 8_000),
+          cooledBtuh: column(6, 0, 15_000),
+          driedLbPerH: column(7, 0, 3),
+          ventilationCfm: column(8, 0, 60),
+        }),
+      );
+      if (found === null) return;
+      expect(found.house.leakageAreaIn2).toBeGreaterThanOrEqual(0);
+      expect(found.fitted.temperatureF).toBeGreaterThanOrEqual(0);
+    }),
+    runs(88, 1 / 19),
+  );
+  fc.assert(
+    fc.property(input, fc.array(mostly(0.3, 3), { minLength: 5, maxLength: 5 }), (given, [a, b, c, d, e]) => {
+      lawful(() =>
+        houseWithFactors(given.house, {
+          conductance: a ?? 1,
+          leakage: b ?? 1,
+          gains: c ?? 1,
+          moisture: d ?? 1,
+          buffer: e ?? 1,
+        }),
+      );
+    }),
+    runs(89, 1 / 10),
   );
 });
 
