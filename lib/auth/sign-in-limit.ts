@@ -6,6 +6,7 @@ const LIMITS = {
   person: { points: 8, seconds: 15 * 60 },
   address: { points: 60, seconds: 15 * 60 },
   link: { points: 30, seconds: 15 * 60 },
+  packet: { points: 30, seconds: 15 * 60 },
 } as const;
 
 /**
@@ -28,6 +29,16 @@ export async function forgetSignInTry(email: string, address: string): Promise<v
 /** Counts a try of a one-time link from an address; true when there were too many. */
 export async function linkTriesExceeded(address: string): Promise<boolean> {
   return (await count("link", address)) > LIMITS.link.points;
+}
+
+/** Counts a try of a packet's link; true when this address has guessed too often. */
+export async function packetGuessesExceeded(address: string): Promise<boolean> {
+  return (await count("packet", address)) > LIMITS.packet.points;
+}
+
+/** Takes back what a right link counted: only guesses shall use tries up. */
+export function forgetPacketGuess(address: string): Promise<void> {
+  return unscopedRateLimit.takeBack(keyOf("packet", address));
 }
 
 const count = (kind: keyof typeof LIMITS, who: string) =>

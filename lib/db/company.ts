@@ -13,6 +13,14 @@ export type Brand = {
   readonly website: string;
   readonly addressLines: readonly string[];
   readonly accentColor: string;
+  readonly coverWords: string;
+  readonly closingWords: string;
+  readonly paper: "letter" | "a4";
+  readonly coverStyle: "ledger" | "band";
+  /** Standard terms; `null`: nothing is promised. */
+  readonly partsWarrantyYears: number | null;
+  readonly laborWarrantyYears: number | null;
+  readonly maintenanceMonths: number | null;
   readonly logo: { readonly storageKey: string; readonly mime: string; readonly sha256: string } | null;
 };
 
@@ -37,6 +45,13 @@ export function company(scope: TenantScope) {
           website: row.website,
           addressLines: row.addressLines,
           accentColor: row.accentColor,
+          coverWords: row.coverWords,
+          closingWords: row.closingWords,
+          paper: row.paper === "a4" ? "a4" : "letter",
+          coverStyle: row.coverStyle === "band" ? "band" : "ledger",
+          partsWarrantyYears: row.partsWarrantyYears,
+          laborWarrantyYears: row.laborWarrantyYears,
+          maintenanceMonths: row.maintenanceMonths,
           logo:
             logoStorageKey && logoMime && logoSha256
               ? { storageKey: logoStorageKey, mime: logoMime, sha256: logoSha256 }
@@ -122,17 +137,29 @@ export function company(scope: TenantScope) {
 }
 
 /** What the trail tells of a brand. Of a logo only whether it is the same: its bytes are named by their hash. */
-function trailOf(row: {
-  readonly displayName: string;
-  readonly licenseLine: string;
-  readonly phone: string;
-  readonly email: string;
-  readonly website: string;
-  readonly addressLines: readonly string[];
-  readonly accentColor: string;
-  readonly logoSha256: string | null;
-}) {
+function trailOf(
+  row: Omit<Brand, "logo" | "paper" | "coverStyle"> & {
+    readonly paper: string;
+    readonly coverStyle: string;
+    readonly logoSha256: string | null;
+  },
+) {
   const { displayName, licenseLine, phone, email, website, addressLines, accentColor, logoSha256 } = row;
+  const { coverWords, closingWords, paper, coverStyle } = row;
+  const { partsWarrantyYears, laborWarrantyYears, maintenanceMonths } = row;
   const logo = logoSha256?.slice(0, 8) ?? null;
-  return { displayName, licenseLine, phone, email, website, addressLines, accentColor, logo };
+  const words = { coverWords, closingWords, paper, coverStyle };
+  const terms = { partsWarrantyYears, laborWarrantyYears, maintenanceMonths };
+  return {
+    displayName,
+    licenseLine,
+    phone,
+    email,
+    website,
+    addressLines,
+    accentColor,
+    logo,
+    ...words,
+    ...terms,
+  };
 }

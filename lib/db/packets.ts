@@ -1,47 +1,26 @@
 import { asId, type JobId, type PacketId } from "@/lib/domain/ids";
+import type { NewPacket, Packet, PacketKind, PacketLanguage, PacketPaper } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
 import { appendActivity } from "./activity";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
 
-export type PacketKind = "homeowner" | "crew" | "file";
-
-export type Packet = {
-  readonly id: PacketId;
-  readonly kind: PacketKind;
-  readonly revision: number;
-  readonly sha256: string;
-  readonly sizeBytes: number;
-  readonly pages: number;
-  readonly createdAt: string;
-  readonly createdByName: string;
-};
-
-export type NewPacket = {
-  readonly jobId: JobId;
-  readonly kind: PacketKind;
-  readonly revision: number;
-  readonly sha256: string;
-  readonly inputsHash: string;
-  readonly engineVersion: string;
-  readonly sizeBytes: number;
-  readonly pages: number;
-};
-
 export function packets(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
   return {
     /** Every packet made of a job, newest first. */
-    list: (jobId: JobId): Promise<readonly (Packet & { readonly inputsHash: string })[]> =>
+    list: (jobId: JobId): Promise<readonly Packet[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.packet.findMany({
           where: { ...own, jobId, job: visibleJobs(scope) },
-          orderBy: { createdAt: "desc" },
+          orderBy: [{ createdAt: "desc" }, { revision: "desc" }],
           include: { createdByMember: { select: { name: true } } },
         });
         return rows.map((row) => ({
           id: asId<"packet">(row.id),
           kind: row.kind as PacketKind,
+          language: row.language as PacketLanguage,
+          paper: row.paper as PacketPaper,
           revision: row.revision,
           sha256: row.sha256,
           inputsHash: row.inputsHash,
@@ -63,7 +42,12 @@ export function packets(scope: TenantScope) {
           entity: "packet",
           entityId: row.id,
           jobId: packet.jobId,
-          after: { kind: packet.kind, revision: packet.revision, sha256: packet.sha256 },
+          after: {
+            kind: packet.kind,
+            language: packet.language,
+            revision: packet.revision,
+            sha256: packet.sha256,
+          },
         });
         return asId<"packet">(row.id);
       }),

@@ -39,6 +39,9 @@ export type HomeownerWords = {
   readonly verdictMeanings: Readonly<Record<Verdict, string>>;
   readonly page: (page: number, of: number) => string;
   readonly made: string;
+  readonly privatePage: string;
+  readonly privatePageUse: string;
+  readonly privateUntil: (day: string) => string;
 };
 
 const english: HomeownerWords = {
@@ -89,6 +92,10 @@ const english: HomeownerWords = {
   },
   page: (page, of) => `Page ${page} of ${of}`,
   made: "Made on",
+  privatePage: "This packet on the web",
+  privatePageUse: "Point a phone’s camera at the code to open or save this packet.",
+  privateUntil: (day) =>
+    `Private to whoever has the code. It opens until ${day}; your contractor can end it earlier.`,
 };
 
 const spanish: HomeownerWords = {
@@ -139,6 +146,10 @@ const spanish: HomeownerWords = {
   },
   page: (page, of) => `Página ${page} de ${of}`,
   made: "Hecho el",
+  privatePage: "Este cuaderno en la red",
+  privatePageUse: "Apunte la cámara de un teléfono al código para abrir o guardar este cuaderno.",
+  privateUntil: (day) =>
+    `Privado para quien tenga el código. Abre hasta el ${day}; su contratista puede cerrarlo antes.`,
 };
 
 export const HOMEOWNER_WORDS: Readonly<Record<"en" | "es", HomeownerWords>> = { en: english, es: spanish };

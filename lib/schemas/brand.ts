@@ -29,6 +29,21 @@ const addressLines = z
       .max(MAX_ADDRESS_LINES, { error: `Address: use at most ${MAX_ADDRESS_LINES} lines.` }),
   );
 
+/** A whole number of years or months, or nothing. */
+const span = (label: string, unit: string, max: number) => {
+  const error = `${label}: enter whole ${unit} from 1 to ${max}, or leave it empty.`;
+  return z
+    .union(
+      [
+        z.literal("").transform(() => null),
+        z.null(),
+        z.coerce.number({ error }).int({ error }).min(1, { error }).max(max, { error }),
+      ],
+      { error },
+    )
+    .default(null);
+};
+
 /** `#rgb` or `#rrggbb`, kept as `#rrggbb` in small letters. */
 const accentColor = z
   .string({ error: "Accent color: enter a color such as #1f4f7a." })
@@ -51,5 +66,12 @@ export const brandSchema = z.strictObject({
   ),
   addressLines,
   accentColor,
+  coverWords: line("Words on the first page", 1_200).default(""),
+  closingWords: line("Words at the end", 1_200).default(""),
+  paper: z.enum(["letter", "a4"], { error: "Paper: choose Letter or A4." }).default("letter"),
+  coverStyle: z.enum(["ledger", "band"], { error: "First page: choose one." }).default("ledger"),
+  partsWarrantyYears: span("Parts warranty", "years", 50),
+  laborWarrantyYears: span("Labor warranty", "years", 50),
+  maintenanceMonths: span("Maintenance", "months", 60),
 });
 export type BrandInput = z.output<typeof brandSchema>;

@@ -67,6 +67,13 @@ async function currentBrand(scope: TenantScope): Promise<Brand> {
     website: "",
     addressLines: [],
     accentColor: OWN_ACCENT,
+    coverWords: "",
+    closingWords: "",
+    paper: "letter",
+    coverStyle: "ledger",
+    partsWarrantyYears: null,
+    laborWarrantyYears: null,
+    maintenanceMonths: null,
     logo: null,
   };
 }
@@ -74,15 +81,29 @@ async function currentBrand(scope: TenantScope): Promise<Brand> {
 /** The brand as a packet prints it. */
 export async function packetBrand(scope: TenantScope): Promise<PacketBrand> {
   const brand = await currentBrand(scope);
+  const logoPng = brand.logo ? await readStoredFile(scope.tenantId, brand.logo.storageKey) : null;
+  return printedBrand(brand, logoPng);
+}
+
+/** A brand as paper shows it, kept or still being typed. */
+export function printedBrand(brand: Omit<Brand, "logo">, logoPng: Uint8Array | null): PacketBrand {
+  const { partsWarrantyYears, laborWarrantyYears, maintenanceMonths } = brand;
   return {
     companyName: brand.displayName,
-    logoPng: brand.logo ? await readStoredFile(scope.tenantId, brand.logo.storageKey) : null,
+    logoPng,
     accentHex: brand.accentColor,
     licenceLine: brand.licenseLine,
     contactLines: [...brand.addressLines, brand.phone, brand.email, brand.website].filter(
       (line) => line !== "",
     ),
-    coverWords: "",
-    closingWords: "",
+    coverWords: brand.coverWords,
+    closingWords: brand.closingWords,
+    coverStyle: brand.coverStyle,
+    terms: { partsWarrantyYears, laborWarrantyYears, maintenanceMonths },
   };
+}
+
+/** The paper a company prints on, until another is chosen for a packet. */
+export async function brandPaper(scope: TenantScope): Promise<BrandInput["paper"]> {
+  return (await currentBrand(scope)).paper;
 }

@@ -1,85 +1,145 @@
 import { createHash } from "node:crypto";
-import { type Packet, packets } from "@/lib/db/packets";
+import { packetShares } from "@/lib/db/packet-shares";
+import { packets } from "@/lib/db/packets";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
-import { evaluateJob } from "@/lib/domain/evaluate";
 import { isUuid } from "@/lib/domain/ids";
 import type { Job } from "@/lib/domain/jobs";
+import {
+  PACKET_KIND_NAMES,
+  type Packet,
+  type PacketKind,
+  type PacketShare,
+  replacedBy,
+} from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { readStoredFile, storeFile } from "@/lib/files/store";
-import type { HomeownerPacketView } from "@/lib/reports/homeowner/view";
 import { renderHomeownerPacket } from "@/lib/reports/render-homeowner-packet";
-import { packetBrand } from "./brand";
-import { jobContext } from "./evaluate";
+import { renderSheet } from "@/lib/reports/render-sheet";
+import type { MakePacketInput } from "@/lib/schemas/packets";
 import { homeownerPacketView } from "./homeowner-packet-view";
 import { getJob } from "./jobs";
-import { logPanelView } from "./log-view";
+import { type PrintedLink, printedLink } from "./packet-code";
+import { packetParts } from "./packet-parts";
+import { crewPacketView } from "./packet-views/crew";
+import { filePacketView } from "./packet-views/file";
+import type { PacketParts, PacketStamp } from "./packet-views/parts";
+import { reviewPacketView } from "./packet-views/review";
 
-export async function listPackets(scope: TenantScope, jobId: string): Promise<readonly Packet[]> {
+/** A packet of a job with what became of it. */
+export type PacketLine = Packet & {
+  /** The revision that replaced it, or `null` while it is the newest of its kind. */
+  readonly replacedBy: number | null;
+  readonly shares: readonly PacketShare[];
+};
+
+export async function listPackets(scope: TenantScope, jobId: string): Promise<readonly PacketLine[]> {
   const job = await getJob(scope, jobId);
-  return packets(scope).list(job.id);
+  const all = await packets(scope).list(job.id);
+  const shares = await packetShares(scope).list(job.id);
+  return all.map((one) => ({
+    ...one,
+    replacedBy: replacedBy(one, all)?.revision ?? null,
+    shares: shares.filter((share) => share.packetId === one.id),
+  }));
 }
 
+type Wanted = Omit<MakePacketInput, "jobId">;
+
 /**
- * Makes the homeowner's packet, keeps its bytes and its hash. Unchanged records give the packet that exists,
- * also to two people at the same moment: the second waits for the first.
+ * Makes a packet, keeps its bytes and its hash. Unchanged records give the packet that exists, also to two people
+ * at the same moment: the second waits for the first.
  */
-export async function makeHomeownerPacket(
+export async function makePacket(
   scope: TenantScope,
-  jobId: string,
+  { jobId, ...wanted }: MakePacketInput,
   now = new Date(),
 ): Promise<Packet["id"]> {
   const job = await getJob(scope, jobId);
   return withTenant(scope, async () => {
     await stageRecords(scope).lock(job.id);
-    return madeOrFound(scope, job, now);
+    return madeOrFound(scope, job, wanted, now);
   });
 }
 
-async function madeOrFound(scope: TenantScope, job: Job, now: Date): Promise<Packet["id"]> {
-  const records = await stageRecords(scope).latest(job.id);
-  const context = await jobContext(scope, job, records);
-  const evaluation = evaluateJob(context);
-  const { humidityLimitPct } = context.inputs.load_summary;
-  const log = await logPanelView(scope, job, context.log?.importId ?? null, humidityLimitPct);
-  const brand = await packetBrand(scope);
-  const newest = (await packets(scope).list(job.id)).find((one) => one.kind === "homeowner");
-  const revision = (newest?.revision ?? 0) + 1;
-  const undated = homeownerPacketView({
-    job,
-    records,
-    evaluation,
-    context,
-    log,
-    brand,
-    documentId: "",
-    revisionNote: "",
-    createdOn: "",
-  });
-  const inputsHash = hashOf(undated);
+async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Date): Promise<Packet["id"]> {
+  const { kind, language, paper } = wanted;
+  const parts = await packetParts(scope, job, paper);
+  const ofKind = (await packets(scope).list(job.id)).filter((one) => one.kind === kind);
+  const newest = ofKind.find((one) => one.language === language && one.paper === paper);
+  const inputsHash = hashOf(viewOf(kind, language, parts, null));
   // Only the newest: an older one with the same content has been replaced since.
   if (newest?.inputsHash === inputsHash) return newest.id;
-  const view: HomeownerPacketView = {
-    ...undated,
-    documentId: `Job ${job.number}, homeowner packet ${revision}`,
-    revisionNote: newest
-      ? `Packet ${revision}, replaces packet ${newest.revision} of ${newest.createdAt.slice(0, 10)}`
-      : "",
-    createdOn: now.toISOString().slice(0, 10),
-  };
-  const bytes = await renderHomeownerPacket(view);
+  const revision = Math.max(0, ...ofKind.map((one) => one.revision)) + 1;
+  const stamp = stampOf(job, kind, revision, newest ?? null, now);
+  const link = kind === "homeowner" ? printedLink(scope.tenantId, job.id, revision, now) : null;
+  const bytes = await rendered(kind, language, { ...parts, ...stamp }, link);
   const stored = await storeFile(scope.tenantId, bytes, "packet", "packet");
-  return packets(scope).add({
+  const packetId = await packets(scope).add({
     jobId: job.id,
-    kind: "homeowner",
+    kind,
+    language,
+    paper,
     revision,
     sha256: stored.sha256,
     inputsHash,
-    engineVersion: evaluation.engineVersion,
+    engineVersion: parts.evaluation.engineVersion,
     sizeBytes: stored.size,
     pages: pagesOf(bytes),
   });
+  if (link !== null) {
+    await packetShares(scope).add({
+      jobId: job.id,
+      packetId,
+      purpose: "code",
+      sentTo: "",
+      message: "",
+      sha256: stored.sha256,
+      tokenHash: link.tokenHash,
+      expiresAt: link.expiresAt,
+    });
+  }
+  return packetId;
+}
+
+function stampOf(job: Job, kind: PacketKind, revision: number, last: Packet | null, now: Date): PacketStamp {
+  return {
+    documentId: `Job ${job.number}, ${PACKET_KIND_NAMES[kind].toLowerCase()} ${revision}`,
+    revisionNote: last ? `replaces ${last.revision} of ${last.createdAt.slice(0, 10)}` : "",
+    createdOn: now.toISOString().slice(0, 10),
+  };
+}
+
+/** What a packet prints, as plain data. */
+function viewOf(
+  kind: PacketKind,
+  language: Wanted["language"],
+  parts: PacketParts,
+  link: PrintedLink | null,
+) {
+  if (kind === "homeowner") return homeownerPacketView(parts, language, link);
+  if (kind === "crew") return crewPacketView(parts);
+  return kind === "file" ? filePacketView(parts) : reviewPacketView(parts);
+}
+
+function rendered(
+  kind: PacketKind,
+  language: Wanted["language"],
+  parts: PacketParts,
+  link: PrintedLink | null,
+): Promise<Uint8Array> {
+  const view = viewOf(kind, language, parts, link);
+  return "sections" in view ? renderSheet(view) : renderHomeownerPacket(view);
+}
+
+/** The packet of a job under an id. */
+export async function getPacket(scope: TenantScope, job: Job, packetId: string): Promise<Packet> {
+  const found = isUuid(packetId)
+    ? (await packets(scope).list(job.id)).find((one) => one.id === packetId)
+    : undefined;
+  if (!found) throw notFound();
+  return found;
 }
 
 /** The bytes of one packet of a job, as they were made. */
@@ -89,17 +149,15 @@ export async function readPacket(
   packetId: string,
 ): Promise<{ readonly bytes: Uint8Array; readonly fileName: string }> {
   const job = await getJob(scope, jobId);
-  const found = isUuid(packetId)
-    ? (await packets(scope).list(job.id)).find((one) => one.id === packetId)
-    : undefined;
-  if (!found) throw notFound();
-  return {
-    bytes: await readStoredFile(scope.tenantId, found.sha256),
-    fileName: `job-${job.number}-${found.kind}-${found.revision}.pdf`,
-  };
+  const found = await getPacket(scope, job, packetId);
+  return { bytes: await readStoredFile(scope.tenantId, found.sha256), fileName: packetFileName(job, found) };
 }
 
-function hashOf(view: HomeownerPacketView): string {
+export function packetFileName(job: Job, { kind, revision, language }: Packet): string {
+  return `job-${job.number}-${kind}-${revision}${language === "en" ? "" : `-${language}`}.pdf`;
+}
+
+function hashOf(view: object): string {
   const text = JSON.stringify(view, (_, value) =>
     value instanceof Uint8Array ? createHash("sha256").update(value).digest("hex") : value,
   );

@@ -17,6 +17,13 @@ const BRAND = {
   website: "",
   addressLines: ["1 Example Street"],
   accentColor: "#7a1f4f",
+  coverWords: "",
+  closingWords: "",
+  paper: "letter" as const,
+  coverStyle: "ledger" as const,
+  partsWarrantyYears: null,
+  laborWarrantyYears: null,
+  maintenanceMonths: null,
 };
 const LOGO = Buffer.from(
   '<svg xmlns="http://www.w3.org/2000/svg" width="200" height="100"><rect width="200" height="100" fill="#246"/></svg>',

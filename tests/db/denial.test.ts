@@ -181,8 +181,9 @@ describe("another company's ids", () => {
   test.each(named(wrapped.filter(namesAnId)))(
     "%s: answers as for ids that do not exist, by the same statements, and changes nothing",
     async (name, door) => {
-      // The secret of an invitation is its own proof, whoever holds it.
-      const foreign: Ids = { ...theirs.ids, secret: randomIds().secret };
+      // The secret of an invitation or of a packet's link is its own proof, whoever holds it.
+      const { secret, packetSecret } = randomIds();
+      const foreign: Ids = { ...theirs.ids, secret, packetSecret };
       const before = [
         await rowsOfCompany(client, ours.crew.owner),
         await rowsOfCompany(client, theirs.crew.owner),

@@ -3,12 +3,16 @@ import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/lib/db/client";
 import { packets } from "@/lib/db/packets";
 import type { JobId } from "@/lib/domain/ids";
+import type { TenantScope } from "@/lib/domain/scope";
 import { sha256Of } from "@/lib/files/store";
-import { makeHomeownerPacket, readPacket } from "@/lib/services/packets";
+import { makePacket, readPacket } from "@/lib/services/packets";
 import { rowsOfCompany } from "../support/company-rows";
 import { connect } from "../support/connect";
 import { type Crew, given, makeCrew } from "../support/people";
 import { LOAD, openJob, refusedBy, save } from "../support/service-jobs";
+
+const makeHomeownerPacket = (scope: TenantScope, jobId: string, now?: Date) =>
+  makePacket(scope, { jobId, kind: "homeowner", language: "en", paper: "letter" }, now);
 
 let client: Client;
 let crew: Crew;

@@ -52,7 +52,12 @@ let unassigned: PageIds;
 let foreign: PageIds;
 
 /** Ids that name nothing. */
-const randomIds = (): PageIds => ({ jobId: randomUUID(), modelId: randomUUID(), secret: "s".repeat(43) });
+const randomIds = (): PageIds => ({
+  jobId: randomUUID(),
+  modelId: randomUUID(),
+  secret: "s".repeat(43),
+  packetSecret: "s".repeat(65),
+});
 const cookieOf = (role: Role): string => cookies[role] ?? "";
 
 /** Ids of a company as the database has them: a job the tech is assigned to, or another, and a model. */
@@ -76,6 +81,7 @@ async function idsOfCompany(ownerEmail: string, techEmail: string) {
         jobId: rows.find((row) => row.assigned === assigned)?.id ?? "",
         modelId: models.rows[0]?.id ?? "",
         secret: "s".repeat(43),
+        packetSecret: "s".repeat(65),
       });
       return { assigned: of(true), unassigned: of(false) };
     });

@@ -5,6 +5,8 @@ import type { HomeownerPacketView, LedgerCell, PacketBrand } from "@/lib/reports
 
 /** Two companies that look nothing alike, and packets from full to bare. All invented. */
 
+const NO_TERMS = { partsWarrantyYears: null, laborWarrantyYears: null, maintenanceMonths: null };
+
 const svg = (text: string) => new TextEncoder().encode(text);
 
 const LEVEE_LOGO = svg(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 420 110">
@@ -30,6 +32,8 @@ export async function leveeRoad(): Promise<PacketBrand> {
       "Thank you for letting us into your home. This packet is the record of your system: what we promised, what we put in, how we set it and what our instruments read before we left. Keep it with the house.",
     closingWords:
       "We will look at your home's own humidity readings after the first summer weeks and send you what they show.",
+    coverStyle: "ledger",
+    terms: NO_TERMS,
   };
 }
 
@@ -41,6 +45,8 @@ export const sunfield: PacketBrand = {
   contactLines: ["555-0177"],
   coverWords: "",
   closingWords: "",
+  coverStyle: "band",
+  terms: NO_TERMS,
 };
 
 const strip = (aimFrom: number, aimTo: number, at: number, half: number): RangeStrip => ({
@@ -394,6 +400,7 @@ export async function fullPacket(): Promise<HomeownerPacketView> {
       "Ice on the copper lines or on the outdoor unit in summer.",
       "The outdoor unit starts and stops more often than every ten minutes.",
     ],
+    privatePage: null,
     cautions: [
       "Do not open the panels of either unit. Inside are mains voltage and refrigerant under pressure; work on them is for licensed and certified people, by local codes and the manufacturer's instructions.",
       "If you have a gas appliance, keep a carbon monoxide alarm on each floor. If it sounds, leave the house and call for help from outside.",
@@ -435,5 +442,6 @@ export function sparsePacket(): HomeownerPacketView {
     howToRun: [],
     whenToCall: [],
     cautions: [],
+    privatePage: null,
   };
 }

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { sha256Of } from "@/lib/files/store";
+import { makeLinkToken } from "@/lib/auth/link-token";
 import { HICKORANE_LOGO } from "@/seed/logos";
 import { PHOTO } from "./photo";
 import { LOAD, STARTUP } from "./service-jobs";
@@ -18,7 +19,9 @@ export type Ids = Readonly<
     | "questionId"
     | "photoId"
     | "lateId"
-    | "latePhotoId",
+    | "latePhotoId"
+    | "shareId"
+    | "packetSecret",
     string
   >
 >;
@@ -46,11 +49,30 @@ export function randomIds(): Ids {
     photoId: randomUUID(),
     lateId: randomUUID(),
     latePhotoId: randomUUID(),
+    shareId: randomUUID(),
+    packetSecret: makeLinkToken(randomUUID()).token,
   };
 }
 
 /** When a phone says it sent something. */
 const SENT = { deviceTime: "2026-07-01T12:00:00.000Z" };
+
+const BRAND = {
+  displayName: "Reed Air",
+  licenseLine: "",
+  phone: "",
+  email: "",
+  website: "",
+  addressLines: "",
+  accentColor: "#123456",
+  coverWords: "",
+  closingWords: "",
+  paper: "letter",
+  coverStyle: "ledger",
+  partsWarrantyYears: "",
+  laborWarrantyYears: "",
+  maintenanceMonths: "",
+};
 
 const LOG_CSV = `Local time,Indoor temperature F,Indoor RH %\n${Array.from(
   { length: 24 },
@@ -126,16 +148,17 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     outcomeNote: "",
     outcomeCheckedOn: "",
   }),
-  "make packet": ({ jobId }) => ({ jobId }),
-  "save brand": () => ({
-    displayName: "Reed Air",
-    licenseLine: "",
-    phone: "",
-    email: "",
-    website: "",
-    addressLines: "",
-    accentColor: "#123456",
+  "make packet": ({ jobId }) => ({ jobId, kind: "crew", language: "en", paper: "letter" }),
+  "send packet": ({ jobId, packetId }) => ({
+    jobId,
+    packetId,
+    to: "owner@example.com",
+    message: "",
+    days: "30",
+    attach: false,
   }),
+  "withdraw packet link": ({ jobId, shareId }) => ({ jobId, shareId }),
+  "save brand": () => BRAND,
   "remove logo": () => ({}),
   "ask question": ({ jobId }) => ({ jobId, fieldPath: "outdoorDbF", text: "In the shade?" }),
   "close question": ({ jobId, questionId }) => ({ jobId, questionId }),
@@ -192,6 +215,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     query: { sha256: sha256Of(PHOTO) },
     body: PHOTO,
   }),
+  "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
 };
 

@@ -5,6 +5,7 @@ export type PageIds = {
   readonly jobId: string;
   readonly modelId: string;
   readonly secret: string;
+  readonly packetSecret: string;
 };
 
 export type PageSample = {
@@ -30,6 +31,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   "/": { permission: "job.read", addresses: () => ["/"], leadsTo: /\/(jobs|today)$/ },
   "/sign-in": { permission: null, addresses: () => ["/sign-in"] },
   "/join/[secret]": { permission: null, addresses: ({ secret }) => [`/join/${secret}`] },
+  "/packet/[secret]": { permission: null, addresses: ({ packetSecret }) => [`/packet/${packetSecret}`] },
   "/account": { permission: "job.read", addresses: () => ["/account"] },
   "/jobs": { permission: "job.read", addresses: () => ["/jobs"] },
   "/jobs/new": { permission: "job.create", addresses: () => ["/jobs/new"] },

@@ -1,10 +1,12 @@
 import { randomBytes, randomUUID } from "node:crypto";
+import { makeLinkToken } from "@/lib/auth/link-token";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
 import { catalog } from "@/lib/db/catalog";
 import { fieldContacts } from "@/lib/db/field-contacts";
 import { heldValues } from "@/lib/db/held-values";
 import { members } from "@/lib/db/members";
+import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
 import { questions } from "@/lib/db/questions";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
@@ -67,6 +69,18 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   const invitation = given((await members(owner).openInvitations(new Date()))[0]);
   const memberId = (await addMember(owner.tenantId, "tech")).userId;
   const jobId = await fullJob(crew, modelId, [tech.userId]);
+  const packetId = await keptPacket(crew, jobId);
+  const link = makeLinkToken(owner.tenantId);
+  const shareId = await packetShares(office).add({
+    jobId: asId<"job">(jobId),
+    packetId: asId<"packet">(packetId),
+    purpose: "mail",
+    sentTo: "someone@example.com",
+    message: "",
+    sha256: "",
+    tokenHash: link.tokenHash,
+    expiresAt,
+  });
   const otherJob = await fullJob(crew, modelId, []);
   return {
     crew,
@@ -79,7 +93,9 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
         reportedByName: "",
         complaint: "Smells of cellar",
       }),
-      packetId: await keptPacket(crew, jobId),
+      packetId,
+      shareId,
+      packetSecret: link.token,
       modelId,
       weatherFileId,
       memberId,
@@ -145,6 +161,8 @@ async function keptPacket({ office }: Crew, jobId: string): Promise<string> {
   return packets(office).add({
     jobId: asId<"job">(jobId),
     kind: "homeowner",
+    language: "en",
+    paper: "letter",
     revision: 1,
     sha256,
     inputsHash: "of an earlier day",

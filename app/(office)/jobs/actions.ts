@@ -5,7 +5,6 @@ import type { Permission } from "@/lib/domain/roles";
 import { EDIT_PERMISSION, SIGN_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
 import {
   createJobSchema,
-  jobIdSchema,
   modelSchema,
   reopenStageSchema,
   saveStageSchema,
@@ -15,7 +14,6 @@ import {
 import { action } from "@/lib/server/action";
 import { readModel } from "@/lib/services/job-view";
 import * as jobs from "@/lib/services/jobs";
-import { makeHomeownerPacket } from "@/lib/services/packets";
 import * as stages from "@/lib/services/stages";
 
 export const createJob = action({
@@ -81,15 +79,4 @@ export const chosenModel = action({
   permission: "catalog.read",
   schema: modelSchema,
   run: (scope, input) => readModel(scope, input.modelId),
-});
-
-export const makePacket = action({
-  name: "make packet",
-  permission: "packet.make",
-  schema: jobIdSchema,
-  run: async (scope, { jobId }) => {
-    const id = await makeHomeownerPacket(scope, jobId);
-    revalidatePath(`/jobs/${jobId}/packet`);
-    return id as string;
-  },
 });

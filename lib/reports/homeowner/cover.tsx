@@ -5,6 +5,7 @@ import { headText, inkAbove, QUIET, row, ruleBelow, small, strong } from "../loo
 import { inOutline } from "../parts/in-outline";
 import { keyed } from "../parts/keyed";
 import { Paragraphs } from "../parts/rows";
+import { tagged } from "../parts/tags";
 import { VerdictMark } from "../parts/verdict-mark";
 import type { HomeownerWords } from "../words";
 import type { HomeownerPacketView, PacketBrand } from "./view";
@@ -22,7 +23,9 @@ export function Cover({ view, words, accent }: CoverProps) {
     <View>
       <Letterhead brand={view.brand} />
       <View style={{ marginTop: 58, marginBottom: 34 }} {...inOutline(words.title)}>
-        <Text style={{ ...strong, color: accent, fontSize: 10.5 }}>{words.title}</Text>
+        <Text {...tagged("H1")} style={{ ...strong, color: accent, fontSize: 10.5 }}>
+          {words.title}
+        </Text>
         <Text style={{ ...strong, fontSize: 27, lineHeight: 1.2, marginTop: 6, marginBottom: 6 }}>
           {job.customerName}
         </Text>
@@ -35,7 +38,9 @@ export function Cover({ view, words, accent }: CoverProps) {
       </View>
 
       <View style={{ ...inkAbove, paddingTop: 8 }}>
-        <Text style={headText}>{words.promise}</Text>
+        <Text {...tagged("H2")} style={headText}>
+          {words.promise}
+        </Text>
         <View style={{ ...row, gap: 28, marginTop: 4 }}>
           <LargeFigure figure={promise.setpoint} ifMissing={words.missing.designed} />
           <LargeFigure figure={promise.humidityLimit} ifMissing={words.missing.designed} />
@@ -47,7 +52,9 @@ export function Cover({ view, words, accent }: CoverProps) {
 
       {inShort.length > 0 && (
         <View style={{ ...inkAbove, marginTop: 18, paddingTop: 8 }}>
-          <Text style={{ ...headText, marginBottom: 2 }}>{words.inShort}</Text>
+          <Text {...tagged("H2")} style={{ ...headText, marginBottom: 2 }}>
+            {words.inShort}
+          </Text>
           {keyed(inShort).map(({ key, item: { sentence, verdict } }) => (
             <View key={key} wrap={false} style={{ ...row, ...ruleBelow, gap: 14, paddingVertical: 5 }}>
               <Text style={{ flex: 1, fontSize: 10 }}>{sentence}</Text>

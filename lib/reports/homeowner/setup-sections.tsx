@@ -2,6 +2,7 @@ import { Text, View } from "@react-pdf/renderer";
 import { headText, INK, small, strong } from "../look";
 import { keyed } from "../parts/keyed";
 import { RuledRow, TableHead } from "../parts/rows";
+import { tagged } from "../parts/tags";
 import type { HomeownerWords } from "../words";
 import type { PacketInstalled, PrintedSetting } from "./view";
 
@@ -14,7 +15,7 @@ export function Installed({
   readonly words: HomeownerWords;
 }) {
   return (
-    <View style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
+    <View {...tagged("Table")} style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
       {keyed([...installed.equipment, installed.capacitySetting]).map(({ key, item: { label, text } }) => (
         <RuledRow key={key} texts={[label, text]}>
           <Text style={{ ...small, width: 130, marginTop: 1 }}>{label}</Text>
@@ -36,7 +37,7 @@ export function Settings({
 }) {
   if (settings.length === 0) return <Text style={small}>{words.nothingGiven}</Text>;
   return (
-    <View>
+    <View {...tagged("Table")}>
       <TableHead>
         <Text style={{ ...headText, width: 150 }}>{words.setting}</Text>
         <Text style={{ ...headText, width: 100 }}>{words.setTo}</Text>

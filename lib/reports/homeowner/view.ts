@@ -25,6 +25,16 @@ export type HomeownerPacketView = {
   readonly howToRun: readonly string[];
   readonly whenToCall: readonly string[];
   readonly cautions: readonly string[];
+  /** The packet's own page on the web, with its address as a QR code; `null` without one. */
+  readonly privatePage: PrivatePage | null;
+};
+
+export type PrivatePage = {
+  readonly href: string;
+  /** The day until which it opens. */
+  readonly until: string;
+  /** Dark squares as path data, one unit a square. */
+  readonly qr: { readonly size: number; readonly d: string };
 };
 
 export type PacketBrand = {
@@ -37,6 +47,14 @@ export type PacketBrand = {
   readonly contactLines: readonly string[];
   readonly coverWords: string;
   readonly closingWords: string;
+  /** How the first page looks: open and ruled, or under a band of the company's colour. */
+  readonly coverStyle: "ledger" | "band";
+  /** What is promised from the startup on; `null`: nothing. */
+  readonly terms: {
+    readonly partsWarrantyYears: number | null;
+    readonly laborWarrantyYears: number | null;
+    readonly maintenanceMonths: number | null;
+  };
 };
 
 export type LabelledText = { readonly label: string; readonly text: string };

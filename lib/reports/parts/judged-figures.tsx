@@ -5,6 +5,7 @@ import type { HomeownerWords } from "../words";
 import { keyed } from "./keyed";
 import { RangeStripPicture } from "./range-strip";
 import { RuledRow, TableHead } from "./rows";
+import { tagged } from "./tags";
 import { VERDICT_COLORS, VerdictOrInformation } from "./verdict-mark";
 
 type JudgedFiguresProps = {
@@ -24,7 +25,7 @@ const SHORT_TABLE = 3;
 /** Readings with what was aimed for, a picture of both, and the verdict. */
 export function JudgedFigures({ heading, figures, words }: JudgedFiguresProps) {
   return (
-    <View wrap={figures.length > SHORT_TABLE}>
+    <View {...tagged("Table")} wrap={figures.length > SHORT_TABLE}>
       <TableHead>
         <Text style={{ ...headText, flex: 1 }}>{heading}</Text>
         <Text style={{ ...headText, ...READING }}>{words.reading}</Text>

@@ -5,6 +5,7 @@ import { headText, row, ruleBelow, small, strong, TINT } from "../look";
 import type { HomeownerWords } from "../words";
 import { keyed } from "./keyed";
 import { RuledRow, TableHead } from "./rows";
+import { tagged } from "./tags";
 import { VerdictOrInformation } from "./verdict-mark";
 
 const COLUMNS = ["designed", "set", "measured", "lived"] as const;
@@ -16,7 +17,7 @@ type LedgerTableProps = { readonly groups: readonly LedgerGroup[]; readonly word
 /** The job's lines × Designed, Set, Measured, Lived. */
 export function LedgerTable({ groups, words }: LedgerTableProps) {
   return (
-    <View>
+    <View {...tagged("Table")}>
       <TableHead>
         <Text style={{ ...headText, flex: 1 }}>{words.line}</Text>
         {COLUMNS.map((column) => (
@@ -29,6 +30,7 @@ export function LedgerTable({ groups, words }: LedgerTableProps) {
       {keyed(groups).flatMap(({ key: groupKey, item: group }) => [
         <View
           key={groupKey}
+          {...tagged("TR")}
           wrap={false}
           minPresenceAhead={30}
           style={{ ...row, ...ruleBelow, backgroundColor: TINT, paddingVertical: 2.5, paddingHorizontal: 4 }}

@@ -1,6 +1,7 @@
 import { Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import { HAIRLINE, row, small } from "../look";
+import { tagged } from "./tags";
 
 type FrameProps = {
   readonly accent: string;
@@ -9,22 +10,30 @@ type FrameProps = {
   readonly foot: string;
   readonly page: string;
   readonly isFirst: boolean;
+  /** A sheet of one page needs no room for a running head. */
+  readonly dense?: boolean;
   /** The flow of the document on this page. */
   readonly children: ReactNode;
 };
 
 /** What stands on every page: the double ledger rule in the margin, the running head, the foot. */
-export function PageFrame({ accent, runningHead, foot, page, isFirst, children }: FrameProps) {
+export function PageFrame({ accent, runningHead, foot, page, isFirst, dense = false, children }: FrameProps) {
   return (
     <>
       <View style={{ ...RULE, left: 48, borderLeftColor: accent, borderLeftWidth: 1.2 }} />
       <View style={{ ...RULE, left: 51.6, borderLeftColor: accent, borderLeftWidth: 0.5 }} />
-      <View style={{ ...row, height: 34, justifyContent: "space-between" }}>
+      <View
+        {...tagged("Artifact")}
+        style={{ ...row, height: dense && isFirst ? 2 : 34, justifyContent: "space-between" }}
+      >
         <Text style={{ ...small, ...oneLine, maxWidth: 270 }}>{isFirst ? "" : runningHead.left}</Text>
         <Text style={{ ...small, ...oneLine, maxWidth: 200 }}>{isFirst ? "" : runningHead.right}</Text>
       </View>
       <View style={{ flexGrow: 1, flexShrink: 1 }}>{children}</View>
-      <View style={{ ...row, ...FOOT, justifyContent: "space-between" }}>
+      <View
+        {...tagged("Artifact")}
+        style={{ ...row, ...FOOT, marginTop: dense ? 4 : FOOT.marginTop, justifyContent: "space-between" }}
+      >
         <Text style={{ ...small, ...oneLine, maxWidth: 380 }}>{foot}</Text>
         <Text style={small}>{page}</Text>
       </View>

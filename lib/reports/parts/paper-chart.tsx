@@ -3,6 +3,7 @@ import type { ChartGeometry, ChartMark, ChartPath, ChartTick } from "@/lib/chart
 import { PAPER_PALETTE } from "@/lib/charts/palette";
 import { FAMILY, REGULAR, STRONG } from "../fonts";
 import { small } from "../look";
+import { tagged } from "./tags";
 
 const DASHES = { solid: undefined, dashed: "6 4", dotted: "1.5 3" } as const;
 const TEXT = { fontFamily: FAMILY, fontSize: 11 } as const;
@@ -11,7 +12,11 @@ const TEXT = { fontFamily: FAMILY, fontSize: 11 } as const;
 export function PaperChart({ chart }: { readonly chart: ChartGeometry }) {
   return (
     <View wrap={false} style={{ marginTop: 4, marginBottom: 12 }}>
-      <Svg viewBox={`0 0 ${chart.width} ${chart.height}`} style={{ width: "100%" }}>
+      <Svg
+        {...tagged("Figure", chart.textAlternative)}
+        viewBox={`0 0 ${chart.width} ${chart.height}`}
+        style={{ width: "100%" }}
+      >
         {chart.ticks.map((tick) => (
           <Tick key={`${tick.axis} ${tick.at} ${tick.guide[1]}`} tick={tick} />
         ))}

@@ -2,6 +2,7 @@ import { Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import { inkAbove, row, ruleBelow, small } from "../look";
 import { keyed } from "./keyed";
+import { type Tag, tagged } from "./tags";
 
 /** Longer texts may break across pages: they might not fit on any single one. */
 const LONGEST_WHOLE = 1_200;
@@ -13,15 +14,20 @@ export function staysWhole(texts: readonly string[]): boolean {
 type RowProps = {
   /** The row's texts, by which it is judged whether it can stay whole. */
   readonly texts: readonly string[];
+  /** `TR` in a table, `LI` in a list. */
+  readonly tag?: Tag;
+  /** Closer rows, for tables of many short ones. */
+  readonly tight?: boolean;
   readonly children: ReactNode;
 };
 
 /** One ruled row. It is never broken across pages unless it is too long for a page. */
-export function RuledRow({ texts, children }: RowProps) {
+export function RuledRow({ texts, tag = "TR", tight = false, children }: RowProps) {
   return (
     <View
       wrap={!staysWhole(texts)}
-      style={{ ...row, ...ruleBelow, gap: 10, paddingTop: 4.5, paddingBottom: 4.5 }}
+      {...tagged(tag)}
+      style={{ ...row, ...ruleBelow, gap: 10, paddingVertical: tight ? 2 : 4.5 }}
     >
       {children}
     </View>
@@ -33,6 +39,7 @@ export function TableHead({ children }: { readonly children: ReactNode }) {
   return (
     <View
       fixed
+      {...tagged("HeadRow")}
       minPresenceAhead={40}
       style={{ ...row, ...inkAbove, ...ruleBelow, gap: 10, paddingTop: 3.5, paddingBottom: 3.5 }}
     >
@@ -63,10 +70,10 @@ export function PlainList({
 }) {
   if (items.length === 0) return <Text style={small}>{ifNone}</Text>;
   return (
-    <View>
+    <View {...tagged("L")}>
       {items.map((item, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the entries of one printed list never change places
-        <RuledRow key={index} texts={[item]}>
+        <RuledRow key={index} texts={[item]} tag="LI">
           <Text style={{ ...small, width: 14, textAlign: "right", marginTop: 1 }}>
             {numbered ? String(index + 1) : "–"}
           </Text>

@@ -2,22 +2,28 @@ import { Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import { PAGE, small, strong } from "../look";
 import { inOutline } from "./in-outline";
+import { tagged } from "./tags";
 
 type SectionProps = {
   readonly number: number;
   readonly title: string;
   readonly accent: string;
   readonly lead?: string | undefined;
+  readonly dense?: boolean;
   readonly children: ReactNode;
 };
 
 /** A numbered part of a packet: the number stands in the margin, left of the ledger rule. */
-export function Section({ number, title, accent, lead, children }: SectionProps) {
+export function Section({ number, title, accent, lead, dense = false, children }: SectionProps) {
   return (
-    <View style={{ rowGap: 8 }}>
-      <View wrap={false} minPresenceAhead={70} {...inOutline(title)}>
-        <Text style={{ ...NUMBER, color: accent }}>{String(number)}</Text>
-        <Text style={{ ...strong, fontSize: 14, lineHeight: 1.25 }}>{title}</Text>
+    <View style={{ rowGap: dense ? 3 : 8 }}>
+      <View wrap={false} minPresenceAhead={dense ? 30 : 70} {...inOutline(title)}>
+        <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
+          {String(number)}
+        </Text>
+        <Text {...tagged("H2")} style={{ ...strong, fontSize: dense ? 10.5 : 14, lineHeight: 1.25 }}>
+          {title}
+        </Text>
         {lead !== undefined && <Text style={{ ...small, marginTop: 3, maxWidth: 400 }}>{lead}</Text>}
       </View>
       {children}

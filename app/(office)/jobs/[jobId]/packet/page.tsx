@@ -1,12 +1,12 @@
 import type { Metadata } from "next";
-import { MakePacket } from "@/components/jobs/make-packet";
-import { PacketTable } from "@/components/jobs/packet-table";
+import { MakePacket } from "@/components/packets/make-packet";
+import { PacketTable } from "@/components/packets/packet-table";
 import { Card } from "@/components/ui/card";
 import { load, pageScope } from "@/lib/server/page";
-import { listPackets } from "@/lib/services/packets";
-import { makePacket } from "../../actions";
+import { packetsPage } from "@/lib/services/packets-page";
+import { makePacket, send, withdraw } from "./actions";
 
-export const metadata: Metadata = { title: "Packet" };
+export const metadata: Metadata = { title: "Packets" };
 
 export default async function PacketPage({
   params,
@@ -15,17 +15,25 @@ export default async function PacketPage({
 }) {
   const scope = await pageScope("packet.make");
   const { jobId } = await params;
-  const packets = await load(listPackets(scope, jobId));
+  const view = await load(packetsPage(scope, jobId));
   return (
     <div className="grid gap-6">
-      <Card title="Homeowner packet">
-        <p className="mb-3 max-w-prose text-muted">
-          What was promised, installed, set and measured, in plain words, with your brand on it. The file is
-          kept as it was made, with the hash of its bytes.
+      <Card title="Make a packet">
+        <p className="mb-4 max-w-prose text-muted">
+          With your brand on it, from the records as they stand. Each file is kept as it was made, with the
+          hash of its bytes.
         </p>
-        <MakePacket jobId={jobId} make={makePacket} />
+        <MakePacket jobId={jobId} paper={view.paper} make={makePacket} />
       </Card>
-      <PacketTable jobId={jobId} packets={packets} />
+      <h2 className="text-lg font-semibold">Packets made</h2>
+      <PacketTable
+        jobId={jobId}
+        packets={view.packets}
+        customerEmail={view.customerEmail}
+        now={view.now}
+        send={send}
+        withdraw={withdraw}
+      />
     </div>
   );
 }

@@ -6,13 +6,13 @@ import { readPacket } from "@/lib/services/packets";
 export const GET = route({
   name: "read packet",
   permission: "packet.make",
-  schema: z.object({ jobId: z.uuid(), packetId: z.uuid() }),
-  run: async (scope, { jobId, packetId }) => {
+  schema: z.object({ jobId: z.uuid(), packetId: z.uuid(), as: z.literal("file").optional() }),
+  run: async (scope, { jobId, packetId, as }) => {
     const { bytes, fileName } = await readPacket(scope, jobId, packetId);
     return new Response(Buffer.from(bytes), {
       headers: {
         "content-type": "application/pdf",
-        "content-disposition": `inline; filename="${fileName}"`,
+        "content-disposition": `${as === "file" ? "attachment" : "inline"}; filename="${fileName}"`,
         "cache-control": "private, no-store",
       },
     });

@@ -1,0 +1,123 @@
+import { Text, View } from "@react-pdf/renderer";
+import { Cautions } from "../homeowner/living-sections";
+import { HAIRLINE, headText, row, small, strong } from "../look";
+import { JudgedFigures } from "../parts/judged-figures";
+import { keyed } from "../parts/keyed";
+import { LedgerTable } from "../parts/ledger-table";
+import { PaperChart } from "../parts/paper-chart";
+import { Paragraphs, PlainList, RuledRow, TableHead } from "../parts/rows";
+import { tagged } from "../parts/tags";
+import { VerdictMark } from "../parts/verdict-mark";
+import type { HomeownerWords } from "../words";
+import { Findings } from "./findings";
+import { Photos } from "./photos";
+import type { BlankLine, Block, TableBlock } from "./view";
+
+type BlockProps<B> = { readonly block: B; readonly words: HomeownerWords };
+
+/** Draws one block of a section. */
+export function SheetBlock({ block, words }: BlockProps<Block>) {
+  switch (block.kind) {
+    case "heading":
+      return (
+        <View wrap={false} minPresenceAhead={50} style={{ ...row, gap: 10, marginTop: 4 }}>
+          <View style={{ flex: 1 }}>
+            <Text {...tagged("H3")} style={strong}>
+              {block.text}
+            </Text>
+            {block.note !== undefined && <Text style={small}>{block.note}</Text>}
+          </View>
+          {block.verdict != null && (
+            <View style={{ width: 84 }}>
+              <VerdictMark verdict={block.verdict} word={words.verdicts[block.verdict]} />
+            </View>
+          )}
+        </View>
+      );
+    case "words":
+      return (
+        <View>
+          <Paragraphs text={block.words} />
+        </View>
+      );
+    case "facts":
+      return (
+        <View {...tagged("Table")}>
+          {keyed(block.rows).map(({ key, item: { label, text } }) => (
+            <RuledRow key={key} texts={[label, text]} tight>
+              <Text style={{ ...small, width: 190 }}>{label}</Text>
+              <Text style={{ flex: 1 }}>{text}</Text>
+            </RuledRow>
+          ))}
+        </View>
+      );
+    case "table":
+      return <PlainTable block={block} words={words} />;
+    case "list":
+      return <PlainList items={block.items} numbered={block.numbered} ifNone={words.nothingGiven} />;
+    case "findings":
+      return <Findings findings={block.findings} words={words} />;
+    case "figures":
+      return <JudgedFigures heading={block.heading} figures={block.figures} words={words} />;
+    case "ledger":
+      return <LedgerTable groups={block.groups} words={words} />;
+    case "chart":
+      return <PaperChart chart={block.chart} />;
+    case "photos":
+      return <Photos photos={block.photos} />;
+    case "cautions":
+      return <Cautions cautions={block.items} words={words} />;
+    case "blanks":
+      return <Blanks labels={block.labels} />;
+  }
+}
+
+function PlainTable({ block }: BlockProps<TableBlock>) {
+  if (block.rows.length === 0) return <Text style={small}>{block.ifNone}</Text>;
+  const place = block.columns.map(({ width, align }) => ({
+    ...(width === undefined ? { flex: 1 } : { width }),
+    ...(align === undefined ? {} : { textAlign: align }),
+  }));
+  return (
+    <View {...tagged("Table")}>
+      <TableHead>
+        {keyed(block.columns).map(({ key, item }) => (
+          <Text key={key} style={{ ...headText, ...place[Number(key)] }}>
+            {item.head}
+          </Text>
+        ))}
+      </TableHead>
+      {keyed(block.rows).map(({ key, item: cells }) => (
+        <RuledRow key={key} texts={cells} tight>
+          {keyed(cells).map(({ key: cellKey, item }) => (
+            <Text
+              key={cellKey}
+              style={{ ...place[Number(cellKey)], ...(block.columns[Number(cellKey)]?.strong ? strong : {}) }}
+            >
+              {item}
+            </Text>
+          ))}
+        </RuledRow>
+      ))}
+    </View>
+  );
+}
+
+/** Lines to write on, two side by side, high enough for a pencil in an attic. */
+function Blanks({ labels }: { readonly labels: readonly BlankLine[] }) {
+  return (
+    <View style={{ ...row, flexWrap: "wrap", columnGap: 16, rowGap: 2 }}>
+      {keyed(labels).map(({ key, item: { label, unit } }) => (
+        <View
+          key={key}
+          wrap={false}
+          style={{ ...row, width: "48%", height: 19, alignItems: "flex-end", gap: 4 }}
+        >
+          <Text style={{ width: 122 }}>{label}</Text>
+          <View style={{ flex: 1, borderBottomWidth: 0.8, borderBottomColor: HAIRLINE, height: 14 }} />
+          <Text style={{ ...small, width: 40 }}>{unit}</Text>
+        </View>
+      ))}
+    </View>
+  );
+}

@@ -1,0 +1,49 @@
+import type { z } from "zod";
+import { notFound, STATUS_OF } from "@/lib/errors";
+import { addressOf } from "./address";
+import { failureFacts } from "./failure";
+import { refusalFor } from "./outcome";
+import { log, requestIdFrom } from "./request-log";
+
+type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
+
+type Facts<S extends z.ZodType> = {
+  readonly name: string;
+  readonly schema: S;
+  readonly run: (input: z.output<S>, address: string) => Promise<Response>;
+};
+
+export type PublicHandler = ((request: Request, context: Context) => Promise<Response>) & {
+  readonly facts: { readonly name: string; readonly permission: null };
+};
+
+/** A route to read for somebody who is not signed in and proves themselves by a secret link. */
+export function publicRoute<S extends z.ZodType>(facts: Facts<S>): PublicHandler {
+  const handle = async (request: Request, context: Context): Promise<Response> => {
+    const requestId = requestIdFrom(request.headers.get("x-request-id"));
+    const answer = await answerTo(facts, request, context, requestId);
+    answer.headers.set("x-request-id", requestId);
+    log().info({ requestId, route: facts.name, status: answer.status });
+    return answer;
+  };
+  return Object.assign(handle, { facts: { name: facts.name, permission: null } });
+}
+
+async function answerTo<S extends z.ZodType>(
+  facts: Facts<S>,
+  request: Request,
+  context: Context,
+  requestId: string,
+): Promise<Response> {
+  try {
+    const parsed = facts.schema.safeParse(await context.params);
+    if (!parsed.success) throw notFound();
+    return await facts.run(parsed.data, addressOf(request.headers));
+  } catch (error) {
+    const refusal = refusalFor(error, requestId);
+    if (refusal.code === "UNEXPECTED")
+      log().error({ requestId, route: facts.name, error: failureFacts(error) });
+    const { code, message, fields, details } = refusal;
+    return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
+  }
+}

@@ -1,0 +1,39 @@
+import { catalog } from "@/lib/db/catalog";
+import { stageRecords } from "@/lib/db/stage-records";
+import { evaluateJob } from "@/lib/domain/evaluate";
+import type { Job, StageRecord } from "@/lib/domain/jobs";
+import type { PacketPaper } from "@/lib/domain/packets";
+import type { TenantScope } from "@/lib/domain/scope";
+import { STAGES, type StageKey } from "@/lib/domain/stages";
+import { packetBrand } from "./brand";
+import { jobContext } from "./evaluate";
+import { logPanelView } from "./log-view";
+import type { PacketParts } from "./packet-views/parts";
+
+/** Reads everything a packet is made of, blank where it names day and number. Inside one transaction. */
+export async function packetParts(scope: TenantScope, job: Job, paper: PacketPaper): Promise<PacketParts> {
+  // One after the other: inside one transaction they share one connection.
+  const records = await stageRecords(scope).latest(job.id);
+  const context = await jobContext(scope, job, records);
+  const { humidityLimitPct } = context.inputs.load_summary;
+  const log = await logPanelView(scope, job, context.log?.importId ?? null, humidityLimitPct);
+  const { controlModelId } = context.inputs.control_setup;
+  const controls = (await catalog(scope).listControls()).find((one) => one.id === controlModelId) ?? null;
+  const revisions: (readonly [StageKey, readonly StageRecord[]])[] = [];
+  for (const stage of STAGES) revisions.push([stage, await stageRecords(scope).revisions(job.id, stage)]);
+  return {
+    job,
+    records,
+    context,
+    evaluation: evaluateJob(context),
+    log,
+    controls,
+    revisions: Object.fromEntries(revisions) as PacketParts["revisions"],
+    brand: await packetBrand(scope),
+    photos: [],
+    paper,
+    documentId: "",
+    revisionNote: "",
+    createdOn: "",
+  };
+}

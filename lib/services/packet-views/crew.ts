@@ -1,0 +1,112 @@
+import { numberText } from "@/lib/charts/number-text";
+import type { JobContext } from "@/lib/domain/evaluate";
+import { refrigerantCautions } from "@/lib/engineering/refrigerant/cautions";
+import { ELECTRICAL_CAUTION } from "@/lib/engineering/startup/cautions";
+import type { BlankLine, SheetView } from "@/lib/reports/sheet/view";
+import { type PacketParts, sheetHead } from "./parts";
+import { settingsOf } from "./settings";
+import { startupTargets, targetText } from "./targets";
+
+/** Refrigerants of safety group A2L that a startup record may name (ASHRAE 34). */
+const A2L: ReadonlySet<string> = new Set(["R-32", "R-454B"]);
+
+/** One sheet for the attic: what to set, what to aim at, what to watch out for, where to write. */
+export function crewPacketView(parts: PacketParts): SheetView {
+  const { context, evaluation } = parts;
+  const { limits } = context;
+  const settings = settingsOf(parts).filter(
+    ({ designed, makerLabel }) => designed !== null || makerLabel !== null,
+  );
+  const targets = startupTargets(context, evaluation.results);
+  return {
+    ...sheetHead(parts, "Crew sheet"),
+    dense: true,
+    sections: [
+      {
+        title: "Settings to make",
+        ...(parts.controls === null
+          ? {}
+          : { lead: `Thermostat: ${parts.controls.maker} ${parts.controls.name}, by its maker’s labels.` }),
+        blocks: [
+          {
+            kind: "table",
+            columns: [
+              { head: "Setting" },
+              { head: "On the control it is called" },
+              { head: "Set to", width: 108, strong: true },
+              { head: "Left at", width: 62 },
+            ],
+            rows: settings.map(({ label, makerLabel, designed }) => [
+              label,
+              makerLabel ?? "–",
+              designed ?? "not decided",
+              "",
+            ]),
+            ifNone: "No setting has been decided yet. Ask the office before starting.",
+          },
+        ],
+      },
+      {
+        title: "Aim at",
+        blocks: [
+          {
+            kind: "table",
+            columns: [{ head: "Reading" }, { head: "Aim", strong: true }, { head: "From" }],
+            rows: [
+              ...targets.map((target) => [target.label, targetText(target) ?? "not known", target.from]),
+              [
+                "Steady running before reading",
+                `at least ${numberText(limits["refrigerant.stabilizeMinutes"], 0)} min`,
+                "company limit",
+              ],
+              [
+                "Vacuum after the hold, pump closed off",
+                `at most ${numberText(limits["refrigerant.evacuationMicrons"], 0)} microns`,
+                "company limit; the maker’s, where stricter",
+              ],
+            ],
+            ifNone: "",
+          },
+        ],
+      },
+      { title: "Wiring and safety", blocks: [{ kind: "cautions", items: cautions(context) }] },
+      { title: "Write here if the phone dies", blocks: [{ kind: "blanks", labels: BLANKS }] },
+    ],
+  };
+}
+
+function cautions({ inputs, model }: JobContext): readonly string[] {
+  const refrigerant = inputs.startup_record.refrigerant ?? model?.refrigerant ?? null;
+  const wired = inputs.control_setup.fanWiredFor;
+  return [
+    ELECTRICAL_CAUTION,
+    refrigerantCautions.pressure,
+    ...(refrigerant !== null && A2L.has(refrigerant) ? [refrigerantCautions.flammable] : []),
+    ...(wired === null
+      ? []
+      : [`The fan is wired for ${wired}: check it against the maker’s diagram before power is on.`]),
+    "Attic: planks under foot, water within reach, out at the first sign of heat illness. Where anything burns fuel, measure carbon monoxide and draft after changing airflow; local codes govern.",
+  ];
+}
+
+const pair = (label: string, unit: string): readonly BlankLine[] => [
+  { label: `${label}, full`, unit },
+  { label: `${label}, first stage`, unit },
+];
+
+const BLANKS: readonly BlankLine[] = [
+  ...pair("Airflow", "cfm"),
+  ...pair("Return dry bulb", "°F"),
+  ...pair("Return wet bulb", "°F"),
+  ...pair("Supply dry bulb", "°F"),
+  ...pair("Supply wet bulb", "°F"),
+  ...pair("Return / supply static", "in. w.c."),
+  ...pair("Suction pressure", "psig"),
+  ...pair("Suction line", "°F"),
+  ...pair("Liquid pressure", "psig"),
+  ...pair("Liquid line", "°F"),
+  { label: "Outdoor dry bulb", unit: "°F" },
+  { label: "Minutes running steadily", unit: "min" },
+  { label: "Instruments used", unit: "" },
+  { label: "Name, date, time", unit: "" },
+];

@@ -1,0 +1,97 @@
+import { STAGE_NAMES, STAGES } from "@/lib/domain/stages";
+import type { SheetSection, SheetView } from "@/lib/reports/sheet/view";
+import { ledgerGroups } from "../printed-ledger";
+import { documentationSection } from "./documentation";
+import { instrumentSection } from "./instruments";
+import { type PacketParts, sheetHead } from "./parts";
+import { recordSection } from "./record-blocks";
+import { settingsOf } from "./settings";
+
+/** Everything a job is judged by, for the file and for an inspector. */
+export function filePacketView(parts: PacketParts): SheetView {
+  return {
+    ...sheetHead(parts, "File packet"),
+    dense: false,
+    sections: [
+      stateSection(parts),
+      ...STAGES.map((stage) => recordSection(parts, stage)),
+      {
+        title: "Ledger",
+        lead: "Each line follows one quantity from the design to the life of the house. The number after ± is the expanded uncertainty (k = 2).",
+        blocks: [{ kind: "ledger", groups: ledgerGroups(parts.evaluation.ledger) }],
+      },
+      settingsSection(parts),
+      instrumentSection(parts),
+      photoSection(parts),
+      documentationSection(parts),
+    ],
+  };
+}
+
+function stateSection({ records, evaluation }: PacketParts): SheetSection {
+  return {
+    title: "Where the job stands",
+    blocks: [
+      {
+        kind: "table",
+        columns: [
+          { head: "Record", strong: true },
+          { head: "Revision", width: 46 },
+          { head: "State", width: 60 },
+          { head: "Signed" },
+          { head: "Says", width: 80 },
+        ],
+        rows: STAGES.map((stage) => {
+          const record = records[stage];
+          if (record === null) return [STAGE_NAMES[stage], "–", "not begun", "–", "–"];
+          const verdict = record.state === "signed" ? record.verdict : evaluation.verdicts[stage];
+          return [
+            STAGE_NAMES[stage],
+            String(record.revision),
+            record.state,
+            record.signedAt === null
+              ? "–"
+              : `${record.signedAt.slice(0, 10)} by ${record.signatureName ?? ""}`,
+            verdict ?? "for information",
+          ];
+        }),
+        ifNone: "",
+      },
+    ],
+  };
+}
+
+function settingsSection(parts: PacketParts): SheetSection {
+  return {
+    title: "Settings as left",
+    lead: "What design wanted, and what the tech left. An empty place was not recorded.",
+    blocks: [
+      {
+        kind: "table",
+        columns: [
+          { head: "Setting" },
+          { head: "On the control it is called" },
+          { head: "Designed", width: 84 },
+          { head: "As left", width: 84, strong: true },
+        ],
+        rows: settingsOf(parts).map(({ label, makerLabel, designed, left }) => [
+          label,
+          makerLabel ?? "–",
+          designed ?? "not decided",
+          left ?? "not recorded",
+        ]),
+        ifNone: "",
+      },
+    ],
+  };
+}
+
+function photoSection({ photos }: PacketParts): SheetSection {
+  return {
+    title: "Photographs",
+    blocks:
+      photos.length === 0
+        ? [{ kind: "words", words: "No photograph has been added to this job." }]
+        : [{ kind: "photos", photos }],
+  };
+}

@@ -1,0 +1,111 @@
+import { numberText } from "@/lib/charts/number-text";
+import { fieldGroups } from "@/lib/domain/fields";
+import type { StageRecord } from "@/lib/domain/jobs";
+import { STAGE_FIELDS, STAGE_NAMES, type StageKey } from "@/lib/domain/stages";
+import type { Figure, Finding } from "@/lib/engineering/findings";
+import type { Block, PrintedFinding, SheetSection } from "@/lib/reports/sheet/view";
+import { fieldText, namesIn } from "./field-text";
+import type { PacketParts } from "./parts";
+
+type Values = Readonly<Record<string, string | number | boolean | null>>;
+
+/** One stage record as the file keeps it: who and when, what was entered, what it says, older revisions. */
+export function recordSection(parts: PacketParts, stage: StageKey): SheetSection {
+  const record = parts.records[stage];
+  const title = STAGE_NAMES[stage];
+  if (record === null) {
+    return {
+      title,
+      blocks: [{ kind: "words", words: "Not begun: nothing has been recorded in this stage." }],
+    };
+  }
+  const signed = record.state === "signed";
+  return {
+    title,
+    lead: stateText(record),
+    blocks: [
+      ...inputBlocks(parts, stage),
+      { kind: "heading", text: "Findings", note: findingsNote(signed, record.engineVersion) },
+      // A signed record says for ever what it said when it was signed.
+      {
+        kind: "findings",
+        findings: (signed ? record.findings : parts.evaluation.findings[stage]).map(printedFinding),
+      },
+      ...olderRevisions(parts.revisions[stage]),
+    ],
+  };
+}
+
+export function stateText(record: StageRecord): string {
+  const { revision, state, signedAt, signatureName, updatedAt, updatedByName } = record;
+  return state === "draft"
+    ? `Revision ${revision}, draft, not signed. Last saved ${updatedAt.slice(0, 10)} by ${updatedByName}.`
+    : `Revision ${revision}, signed ${signedAt?.slice(0, 10) ?? ""} by ${signatureName ?? ""}.`;
+}
+
+const findingsNote = (signed: boolean, engine: string) =>
+  signed ? `As signed, equations version ${engine}.` : "Of the draft as it stands now.";
+
+function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
+  const values = parts.context.inputs[stage] as Values;
+  const nameOf = namesIn(parts);
+  return fieldGroups(STAGE_FIELDS[stage]).flatMap(({ title: name, fields }): readonly Block[] => {
+    const entered: { label: string; text: string }[] = [];
+    const empty: string[] = [];
+    for (const [key, field] of fields) {
+      const text = fieldText(field, values[key] ?? null, nameOf);
+      if (text === null) empty.push(field.label);
+      else entered.push({ label: field.label, text });
+    }
+    // A group nobody touched is one line, not a page of blanks.
+    if (entered.length === 0) return [{ kind: "heading", text: name, note: "Nothing was entered here." }];
+    return [
+      {
+        kind: "heading",
+        text: name,
+        ...(empty.length === 0 ? {} : { note: `Not entered: ${empty.join("; ")}.` }),
+      },
+      { kind: "facts", rows: entered },
+    ];
+  });
+}
+
+export function printedFinding({
+  title,
+  verdict,
+  statement,
+  figures,
+  basis,
+  nextStep,
+  caution,
+}: Finding): PrintedFinding {
+  return { title, verdict, statement, figures: figures.map(figureText), basis, nextStep, caution };
+}
+
+function figureText({ label, value, unit, decimals, uncertainty }: Figure): string {
+  const sure = uncertainty === undefined ? "" : ` ± ${numberText(uncertainty, decimals)}`;
+  return `${label} ${numberText(value, decimals)}${sure} ${unit}`.trim();
+}
+
+function olderRevisions(revisions: readonly StageRecord[]): readonly Block[] {
+  if (revisions.length < 2) return [];
+  return [
+    { kind: "heading", text: "Revisions" },
+    {
+      kind: "table",
+      columns: [
+        { head: "Revision", width: 50 },
+        { head: "State", width: 70 },
+        { head: "Signed" },
+        { head: "Reopened because" },
+      ],
+      rows: revisions.map((one) => [
+        String(one.revision),
+        one.state,
+        one.signedAt === null ? "not signed" : `${one.signedAt.slice(0, 10)} by ${one.signatureName ?? ""}`,
+        one.reopenReason ?? "–",
+      ]),
+      ifNone: "",
+    },
+  ];
+}
