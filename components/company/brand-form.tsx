@@ -5,9 +5,11 @@ import { problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
 import { Refusal } from "@/components/forms/refusal";
 import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
+import { RadioRow } from "@/components/ui/choice-fields";
 import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextArea, TextField } from "@/components/ui/text-field";
+import { PACKET_PAPER_NAMES, PACKET_PAPERS, type PacketPaper } from "@/lib/domain/packets";
 import { AccentField } from "./accent-field";
 
 type Brand = {
@@ -18,15 +20,32 @@ type Brand = {
   readonly website: string;
   readonly addressText: string;
   readonly accentColor: string;
+  readonly coverWords: string;
+  readonly closingWords: string;
+  readonly paper: PacketPaper;
+  readonly coverStyle: "ledger" | "band";
+  readonly partsWarrantyYears: number | null;
+  readonly laborWarrantyYears: number | null;
+  readonly maintenanceMonths: number | null;
 };
-type Props = { readonly brand: Brand; readonly save: (input: unknown) => Promise<Answer> };
+const TERMS = [
+  { name: "partsWarrantyYears", label: "Parts warranty, years" },
+  { name: "laborWarrantyYears", label: "Labor warranty, years" },
+  { name: "maintenanceMonths", label: "Maintenance every, months" },
+] as const;
+
+type Props = {
+  readonly brand: Brand;
+  readonly save: (input: unknown) => Promise<Answer>;
+  readonly formId: string;
+};
 
 /** How the company appears on screens and packets. */
-export function BrandForm({ brand, save }: Props) {
+export function BrandForm({ brand, save, formId }: Props) {
   const [sent, send, busy] = useSentForm((form) => save(Object.fromEntries(form)));
   const problem = (field: string) => problemOf(problemsOf(sent), field);
   return (
-    <ActionForm action={send} className="grid gap-6">
+    <ActionForm id={formId} action={send} className="grid gap-6">
       <Refusal form={sent} />
       <FormSection title="Who you are">
         <TextField
@@ -91,6 +110,52 @@ export function BrandForm({ brand, save }: Props) {
           <AccentField color={brand.accentColor} error={problem("accentColor")} />
         </div>
       </fieldset>
+      <FormSection title="Packets">
+        <RadioRow
+          name="paper"
+          label="Paper"
+          options={PACKET_PAPERS.map((value) => ({ value, label: PACKET_PAPER_NAMES[value] }))}
+          defaultValue={brand.paper}
+          error={problem("paper")}
+        />
+        <RadioRow
+          name="coverStyle"
+          label="First page"
+          options={[
+            { value: "ledger", label: "open, ruled" },
+            { value: "band", label: "band of your color" },
+          ]}
+          defaultValue={brand.coverStyle}
+          error={problem("coverStyle")}
+        />
+        <TextArea
+          name="coverWords"
+          label="Words on the first page"
+          optional
+          defaultValue={brand.coverWords}
+          error={problem("coverWords")}
+        />
+        <TextArea
+          name="closingWords"
+          label="Words at the end"
+          optional
+          defaultValue={brand.closingWords}
+          error={problem("closingWords")}
+        />
+      </FormSection>
+      <FormSection title="Standard terms, counted from the signed startup">
+        {TERMS.map(({ name, label }) => (
+          <TextField
+            key={name}
+            name={name}
+            label={label}
+            inputMode="numeric"
+            optional
+            defaultValue={brand[name] ?? ""}
+            error={problem(name)}
+          />
+        ))}
+      </FormSection>
       <FormActions>
         <SubmitButton busy={busy}>Save</SubmitButton>
         {sent.state === "done" && !busy ? (

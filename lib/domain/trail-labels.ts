@@ -1,5 +1,6 @@
 import type { FieldDef } from "./fields";
 import { isLimitKey, limitDefinition } from "./limits";
+import { PACKET_PAPER_NAMES, PACKET_PAPERS } from "./packets";
 import { ROLE_NAMES, ROLES } from "./roles";
 import { STAGE_FIELDS, STAGE_NAMES, STAGES } from "./stages";
 
@@ -31,6 +32,18 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   website: text("Website"),
   addressLines: text("Address"),
   accentColor: text("Accent color"),
+  coverWords: text("Words on the first page"),
+  closingWords: text("Words at the end"),
+  paper: {
+    kind: "choice",
+    label: "Paper",
+    group,
+    options: PACKET_PAPERS.map((value) => ({ value, label: PACKET_PAPER_NAMES[value] })),
+  },
+  coverStyle: text("First page"),
+  partsWarrantyYears: whole("Parts warranty", "years"),
+  laborWarrantyYears: whole("Labor warranty", "years"),
+  maintenanceMonths: whole("Maintenance every", "months"),
   logo: text("Logo"),
   maker: text("Maker"),
   name: text("Name"),

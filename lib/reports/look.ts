@@ -13,6 +13,11 @@ export function accentOnPaper(accentHex: string): string {
   return accentContrast(accentHex)?.onPaper.color ?? INK;
 }
 
+/** Black or white, whichever reads better on a ground that has been checked for paper. */
+export function readableOn(ground: string): string {
+  return accentContrast(ground)?.onPaper.text ?? "#ffffff";
+}
+
 export const PAGE = {
   fontFamily: FAMILY,
   fontWeight: REGULAR,

@@ -177,7 +177,7 @@ test("one job from load to review: office manager, tech, owner, packet", async (
   await page.goto(address(`${job}/packet`));
   await page.getByRole("button", { name: "Make the packet" }).click();
   await expect(page.getByText(/The packet is ready/)).toBeVisible();
-  const link = page.getByRole("link", { name: /homeowner packet 1/ });
+  const link = page.getByRole("link", { name: /^Open \(PDF/ });
   const pdf = await page.request.get(address((await link.getAttribute("href")) ?? ""));
   expect(pdf.headers()["content-type"]).toBe("application/pdf");
   const text = textOfPdf(await pdf.body());

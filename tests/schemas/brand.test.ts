@@ -22,6 +22,13 @@ describe("the brand form", () => {
       displayName: "Example Comfort",
       addressLines: ["1 Example Street", "Springfield"],
       accentColor: "#11ff44",
+      coverWords: "",
+      closingWords: "",
+      paper: "letter",
+      coverStyle: "ledger",
+      partsWarrantyYears: null,
+      laborWarrantyYears: null,
+      maintenanceMonths: null,
     });
   });
 
@@ -34,6 +41,12 @@ describe("the brand form", () => {
     ["addressLines", "1\n2\n3\n4\n5", "at most 4 lines"],
     ["accentColor", "navy", "#1f4f7a"],
     ["accentColor", "#1f4f7a;}", "#1f4f7a"],
+    ["coverWords", "x".repeat(1_201), "1200 characters"],
+    ["paper", "legal", "Letter or A4"],
+    ["coverStyle", "neon", "choose one"],
+    ["partsWarrantyYears", "0", "from 1 to 50"],
+    ["laborWarrantyYears", "two", "whole years"],
+    ["maintenanceMonths", "6.5", "whole months"],
   ])("names %s and the fix when it is %j", (field, value, fix) => {
     expect(problems({ [field]: value })).toEqual([[field, expect.stringContaining(fix)]]);
   });

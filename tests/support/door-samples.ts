@@ -216,6 +216,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     body: PHOTO,
   }),
   "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
+  "preview brand": () => ({ params: {}, body: JSON.stringify(BRAND) }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
 };
 

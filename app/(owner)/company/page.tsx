@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { BrandForm } from "@/components/company/brand-form";
+import { BrandPreview } from "@/components/company/brand-preview";
 import { CompanyTabs } from "@/components/company/company-tabs";
 import { LogoForm } from "@/components/company/logo-form";
 import { PageHeader } from "@/components/shell/page-header";
@@ -19,11 +20,16 @@ export default async function CompanyPage() {
       <CompanyTabs current="brand" />
       <div className="mt-5 grid items-start gap-5 xl:grid-cols-[minmax(0,1fr)_24rem]">
         <Card title="Brand">
-          <BrandForm brand={brand} save={save} />
+          <BrandForm formId="brand" brand={brand} save={save} />
         </Card>
-        <Card title="Logo">
-          <LogoForm logoHref={brand.logoHref} takeOff={takeLogoOff} />
-        </Card>
+        <div className="grid gap-5">
+          <Card title="Logo">
+            <LogoForm logoHref={brand.logoHref} takeOff={takeLogoOff} />
+          </Card>
+          <Card title="First page of a packet">
+            <BrandPreview formId="brand" logoKey={brand.logoHref ?? ""} />
+          </Card>
+        </div>
       </div>
     </>
   );

@@ -1,7 +1,7 @@
 import { Image, Text, View } from "@react-pdf/renderer";
 import { VERDICTS } from "@/lib/engineering/findings";
 import type { PrintedFigure } from "../figures";
-import { headText, inkAbove, QUIET, row, ruleBelow, small, strong } from "../look";
+import { headText, inkAbove, PAGE, QUIET, readableOn, row, ruleBelow, small, strong } from "../look";
 import { inOutline } from "../parts/in-outline";
 import { keyed } from "../parts/keyed";
 import { Paragraphs } from "../parts/rows";
@@ -22,8 +22,11 @@ export function Cover({ view, words, accent }: CoverProps) {
   return (
     <View>
       <Letterhead brand={view.brand} />
-      <View style={{ marginTop: 58, marginBottom: 34 }} {...inOutline(words.title)}>
-        <Text {...tagged("H1")} style={{ ...strong, color: accent, fontSize: 10.5 }}>
+      <View style={titleStyle(view.brand.coverStyle, accent)} {...inOutline(words.title)}>
+        <Text
+          {...tagged("H1")}
+          style={{ ...strong, ...onBand(view.brand.coverStyle, accent), fontSize: 10.5 }}
+        >
           {words.title}
         </Text>
         <Text style={{ ...strong, fontSize: 27, lineHeight: 1.2, marginTop: 6, marginBottom: 6 }}>
@@ -34,7 +37,9 @@ export function Cover({ view, words, accent }: CoverProps) {
             {item}
           </Text>
         ))}
-        <Text style={{ color: QUIET, marginTop: 6 }}>{`${words.job} ${job.number} · ${job.systemLine}`}</Text>
+        <Text
+          style={{ ...(view.brand.coverStyle === "band" ? {} : { color: QUIET }), marginTop: 6 }}
+        >{`${words.job} ${job.number} · ${job.systemLine}`}</Text>
       </View>
 
       <View style={{ ...inkAbove, paddingTop: 8 }}>
@@ -73,6 +78,26 @@ export function Cover({ view, words, accent }: CoverProps) {
       <Legend words={words} />
     </View>
   );
+}
+
+/** On the left the page's margin ends, on the right its edge: the band runs from paper's edge to paper's edge. */
+const BAND = {
+  marginLeft: -PAGE.paddingLeft,
+  marginRight: -PAGE.paddingRight,
+  paddingLeft: PAGE.paddingLeft,
+  paddingRight: PAGE.paddingRight,
+  paddingVertical: 20,
+  marginTop: 22,
+  marginBottom: 24,
+} as const;
+
+function titleStyle(style: PacketBrand["coverStyle"], accent: string) {
+  if (style === "ledger") return { marginTop: 58, marginBottom: 34 };
+  return { ...BAND, backgroundColor: accent, color: readableOn(accent) };
+}
+
+function onBand(style: PacketBrand["coverStyle"], accent: string) {
+  return style === "ledger" ? { color: accent } : {};
 }
 
 function Letterhead({ brand }: { readonly brand: PacketBrand }) {
