@@ -3,7 +3,7 @@ import { humidityChart } from "@/lib/charts/humidity-chart";
 import { numberText } from "@/lib/charts/number-text";
 import type { JudgedFigure } from "@/lib/reports/figures";
 import type { PacketLived } from "@/lib/reports/homeowner/view";
-import type { HomeownerTexts } from "./homeowner-texts";
+import type { HomeownerTexts } from "./homeowner-text-types";
 import type { LogPoint } from "./log-view";
 import type { PacketParts } from "./packet-views/parts";
 

@@ -1,5 +1,5 @@
 import { COMPRESSOR_KIND_NAMES } from "@/lib/domain/catalog";
-import type { HomeownerTexts } from "./homeowner-texts";
+import type { HomeownerTexts } from "./homeowner-text-types";
 
 export const ENGLISH: HomeownerTexts = {
   lines: {},

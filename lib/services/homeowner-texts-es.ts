@@ -1,4 +1,4 @@
-import type { HomeownerTexts } from "./homeowner-texts";
+import type { HomeownerTexts } from "./homeowner-text-types";
 
 export const SPANISH: HomeownerTexts = {
   lines: {

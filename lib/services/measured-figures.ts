@@ -5,7 +5,7 @@ import type { LimitKey } from "@/lib/domain/limits";
 import { gallonsPerHour } from "@/lib/engineering/moisture";
 import type { JudgedFigure } from "@/lib/reports/figures";
 import type { MeasuredGroup } from "@/lib/reports/homeowner/view";
-import type { HomeownerTexts } from "./homeowner-texts";
+import type { HomeownerTexts } from "./homeowner-text-types";
 import { startupTargets, stripOf } from "./packet-views/targets";
 import { lineName, unitName } from "./printed-ledger";
 

@@ -2,16 +2,21 @@ import { catalog } from "@/lib/db/catalog";
 import { stageRecords } from "@/lib/db/stage-records";
 import { evaluateJob } from "@/lib/domain/evaluate";
 import type { Job, StageRecord } from "@/lib/domain/jobs";
-import type { PacketPaper } from "@/lib/domain/packets";
+import type { PacketKind, PacketPaper } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGES, type StageKey } from "@/lib/domain/stages";
 import { packetBrand } from "./brand";
 import { jobContext } from "./evaluate";
 import { logPanelView } from "./log-view";
+import { packetPhotos } from "./packet-photos";
 import type { PacketParts } from "./packet-views/parts";
 
 /** Reads everything a packet is made of, blank where it names day and number. Inside one transaction. */
-export async function packetParts(scope: TenantScope, job: Job, paper: PacketPaper): Promise<PacketParts> {
+export async function packetParts(
+  scope: TenantScope,
+  job: Job,
+  { kind, paper }: { readonly kind: PacketKind; readonly paper: PacketPaper },
+): Promise<PacketParts> {
   // One after the other: inside one transaction they share one connection.
   const records = await stageRecords(scope).latest(job.id);
   const context = await jobContext(scope, job, records);
@@ -30,7 +35,8 @@ export async function packetParts(scope: TenantScope, job: Job, paper: PacketPap
     controls,
     revisions: Object.fromEntries(revisions) as PacketParts["revisions"],
     brand: await packetBrand(scope),
-    photos: [],
+    // Only the file shows them.
+    photos: kind === "file" ? await packetPhotos(scope, job) : [],
     paper,
     documentId: "",
     revisionNote: "",

@@ -1,7 +1,7 @@
 import { numberText, uncertaintyText } from "@/lib/charts/number-text";
 import { COLUMNS, type LedgerCell, type LedgerLine } from "@/lib/domain/ledger";
 import type { LedgerGroup, PrintedLedgerLine } from "@/lib/reports/homeowner/view";
-import type { HomeownerTexts } from "./homeowner-texts";
+import type { HomeownerTexts } from "./homeowner-text-types";
 import { ENGLISH } from "./homeowner-texts-en";
 
 /** The whole ledger, finished for print. */

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { sha256Of } from "@/lib/files/store";
 import { makeLinkToken } from "@/lib/auth/link-token";
+import { sha256Of } from "@/lib/files/store";
 import { HICKORANE_LOGO } from "@/seed/logos";
 import { PHOTO } from "./photo";
 import { LOAD, STARTUP } from "./service-jobs";

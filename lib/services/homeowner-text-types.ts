@@ -1,0 +1,74 @@
+/** Every sentence and name of the homeowner's packet that is not on a form of its own. */
+export type HomeownerTexts = {
+  /** Names of ledger lines by key, and of their groups; where none is given the ledger's own stands. */
+  readonly lines: Readonly<Record<string, string>>;
+  readonly groups: Readonly<Record<string, string>>;
+  /** What a measured quantity means to somebody outside the trade, by ledger line. */
+  readonly plainWords: Readonly<Record<string, string>>;
+  /** Names of settings by field, and why each is as it is. */
+  readonly settings: Readonly<Record<string, string>>;
+  readonly why: Readonly<Record<string, string>>;
+  readonly howToRun: readonly string[];
+  readonly whenToCall: readonly string[];
+  readonly cautions: readonly string[];
+  readonly compressors: Readonly<Record<string, string>>;
+  /** Words that stand as values: of choices and of short remarks. */
+  readonly values: Readonly<Record<string, string>>;
+  readonly units: Readonly<Record<string, string>>;
+  readonly promise: string;
+  readonly temperature: string;
+  readonly humidityAtMost: string;
+  readonly equipment: string;
+  readonly modelNumber: string;
+  readonly compressor: string;
+  readonly nominalSize: string;
+  readonly refrigerant: string;
+  readonly setTo: string;
+  readonly notGiven: string;
+  readonly notDecided: string;
+  readonly notSelected: string;
+  readonly tons: string;
+  readonly yes: string;
+  readonly no: string;
+  readonly startup: string;
+  readonly notSigned: string;
+  readonly review: string;
+  readonly noDate: string;
+  readonly maintenance: string;
+  readonly laborWarranty: string;
+  readonly partsWarranty: string;
+  readonly afterStartup: (years: number) => string;
+  readonly monthsAfterStartup: (months: number) => string;
+  readonly inGallons: string;
+  readonly design: (figure: string) => string;
+  readonly fanTable: (figure: string) => string;
+  readonly atLeast: (figure: string) => string;
+  readonly atMost: (figure: string) => string;
+  readonly between: (low: string, high: string) => string;
+  readonly gaveCooling: (figure: string) => string;
+  readonly tookWater: (figure: string) => string;
+  readonly movedAir: (figure: string) => string;
+  readonly spentDry: (figure: string, share: string, hours: string) => string;
+  readonly period: (from: string, to: string) => string;
+  readonly dryHours: string;
+  readonly ofLogged: (hours: string) => string;
+  readonly time50to60: string;
+  readonly meanHumidity: string;
+  readonly logWords: string;
+  /** `null`: the chart's own words stand. */
+  readonly chart: null | {
+    readonly labels: Readonly<Record<string, string>>;
+    readonly months: Readonly<Record<string, string>>;
+    readonly said: (facts: ChartFacts) => string;
+  };
+};
+
+export type ChartFacts = {
+  readonly from: string;
+  readonly to: string;
+  readonly readings: string;
+  readonly lowest: string;
+  readonly highest: string;
+  readonly above: string;
+  readonly limit: string;
+};
