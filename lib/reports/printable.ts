@@ -74,9 +74,12 @@ function named(missing: string): string {
   return `[${script ?? "symbol"}]${trailingSpace}`;
 }
 
+/** Path data and addresses are read by machines and stay as they are. */
+const NOT_TEXT: ReadonlySet<string> = new Set(["d", "href"]);
+
 /** Applies `change` to every text inside plain data, with the name it stands under; bytes are left as they are. */
 export function mapTexts<T>(value: T, change: (text: string, name: string) => string, name = ""): T {
-  if (typeof value === "string") return change(value, name) as T;
+  if (typeof value === "string") return NOT_TEXT.has(name) ? value : (change(value, name) as T);
   if (Array.isArray(value)) return value.map((item) => mapTexts(item, change, name)) as T;
   if (value === null || typeof value !== "object" || ArrayBuffer.isView(value)) return value;
   return Object.fromEntries(

@@ -72,7 +72,7 @@ async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Da
   // Only the newest: an older one with the same content has been replaced since.
   if (newest?.inputsHash === inputsHash) return newest.id;
   const revision = Math.max(0, ...ofKind.map((one) => one.revision)) + 1;
-  const stamp = stampOf(job, kind, revision, newest ?? null, now);
+  const stamp = stampOf(job, wanted, revision, newest ?? null, now);
   const link = kind === "homeowner" ? printedLink(scope.tenantId, job.id, revision, now) : null;
   const bytes = await rendered(kind, language, { ...parts, ...stamp }, link);
   const stored = await storeFile(scope.tenantId, bytes, "packet", "packet");
@@ -103,10 +103,23 @@ async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Da
   return packetId;
 }
 
-function stampOf(job: Job, kind: PacketKind, revision: number, last: Packet | null, now: Date): PacketStamp {
+function stampOf(
+  job: Job,
+  { kind, language }: Wanted,
+  revision: number,
+  last: Packet | null,
+  now: Date,
+): PacketStamp {
+  const lastDay = last?.createdAt.slice(0, 10);
+  const spanish = language === "es";
+  const replaces = spanish
+    ? `reemplaza al ${last?.revision} del ${lastDay}`
+    : `replaces ${last?.revision} of ${lastDay}`;
   return {
-    documentId: `Job ${job.number}, ${PACKET_KIND_NAMES[kind].toLowerCase()} ${revision}`,
-    revisionNote: last ? `replaces ${last.revision} of ${last.createdAt.slice(0, 10)}` : "",
+    documentId: spanish
+      ? `Trabajo ${job.number}, cuaderno ${revision}`
+      : `Job ${job.number}, ${PACKET_KIND_NAMES[kind].toLowerCase()} ${revision}`,
+    revisionNote: last ? replaces : "",
     createdOn: now.toISOString().slice(0, 10),
   };
 }

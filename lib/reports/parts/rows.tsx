@@ -16,18 +16,18 @@ type RowProps = {
   readonly texts: readonly string[];
   /** `TR` in a table, `LI` in a list. */
   readonly tag?: Tag;
-  /** Closer rows, for tables of many short ones. */
-  readonly tight?: boolean;
+  /** Room above and below in points; less for tables of many short rows. */
+  readonly pad?: number;
   readonly children: ReactNode;
 };
 
 /** One ruled row. It is never broken across pages unless it is too long for a page. */
-export function RuledRow({ texts, tag = "TR", tight = false, children }: RowProps) {
+export function RuledRow({ texts, tag = "TR", pad = 4.5, children }: RowProps) {
   return (
     <View
       wrap={!staysWhole(texts)}
       {...tagged(tag)}
-      style={{ ...row, ...ruleBelow, gap: 10, paddingVertical: tight ? 2 : 4.5 }}
+      style={{ ...row, ...ruleBelow, gap: 10, paddingVertical: pad }}
     >
       {children}
     </View>

@@ -17,7 +17,7 @@ type SectionProps = {
 export function Section({ number, title, accent, lead, dense = false, children }: SectionProps) {
   return (
     <View style={{ rowGap: dense ? 3 : 8 }}>
-      <View wrap={false} minPresenceAhead={dense ? 30 : 70} {...inOutline(title)}>
+      <View wrap={false} minPresenceAhead={dense ? 30 : 110} {...inOutline(title)}>
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
           {String(number)}
         </Text>

@@ -1,6 +1,6 @@
 import { Text, View } from "@react-pdf/renderer";
 import { Cautions } from "../homeowner/living-sections";
-import { HAIRLINE, headText, row, small, strong } from "../look";
+import { headText, QUIET, row, small, strong } from "../look";
 import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
@@ -11,12 +11,12 @@ import { VerdictMark } from "../parts/verdict-mark";
 import type { HomeownerWords } from "../words";
 import { Findings } from "./findings";
 import { Photos } from "./photos";
-import type { BlankLine, Block, TableBlock } from "./view";
+import type { Block, TableBlock } from "./view";
 
-type BlockProps<B> = { readonly block: B; readonly words: HomeownerWords };
+type BlockProps<B> = { readonly block: B; readonly words: HomeownerWords; readonly dense: boolean };
 
 /** Draws one block of a section. */
-export function SheetBlock({ block, words }: BlockProps<Block>) {
+export function SheetBlock({ block, words, dense }: BlockProps<Block>) {
   switch (block.kind) {
     case "heading":
       return (
@@ -44,7 +44,7 @@ export function SheetBlock({ block, words }: BlockProps<Block>) {
       return (
         <View {...tagged("Table")}>
           {keyed(block.rows).map(({ key, item: { label, text } }) => (
-            <RuledRow key={key} texts={[label, text]} tight>
+            <RuledRow key={key} texts={[label, text]} pad={2}>
               <Text style={{ ...small, width: 190 }}>{label}</Text>
               <Text style={{ flex: 1 }}>{text}</Text>
             </RuledRow>
@@ -52,7 +52,7 @@ export function SheetBlock({ block, words }: BlockProps<Block>) {
         </View>
       );
     case "table":
-      return <PlainTable block={block} words={words} />;
+      return <PlainTable block={block} words={words} dense={dense} />;
     case "list":
       return <PlainList items={block.items} numbered={block.numbered} ifNone={words.nothingGiven} />;
     case "findings":
@@ -68,11 +68,11 @@ export function SheetBlock({ block, words }: BlockProps<Block>) {
     case "cautions":
       return <Cautions cautions={block.items} words={words} />;
     case "blanks":
-      return <Blanks labels={block.labels} />;
+      return <Blanks block={block} />;
   }
 }
 
-function PlainTable({ block }: BlockProps<TableBlock>) {
+function PlainTable({ block, dense }: BlockProps<TableBlock>) {
   if (block.rows.length === 0) return <Text style={small}>{block.ifNone}</Text>;
   const place = block.columns.map(({ width, align }) => ({
     ...(width === undefined ? { flex: 1 } : { width }),
@@ -88,7 +88,7 @@ function PlainTable({ block }: BlockProps<TableBlock>) {
         ))}
       </TableHead>
       {keyed(block.rows).map(({ key, item: cells }) => (
-        <RuledRow key={key} texts={cells} tight>
+        <RuledRow key={key} texts={cells} pad={dense ? 0.8 : 2}>
           {keyed(cells).map(({ key: cellKey, item }) => (
             <Text
               key={cellKey}
@@ -103,21 +103,35 @@ function PlainTable({ block }: BlockProps<TableBlock>) {
   );
 }
 
-/** Lines to write on, two side by side, high enough for a pencil in an attic. */
-function Blanks({ labels }: { readonly labels: readonly BlankLine[] }) {
+/** Lines to write on, as long as a pencil in an attic needs them. */
+function Blanks({ block }: { readonly block: Extract<Block, { kind: "blanks" }> }) {
   return (
-    <View style={{ ...row, flexWrap: "wrap", columnGap: 16, rowGap: 2 }}>
-      {keyed(labels).map(({ key, item: { label, unit } }) => (
+    <View {...tagged("Table")}>
+      <View {...tagged("HeadRow")} wrap={false} style={{ ...row, gap: 10 }}>
+        <Text style={{ ...headText, width: 128 }}> </Text>
+        {keyed(block.heads).map(({ key, item }) => (
+          <Text key={key} style={{ ...headText, flex: 1 }}>
+            {item}
+          </Text>
+        ))}
+        <Text style={{ ...headText, width: 36 }}> </Text>
+      </View>
+      {keyed(block.labels).map(({ key, item: { label, unit } }) => (
         <View
           key={key}
+          {...tagged("TR")}
           wrap={false}
-          style={{ ...row, width: "48%", height: 19, alignItems: "flex-end", gap: 4 }}
+          style={{ ...row, gap: 10, height: 15.5, alignItems: "flex-end" }}
         >
-          <Text style={{ width: 122 }}>{label}</Text>
-          <View style={{ flex: 1, borderBottomWidth: 0.8, borderBottomColor: HAIRLINE, height: 14 }} />
-          <Text style={{ ...small, width: 40 }}>{unit}</Text>
+          <Text style={{ width: 128 }}>{label}</Text>
+          {keyed(block.heads).map(({ key: headKey }) => (
+            <View key={headKey} style={WRITING_LINE} />
+          ))}
+          <Text style={{ ...small, width: 36 }}>{unit}</Text>
         </View>
       ))}
     </View>
   );
 }
+
+const WRITING_LINE = { flex: 1, borderBottomWidth: 0.8, borderBottomColor: QUIET, height: 14 } as const;

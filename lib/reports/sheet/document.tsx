@@ -47,7 +47,7 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
       >
         <Head view={view} accent={accent} />
         {keyed(view.sections).map(({ key, item }) => (
-          <View key={key} break={item.onNewPage === true} style={{ marginTop: view.dense ? 9 : 20 }}>
+          <View key={key} break={item.onNewPage === true} style={{ marginTop: view.dense ? 6 : 20 }}>
             <Section
               number={Number(key) + 1}
               title={item.title}
@@ -56,7 +56,7 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
               dense={view.dense}
             >
               {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
-                <SheetBlock key={blockKey} block={block} words={words} />
+                <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />
               ))}
             </Section>
           </View>
@@ -66,7 +66,7 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
   );
 }
 
-const DENSE = { ...PAGE, paddingTop: 16, paddingBottom: 16, fontSize: 8.5, lineHeight: 1.32 } as const;
+const DENSE = { ...PAGE, paddingTop: 16, paddingBottom: 16, fontSize: 8.2, lineHeight: 1.28 } as const;
 
 function Head({ view, accent }: { readonly view: SheetView; readonly accent: string }) {
   const { brand, dense } = view;
@@ -98,7 +98,7 @@ function Head({ view, accent }: { readonly view: SheetView; readonly accent: str
           )}
         </View>
       </View>
-      <View style={{ ...row, flexWrap: "wrap", columnGap: 22, rowGap: 4, marginTop: 6 }}>
+      <View style={{ ...row, flexWrap: "wrap", columnGap: 22, rowGap: 4, marginTop: dense ? 2 : 6 }}>
         {keyed(view.facts).map(({ key, item: { label, text } }) => (
           <View key={key} style={{ maxWidth: 220 }}>
             <Text style={{ ...small, ...strong }}>{label}</Text>

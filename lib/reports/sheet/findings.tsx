@@ -20,7 +20,11 @@ export function Findings({
   return (
     <View {...tagged("Table")}>
       {keyed(findings).map(({ key, item }) => (
-        <RuledRow key={key} texts={[item.title, item.statement, item.nextStep ?? "", ...item.figures]} tight>
+        <RuledRow
+          key={key}
+          texts={[item.title, item.statement, item.nextStep ?? "", ...item.figures]}
+          pad={2}
+        >
           <View style={{ width: 78, paddingTop: 1 }}>
             <VerdictOrInformation verdict={item.verdict} words={words} />
           </View>

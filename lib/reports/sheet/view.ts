@@ -48,7 +48,7 @@ export type Block =
   | { readonly kind: "chart"; readonly chart: ChartGeometry }
   | { readonly kind: "photos"; readonly photos: readonly PrintedPhoto[] }
   | { readonly kind: "cautions"; readonly items: readonly string[] }
-  | { readonly kind: "blanks"; readonly labels: readonly BlankLine[] };
+  | { readonly kind: "blanks"; readonly heads: readonly string[]; readonly labels: readonly BlankLine[] };
 
 /** A line to write on, with the unit at its end. */
 export type BlankLine = { readonly label: string; readonly unit: string };

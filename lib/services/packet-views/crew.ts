@@ -62,7 +62,7 @@ export function crewPacketView(parts: PacketParts): SheetView {
               [
                 "Vacuum after the hold, pump closed off",
                 `at most ${numberText(limits["refrigerant.evacuationMicrons"], 0)} microns`,
-                "company limit; the maker’s, where stricter",
+                "company limit, or the maker’s",
               ],
             ],
             ifNone: "",
@@ -70,7 +70,10 @@ export function crewPacketView(parts: PacketParts): SheetView {
         ],
       },
       { title: "Wiring and safety", blocks: [{ kind: "cautions", items: cautions(context) }] },
-      { title: "Write here if the phone dies", blocks: [{ kind: "blanks", labels: BLANKS }] },
+      {
+        title: "Write here if the phone dies",
+        blocks: [{ kind: "blanks", heads: ["Full capacity", "First stage"], labels: BLANKS }],
+      },
     ],
   };
 }
@@ -85,28 +88,23 @@ function cautions({ inputs, model }: JobContext): readonly string[] {
     ...(wired === null
       ? []
       : [`The fan is wired for ${wired}: check it against the maker’s diagram before power is on.`]),
-    "Attic: planks under foot, water within reach, out at the first sign of heat illness. Where anything burns fuel, measure carbon monoxide and draft after changing airflow; local codes govern.",
+    "Attic heat and footing: planks, water, out at the first sign of illness. Where anything burns fuel, test draft and carbon monoxide after changing airflow; local codes govern.",
   ];
 }
 
-const pair = (label: string, unit: string): readonly BlankLine[] => [
-  { label: `${label}, full`, unit },
-  { label: `${label}, first stage`, unit },
-];
-
+/** Written twice where the system has two stages: at full capacity, and in the first. */
 const BLANKS: readonly BlankLine[] = [
-  ...pair("Airflow", "cfm"),
-  ...pair("Return dry bulb", "°F"),
-  ...pair("Return wet bulb", "°F"),
-  ...pair("Supply dry bulb", "°F"),
-  ...pair("Supply wet bulb", "°F"),
-  ...pair("Return / supply static", "in. w.c."),
-  ...pair("Suction pressure", "psig"),
-  ...pair("Suction line", "°F"),
-  ...pair("Liquid pressure", "psig"),
-  ...pair("Liquid line", "°F"),
+  { label: "Airflow", unit: "cfm" },
+  { label: "Return dry bulb", unit: "°F" },
+  { label: "Return wet bulb", unit: "°F" },
+  { label: "Supply dry bulb", unit: "°F" },
+  { label: "Supply wet bulb", unit: "°F" },
+  { label: "Return static / supply static", unit: "in. w.c." },
+  { label: "Suction pressure", unit: "psig" },
+  { label: "Suction line", unit: "°F" },
+  { label: "Liquid pressure", unit: "psig" },
+  { label: "Liquid line", unit: "°F" },
   { label: "Outdoor dry bulb", unit: "°F" },
   { label: "Minutes running steadily", unit: "min" },
-  { label: "Instruments used", unit: "" },
-  { label: "Name, date, time", unit: "" },
+  { label: "Name, date / instruments", unit: "" },
 ];

@@ -49,7 +49,8 @@ const findingsNote = (signed: boolean, engine: string) =>
 function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
   const values = parts.context.inputs[stage] as Values;
   const nameOf = namesIn(parts);
-  return fieldGroups(STAGE_FIELDS[stage]).flatMap(({ title: name, fields }): readonly Block[] => {
+  const untouched: string[] = [];
+  const blocks = fieldGroups(STAGE_FIELDS[stage]).flatMap(({ title: name, fields }): readonly Block[] => {
     const entered: { label: string; text: string }[] = [];
     const empty: string[] = [];
     for (const [key, field] of fields) {
@@ -57,8 +58,11 @@ function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
       if (text === null) empty.push(field.label);
       else entered.push({ label: field.label, text });
     }
-    // A group nobody touched is one line, not a page of blanks.
-    if (entered.length === 0) return [{ kind: "heading", text: name, note: "Nothing was entered here." }];
+    // A group nobody touched is one name, not a page of blanks.
+    if (entered.length === 0) {
+      untouched.push(name);
+      return [];
+    }
     return [
       {
         kind: "heading",
@@ -68,6 +72,8 @@ function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
       { kind: "facts", rows: entered },
     ];
   });
+  if (untouched.length === 0) return blocks;
+  return [...blocks, { kind: "words", words: `Nothing was entered under: ${untouched.join("; ")}.` }];
 }
 
 export function printedFinding({
