@@ -71,7 +71,7 @@ export function Cover({ view, words, accent }: CoverProps) {
         </View>
       )}
 
-      <View style={{ marginTop: 20 }}>
+      <View style={{ marginTop: 14 }}>
         <Paragraphs text={view.brand.coverWords} />
       </View>
       <Dates view={view} />
@@ -92,7 +92,7 @@ const BAND = {
 } as const;
 
 function titleStyle(style: PacketBrand["coverStyle"], accent: string) {
-  if (style === "ledger") return { marginTop: 58, marginBottom: 34 };
+  if (style === "ledger") return { marginTop: 34, marginBottom: 22 };
   return { ...BAND, backgroundColor: accent, color: readableOn(accent) };
 }
 
@@ -142,9 +142,9 @@ function LargeFigure({ figure, ifMissing }: { readonly figure: PrintedFigure; re
 
 function Dates({ view }: { readonly view: HomeownerPacketView }) {
   return (
-    <View style={{ ...row, flexWrap: "wrap", columnGap: 28, rowGap: 8, marginTop: 14 }}>
+    <View style={{ ...row, flexWrap: "wrap", columnGap: 14, rowGap: 6, marginTop: 8 }}>
       {keyed(view.job.dates).map(({ key, item: { label, text } }) => (
-        <View key={key} style={{ minWidth: 92 }}>
+        <View key={key} style={{ minWidth: 84 }}>
           <Text style={headText}>{label}</Text>
           <Text>{text}</Text>
         </View>
@@ -156,7 +156,7 @@ function Dates({ view }: { readonly view: HomeownerPacketView }) {
 /** So that nobody has to guess what a mark means, whatever the printer does to its colour. */
 function Legend({ words }: { readonly words: HomeownerWords }) {
   return (
-    <View wrap={false} style={{ marginTop: 26 }}>
+    <View wrap={false} style={{ marginTop: 14 }}>
       <Text style={{ ...headText, marginBottom: 3 }}>{words.marks}</Text>
       <View style={{ ...row, flexWrap: "wrap", columnGap: 12, rowGap: 3 }}>
         {VERDICTS.map((verdict) => (

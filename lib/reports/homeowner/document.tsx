@@ -4,6 +4,7 @@ import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
 import { PageFrame } from "../parts/page-frame";
+import { CHART_AHEAD } from "../parts/paper-chart";
 import { PlainList } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
@@ -92,7 +93,12 @@ function Sections({ view, words, accent }: SectionsProps) {
           <LedgerTable groups={view.ledger} words={words} />
         )}
       </Section>
-      <Section number={5} title={words.lived} accent={accent}>
+      <Section
+        number={5}
+        title={words.lived}
+        accent={accent}
+        {...(view.lived?.chart ? { ahead: CHART_AHEAD } : {})}
+      >
         <Lived lived={view.lived} words={words} />
       </Section>
       <Section number={6} title={words.howToRun} accent={accent}>

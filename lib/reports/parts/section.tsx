@@ -10,14 +10,24 @@ type SectionProps = {
   readonly accent: string;
   readonly lead?: string | undefined;
   readonly dense?: boolean;
+  /** Points that have to fit below the heading on the same page: more where the first thing cannot be broken. */
+  readonly ahead?: number;
   readonly children: ReactNode;
 };
 
 /** A numbered part of a packet: the number stands in the margin, left of the ledger rule. */
-export function Section({ number, title, accent, lead, dense = false, children }: SectionProps) {
+export function Section({
+  number,
+  title,
+  accent,
+  lead,
+  dense = false,
+  ahead = dense ? 30 : 140,
+  children,
+}: SectionProps) {
   return (
     <View style={{ rowGap: dense ? 3 : 8 }}>
-      <View wrap={false} minPresenceAhead={dense ? 30 : 110} {...inOutline(title)}>
+      <View wrap={false} minPresenceAhead={ahead} {...inOutline(title)}>
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
           {String(number)}
         </Text>

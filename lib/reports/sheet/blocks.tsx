@@ -1,6 +1,6 @@
 import { Text, View } from "@react-pdf/renderer";
 import { Cautions } from "../homeowner/living-sections";
-import { headText, QUIET, row, small, strong } from "../look";
+import { headText, INK, QUIET, row, small, strong } from "../look";
 import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
@@ -66,7 +66,11 @@ export function SheetBlock({ block, words, dense }: BlockProps<Block>) {
     case "photos":
       return <Photos photos={block.photos} />;
     case "cautions":
-      return <Cautions cautions={block.items} words={words} />;
+      return dense ? (
+        <DenseCautions items={block.items} />
+      ) : (
+        <Cautions cautions={block.items} words={words} />
+      );
     case "blanks":
       return <Blanks block={block} />;
   }
@@ -103,35 +107,49 @@ function PlainTable({ block, dense }: BlockProps<TableBlock>) {
   );
 }
 
-/** Lines to write on, as long as a pencil in an attic needs them. */
-function Blanks({ block }: { readonly block: Extract<Block, { kind: "blanks" }> }) {
+/** Cautions where the section's own heading says what they are. */
+function DenseCautions({ items }: { readonly items: readonly string[] }) {
   return (
-    <View {...tagged("Table")}>
-      <View {...tagged("HeadRow")} wrap={false} style={{ ...row, gap: 10 }}>
-        <Text style={{ ...headText, width: 128 }}> </Text>
-        {keyed(block.heads).map(({ key, item }) => (
-          <Text key={key} style={{ ...headText, flex: 1 }}>
-            {item}
-          </Text>
-        ))}
-        <Text style={{ ...headText, width: 36 }}> </Text>
-      </View>
-      {keyed(block.labels).map(({ key, item: { label, unit } }) => (
-        <View
-          key={key}
-          {...tagged("TR")}
-          wrap={false}
-          style={{ ...row, gap: 10, height: 15.5, alignItems: "flex-end" }}
-        >
-          <Text style={{ width: 128 }}>{label}</Text>
-          {keyed(block.heads).map(({ key: headKey }) => (
-            <View key={headKey} style={WRITING_LINE} />
+    <View wrap={false} style={{ borderLeftWidth: 3, borderLeftColor: INK, paddingLeft: 8 }}>
+      {keyed(items).map(({ key, item }) => (
+        <Text key={key} style={{ marginBottom: 1.5, lineHeight: 1.22 }}>
+          {item}
+        </Text>
+      ))}
+    </View>
+  );
+}
+
+/** Lines to write on in two columns of rows, each with a place for every head. */
+function Blanks({ block }: { readonly block: Extract<Block, { kind: "blanks" }> }) {
+  const half = Math.ceil(block.labels.length / 2);
+  return (
+    <View style={{ ...row, gap: 16 }}>
+      {keyed([block.labels.slice(0, half), block.labels.slice(half)]).map(({ key, item }) => (
+        <View key={key} {...tagged("Table")} style={{ flex: 1 }}>
+          <View {...tagged("HeadRow")} wrap={false} style={{ ...row, gap: 6 }}>
+            <Text style={{ ...headText, width: 84 }}> </Text>
+            {keyed(block.heads).map(({ key: headKey, item: head }) => (
+              <Text key={headKey} style={{ ...headText, flex: 1 }}>
+                {head}
+              </Text>
+            ))}
+            <Text style={{ ...headText, width: 30 }}> </Text>
+          </View>
+          {keyed(item).map(({ key: lineKey, item: { label, unit } }) => (
+            <View key={lineKey} {...tagged("TR")} wrap={false} style={{ ...row, ...BLANK_ROW }}>
+              <Text style={{ width: 84 }}>{label}</Text>
+              {keyed(block.heads).map(({ key: headKey }) => (
+                <View key={headKey} style={WRITING_LINE} />
+              ))}
+              <Text style={{ ...small, width: 30 }}>{unit}</Text>
+            </View>
           ))}
-          <Text style={{ ...small, width: 36 }}>{unit}</Text>
         </View>
       ))}
     </View>
   );
 }
 
+const BLANK_ROW = { gap: 6, height: 16, alignItems: "flex-end" } as const;
 const WRITING_LINE = { flex: 1, borderBottomWidth: 0.8, borderBottomColor: QUIET, height: 14 } as const;

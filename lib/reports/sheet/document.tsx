@@ -4,6 +4,7 @@ import { inOutline } from "../parts/in-outline";
 import { keyed } from "../parts/keyed";
 import { CompanyLogo } from "../parts/logo";
 import { PageFrame } from "../parts/page-frame";
+import { CHART_AHEAD } from "../parts/paper-chart";
 import { Section } from "../parts/section";
 import { tagged } from "../parts/tags";
 import { HOMEOWNER_WORDS } from "../words";
@@ -47,13 +48,14 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
       >
         <Head view={view} accent={accent} />
         {keyed(view.sections).map(({ key, item }) => (
-          <View key={key} break={item.onNewPage === true} style={{ marginTop: view.dense ? 6 : 20 }}>
+          <View key={key} break={item.onNewPage === true} style={{ marginTop: view.dense ? 4 : 20 }}>
             <Section
               number={Number(key) + 1}
               title={item.title}
               accent={accent}
               lead={item.lead}
               dense={view.dense}
+              {...(item.blocks[0]?.kind === "chart" ? { ahead: CHART_AHEAD } : {})}
             >
               {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
                 <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />
@@ -66,7 +68,7 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
   );
 }
 
-const DENSE = { ...PAGE, paddingTop: 16, paddingBottom: 16, fontSize: 8.2, lineHeight: 1.28 } as const;
+const DENSE = { ...PAGE, paddingTop: 16, paddingBottom: 16, fontSize: 8.2, lineHeight: 1.26 } as const;
 
 function Head({ view, accent }: { readonly view: SheetView; readonly accent: string }) {
   const { brand, dense } = view;
@@ -90,7 +92,7 @@ function Head({ view, accent }: { readonly view: SheetView; readonly accent: str
           <CompanyLogo brand={brand} height={dense ? 28 : 38} />
           <Text style={{ ...small, ...strong, textAlign: "right" }}>{brand.companyName}</Text>
           {keyed([...brand.contactLines, brand.licenceLine]).map(({ key, item }) =>
-            dense && Number(key) > 1 ? null : (
+            dense && Number(key) > 0 ? null : (
               <Text key={key} style={{ ...small, textAlign: "right" }}>
                 {item}
               </Text>
