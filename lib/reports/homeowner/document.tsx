@@ -52,7 +52,7 @@ export function HomeownerDocument({ view }: { readonly view: HomeownerPacketView
         )}
       >
         <Cover view={view} words={words} accent={accent} />
-        <View break style={{ rowGap: 26 }}>
+        <View break>
           <Sections view={view} words={words} accent={accent} />
         </View>
       </Page>
@@ -69,7 +69,7 @@ type SectionsProps = {
 function Sections({ view, words, accent }: SectionsProps) {
   return (
     <>
-      <Section number={1} title={words.installed} accent={accent}>
+      <Section number={1} title={words.installed} accent={accent} above={0}>
         <Installed installed={view.installed} words={words} />
       </Section>
       <Section number={2} title={words.howItIsSet} accent={accent}>

@@ -12,22 +12,28 @@ type SectionProps = {
   readonly dense?: boolean;
   /** Points that have to fit below the heading on the same page: more where the first thing cannot be broken. */
   readonly ahead?: number;
+  /** Points above the heading. */
+  readonly above?: number;
+  readonly onNewPage?: boolean;
   readonly children: ReactNode;
 };
 
-/** A numbered part of a packet: the number stands in the margin, left of the ledger rule. */
-export function Section({
-  number,
-  title,
-  accent,
-  lead,
-  dense = false,
-  ahead = dense ? 30 : 140,
-  children,
-}: SectionProps) {
+/**
+ * A numbered part of a packet: the number stands in the margin, left of the ledger rule. Heading and content are
+ * no children of one box: the library moves a heading to the next page only when something stands above it there.
+ */
+export function Section(props: SectionProps) {
+  const { number, title, accent, lead, children, dense = false, ahead = dense ? 30 : 140 } = props;
+  const { above = dense ? 4 : 22, onNewPage = false } = props;
   return (
-    <View style={{ rowGap: dense ? 3 : 8 }}>
-      <View wrap={false} minPresenceAhead={ahead} {...inOutline(title)}>
+    <>
+      <View
+        wrap={false}
+        break={onNewPage}
+        minPresenceAhead={ahead}
+        style={{ marginTop: above }}
+        {...inOutline(title)}
+      >
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
           {String(number)}
         </Text>
@@ -36,8 +42,8 @@ export function Section({
         </Text>
         {lead !== undefined && <Text style={{ ...small, marginTop: 3, maxWidth: 400 }}>{lead}</Text>}
       </View>
-      {children}
-    </View>
+      <View style={{ marginTop: dense ? 3 : 8, rowGap: dense ? 3 : 8 }}>{children}</View>
+    </>
   );
 }
 

@@ -112,7 +112,7 @@ function DenseCautions({ items }: { readonly items: readonly string[] }) {
   return (
     <View wrap={false} style={{ borderLeftWidth: 3, borderLeftColor: INK, paddingLeft: 8 }}>
       {keyed(items).map(({ key, item }) => (
-        <Text key={key} style={{ marginBottom: 1.5, lineHeight: 1.22 }}>
+        <Text key={key} style={{ marginBottom: 1.5, fontSize: 8.2, lineHeight: 1.22 }}>
           {item}
         </Text>
       ))}
@@ -151,5 +151,5 @@ function Blanks({ block }: { readonly block: Extract<Block, { kind: "blanks" }> 
   );
 }
 
-const BLANK_ROW = { gap: 6, height: 16, alignItems: "flex-end" } as const;
+const BLANK_ROW = { gap: 6, height: 15.5, alignItems: "flex-end" } as const;
 const WRITING_LINE = { flex: 1, borderBottomWidth: 0.8, borderBottomColor: QUIET, height: 14 } as const;

@@ -48,20 +48,20 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
       >
         <Head view={view} accent={accent} />
         {keyed(view.sections).map(({ key, item }) => (
-          <View key={key} break={item.onNewPage === true} style={{ marginTop: view.dense ? 4 : 20 }}>
-            <Section
-              number={Number(key) + 1}
-              title={item.title}
-              accent={accent}
-              lead={item.lead}
-              dense={view.dense}
-              {...(item.blocks[0]?.kind === "chart" ? { ahead: CHART_AHEAD } : {})}
-            >
-              {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
-                <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />
-              ))}
-            </Section>
-          </View>
+          <Section
+            key={key}
+            number={Number(key) + 1}
+            title={item.title}
+            accent={accent}
+            lead={item.lead}
+            dense={view.dense}
+            onNewPage={item.onNewPage === true}
+            {...(item.blocks[0]?.kind === "chart" ? { ahead: CHART_AHEAD } : {})}
+          >
+            {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
+              <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />
+            ))}
+          </Section>
         ))}
       </Page>
     </Document>

@@ -5,7 +5,7 @@ import { ELECTRICAL_CAUTION } from "@/lib/engineering/startup/cautions";
 import type { BlankLine, SheetView } from "@/lib/reports/sheet/view";
 import { type PacketParts, sheetHead } from "./parts";
 import { settingsOf } from "./settings";
-import { startupTargets, targetText } from "./targets";
+import { startupTargets, type Target, targetText } from "./targets";
 
 /** Refrigerants of safety group A2L that a startup record may name (ASHRAE 34). */
 const A2L: ReadonlySet<string> = new Set(["R-32", "R-454B"]);
@@ -53,7 +53,9 @@ export function crewPacketView(parts: PacketParts): SheetView {
             kind: "table",
             columns: [{ head: "Reading" }, { head: "Aim", strong: true }, { head: "From" }],
             rows: [
-              ...targets.map((target) => [target.label, targetText(target) ?? "not known", target.from]),
+              ...targets
+                .filter((target) => target.key !== "static-maximum")
+                .map((target) => [target.label, targetText(target) ?? "not known", from(target, targets)]),
               [
                 "Steady running before reading",
                 `at least ${numberText(limits["refrigerant.stabilizeMinutes"], 0)} min`,
@@ -76,6 +78,13 @@ export function crewPacketView(parts: PacketParts): SheetView {
       },
     ],
   };
+}
+
+/** Where an aim comes from; the maker's maximum stands with the design it limits. */
+function from(target: Target, targets: readonly Target[]): string {
+  const most = targets.find((one) => one.key === "static-maximum");
+  const limit = target.key === "static" && most ? targetText(most) : null;
+  return limit === null ? target.from : `${target.from}; maker’s limit ${limit}`;
 }
 
 function cautions({ inputs, model }: JobContext): readonly string[] {
