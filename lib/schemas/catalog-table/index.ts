@@ -1,0 +1,12 @@
+export { type CheckedTable, cellOf, checkTable, type RefusedCell } from "./check-table";
+export { mappingProblems, suggestMapping, type TableMapping, tableMappingSchema } from "./mapping";
+export {
+  quantitiesOf,
+  TABLE_KIND_NAMES,
+  TABLE_KINDS,
+  type TableKind,
+  type TableQuantity,
+} from "./quantities";
+export { type Block, type BlockRefusal, type BlockRow, MOST_CHARACTERS, readBlock } from "./read-block";
+export { staticsDown } from "./statics-across";
+export { ourUnit, type UnitFamily, unitsOf } from "./units";
