@@ -1,3 +1,4 @@
+// Longer than usual because equipment and thermostats share how versions of a family are kept.
 import {
   type CompressorKind,
   type ControlData,
@@ -9,15 +10,21 @@ import {
 } from "@/lib/domain/catalog";
 import { asId, type ControlModelId, type EquipmentModelId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
+import { notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
+import { movedOn } from "./catalog-errors";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
-import { withTenant } from "./with-tenant";
+import { type TenantTransaction, withTenant } from "./with-tenant";
 
 export type NewEquipmentModel = Omit<EquipmentModel, "id" | "familyId" | "version"> & {
   readonly sourceNote: string;
   /** Given when this is the next version of a model that exists. */
   readonly familyId: string | null;
+  /** The version it was made from: refused when another has come since. */
+  readonly madeFromVersion?: number;
+  /** What the trail says was done, and what was there before. */
+  readonly trail?: { readonly action: string; readonly before?: unknown; readonly after?: unknown };
 };
 
 const SCHEMA_VERSION = 1;
@@ -54,6 +61,14 @@ export function catalog(scope: TenantScope) {
           where: { ...own, familyId },
           _max: { version: true },
         });
+        if (model.madeFromVersion !== undefined) {
+          const newest = await tx.equipmentModel.findFirst({
+            where: { ...own, familyId, retiredAt: null },
+            orderBy: { version: "desc" },
+            select: { version: true },
+          });
+          if (newest?.version !== model.madeFromVersion) throw movedOn();
+        }
         const row = await tx.equipmentModel.create({
           data: {
             ...own,
@@ -80,27 +95,52 @@ export function catalog(scope: TenantScope) {
           data: model.fan.map((point) => ({ ...own, modelId: row.id, ...point })),
         });
         await appendActivity(tx, scope, {
-          action: "equipment added",
+          action: model.trail?.action ?? "equipment added",
           entity: "equipment model",
           entityId: row.id,
-          after: { maker: model.maker, name: model.name, rows: model.performance.length },
+          before: model.trail?.before,
+          after: model.trail?.after ?? {
+            maker: model.maker,
+            name: model.name,
+            rows: model.performance.length,
+          },
         });
         return asId<"equipment model">(row.id);
       }),
 
-    listControls: (): Promise<readonly ControlModel[]> =>
+    /** Every thermostat in its newest version; `all`: every version, retired ones too, for jobs that rest on them. */
+    listControls: (which: "in use" | "all" = "in use"): Promise<readonly ControlModel[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.controlModel.findMany({
-          where: { ...own, retiredAt: null },
-          orderBy: [{ maker: "asc" }, { name: "asc" }],
+          where: { ...own, ...(which === "all" ? {} : { retiredAt: null }) },
+          orderBy: [{ familyId: "asc" }, { version: "desc" }],
+          ...(which === "all" ? {} : { distinct: ["familyId" as const] }),
         });
-        return rows.map((row) => ({
-          id: asId<"control model">(row.id),
-          maker: row.maker,
-          name: row.name,
-          demoData: row.demoData,
-          data: controlDataSchema.parse(row.data),
-        }));
+        return rows
+          .map((row) => ({
+            id: asId<"control model">(row.id),
+            maker: row.maker,
+            name: row.name,
+            demoData: row.demoData,
+            data: controlDataSchema.parse(row.data),
+          }))
+          .sort(byName);
+      }),
+
+    /** Takes every version of a thermostat off the lists. Jobs that rest on one keep it. */
+    retireControl: (id: ControlModelId): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.controlModel.findFirst({ where: { ...own, id } });
+        if (!row) throw notFound();
+        await tx.controlModel.updateMany({
+          where: { ...own, familyId: row.familyId, retiredAt: null },
+          data: { retiredAt: new Date() },
+        });
+        await appendActivity(tx, scope, {
+          action: "thermostat retired",
+          entity: "control model",
+          entityId: id,
+        });
       }),
 
     addControl: (model: {
@@ -108,13 +148,16 @@ export function catalog(scope: TenantScope) {
       readonly name: string;
       readonly demoData: boolean;
       readonly data: ControlData;
+      /** The version this one follows; refused when another has come since. */
+      readonly follows?: ControlModelId;
     }): Promise<ControlModelId> =>
       withTenant(scope, async (tx) => {
+        const before = model.follows ? await newestControl(tx, scope, model.follows) : null;
         const row = await tx.controlModel.create({
           data: {
             ...own,
-            familyId: crypto.randomUUID(),
-            version: 1,
+            familyId: before?.familyId ?? crypto.randomUUID(),
+            version: (before?.version ?? 0) + 1,
             maker: model.maker,
             name: model.name,
             demoData: model.demoData,
@@ -125,14 +168,34 @@ export function catalog(scope: TenantScope) {
           select: { id: true },
         });
         await appendActivity(tx, scope, {
-          action: "thermostat added",
+          action: before ? "thermostat changed" : "thermostat added",
           entity: "control model",
           entityId: row.id,
-          after: { maker: model.maker, name: model.name },
+          ...(before ? { before: { maker: before.maker, name: before.name, ...labelsOf(before.data) } } : {}),
+          after: { maker: model.maker, name: model.name, ...labelsOf(model.data) },
         });
         return asId<"control model">(row.id);
       }),
   };
+}
+
+/** The newest version of a family, which must be the one named. */
+async function newestControl(tx: TenantTransaction, scope: TenantScope, id: ControlModelId) {
+  const own = { tenantId: scope.tenantId };
+  const row = await tx.controlModel.findFirst({ where: { ...own, id } });
+  if (!row) throw notFound();
+  const newest = await tx.controlModel.findFirst({
+    where: { ...own, familyId: row.familyId },
+    orderBy: { version: "desc" },
+    select: { id: true },
+  });
+  if (newest?.id !== id) throw movedOn();
+  return row;
+}
+
+function labelsOf(data: unknown): Readonly<Record<string, unknown>> {
+  const { stages, makerLabels } = controlDataSchema.parse(data);
+  return { stages, ...makerLabels };
 }
 
 function byName(a: { maker: string; name: string }, b: { maker: string; name: string }): number {

@@ -38,6 +38,8 @@ export const equipmentDataSchema = z.object({
     .object({ includedLengthFt: z.number().min(0), addOzPerFt: z.number().min(0), factoryChargeLb: positive })
     .nullable(),
   targets: z.object({ subcoolingF: positive.nullable(), superheatF: positive.nullable() }),
+  /** The maker's own label for each board setting, as the company recorded it for its crews. */
+  boardLabels: z.record(z.string(), z.string()).optional(),
   /** Only for a compressor that holds a coil temperature: there airflow decides capacity, and no table can say it all. */
   heldCoil: z
     .object({
@@ -107,6 +109,15 @@ export const controlDataSchema = z.object({
   makerLabels: z.record(z.string(), z.string()),
 });
 export type ControlData = z.infer<typeof controlDataSchema>;
+
+/** The settings of the board, by our words. */
+export const BOARD_SETTINGS = {
+  capacitySetting: "Capacity setting",
+  capacityAdjustment: "Capacity adjustment by the board",
+  colderCoilCooling: "Colder-coil cooling",
+  firstStageAirflowSetting: "Airflow setting, first stage",
+  secondStageAirflowSetting: "Airflow setting, second stage",
+} as const;
 
 export type ControlModel = {
   readonly id: ControlModelId;

@@ -67,8 +67,8 @@ async function namesFor(scope: TenantScope, lines: readonly ActivityLine[]): Pro
   const [people, models, controls, tools, weather] = await Promise.all([
     members(scope).list(),
     catalog(scope).listEquipment(),
-    catalog(scope).listControls(),
-    instruments(scope).list(),
+    catalog(scope).listControls("all"),
+    instruments(scope).list("all"),
     weatherFiles(scope).list(),
   ]);
   const names = new Map<string, string>([

@@ -23,8 +23,9 @@ export type CompanyFacts = {
 
 export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
   // One after the other: inside one transaction they share one connection.
-  const controls = await catalog(scope).listControls();
-  const tools = await instruments(scope).list();
+  // Retired ones and old versions too: a job's findings do not change because the catalog moved on.
+  const controls = await catalog(scope).listControls("all");
+  const tools = await instruments(scope).list("all");
   const overrides = await company(scope).limitOverrides();
   return {
     controls,

@@ -12,7 +12,7 @@ import type { Job, JobRecords, StageRecord } from "@/lib/domain/jobs";
 import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { EDIT_PERMISSION, SIGN_PERMISSION } from "@/lib/domain/stage-permissions";
-import { emptyStage, STAGE_FIELDS, type StageInputs, type StageKey } from "@/lib/domain/stages";
+import { emptyStage, STAGE_FIELDS, STAGES, type StageInputs, type StageKey } from "@/lib/domain/stages";
 import type { Verdict } from "@/lib/engineering/findings";
 import { notFound } from "@/lib/errors";
 import { jobContext } from "./evaluate";
@@ -68,7 +68,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
   const job = await getJob(scope, jobId);
   const records = await stageRecords(scope).latest(job.id);
   const context = await jobContext(scope, job, records);
-  const choices = await referenceChoices(scope, job);
+  const choices = await referenceChoices(scope, job, context);
   const revisions = await stageRecords(scope).revisions(job.id, stage);
   const people = await members(scope).list();
   const record = records[stage];
@@ -90,22 +90,51 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
   };
 }
 
-async function referenceChoices(scope: TenantScope, job: Job): Promise<ReferenceChoices> {
+/** What can be chosen now, and what the job already rests on though the catalog has moved on or retired it. */
+async function referenceChoices(
+  scope: TenantScope,
+  job: Job,
+  context: JobContext,
+): Promise<ReferenceChoices> {
+  const chosen = new Set(STAGES.flatMap((stage) => Object.values<unknown>(context.inputs[stage])));
   const equipment = await catalog(scope).listEquipment();
   const controls = await catalog(scope).listControls();
+  const olderControls = (await catalog(scope).listControls("all")).filter(
+    ({ id }) => chosen.has(id) && !controls.some((one) => one.id === id),
+  );
   const tools = await instruments(scope).list();
+  const retiredTools = (await instruments(scope).list("all")).filter(
+    ({ id }) => chosen.has(id) && !tools.some((one) => one.id === id),
+  );
+  const { model } = context;
+  const older = model !== null && !equipment.some(({ id }) => id === model.id) ? [model] : [];
   const imports = await logs(scope).list(job.id);
   const demo = (isDemo: boolean) => (isDemo ? " (demo data)" : "");
   return {
-    equipment: equipment.map((one) => ({
-      value: one.id,
-      label: `${one.maker} ${one.name}, ${one.nominalTons} ton${demo(one.demoData)}`,
-    })),
-    control: controls.map((one) => ({
-      value: one.id,
-      label: `${one.maker} ${one.name}${demo(one.demoData)}`,
-    })),
-    instrument: tools.map((one) => ({ value: one.id, label: one.name })),
+    equipment: [
+      ...equipment.map((one) => ({
+        value: one.id as string,
+        label: `${one.maker} ${one.name}, ${one.nominalTons} ton${demo(one.demoData)}`,
+      })),
+      ...older.map((one) => ({
+        value: one.id as string,
+        label: `${one.maker} ${one.name}, ${one.nominalTons} ton, version ${one.version} (this job's)`,
+      })),
+    ],
+    control: [
+      ...controls.map((one) => ({
+        value: one.id as string,
+        label: `${one.maker} ${one.name}${demo(one.demoData)}`,
+      })),
+      ...olderControls.map((one) => ({
+        value: one.id as string,
+        label: `${one.maker} ${one.name}, as it was (this job's)`,
+      })),
+    ],
+    instrument: [
+      ...tools.map((one) => ({ value: one.id as string, label: one.name })),
+      ...retiredTools.map((one) => ({ value: one.id as string, label: `${one.name} (retired)` })),
+    ],
     log: imports.map((one) => ({
       value: one.id,
       label: `${one.sourceName}: ${one.summary.firstAt.slice(0, 10)} to ${one.summary.lastAt.slice(0, 10)}`,

@@ -12,6 +12,13 @@ export type Ids = Readonly<
     | "callbackId"
     | "packetId"
     | "modelId"
+    | "newModelId"
+    | "tableModelId"
+    | "retireModelId"
+    | "controlId"
+    | "instrumentId"
+    | "retireInstrumentId"
+    | "draftJobId"
     | "weatherFileId"
     | "memberId"
     | "invitationId"
@@ -41,6 +48,13 @@ export function randomIds(): Ids {
     callbackId: randomUUID(),
     packetId: randomUUID(),
     modelId: randomUUID(),
+    newModelId: randomUUID(),
+    tableModelId: randomUUID(),
+    retireModelId: randomUUID(),
+    retireInstrumentId: randomUUID(),
+    draftJobId: randomUUID(),
+    controlId: randomUUID(),
+    instrumentId: randomUUID(),
     weatherFileId: randomUUID(),
     memberId: randomUUID(),
     invitationId: randomUUID(),
@@ -85,6 +99,30 @@ function logUpload(): FormData {
   form.set("sourceName", "Hall sensor");
   return form;
 }
+
+/** A model's form as a person would send it. */
+export const EQUIPMENT_FORM = {
+  modelId: null,
+  maker: "Invented Works",
+  name: "Invented 36",
+  modelNumber: "",
+  compressorKind: "two_stage",
+  nominalTons: "3 tons",
+  refrigerant: "R-410A",
+  sourceNote: "Invented for the test",
+  ratedAirflowCfm: "1,200 cfm",
+  capacitySettings: [{ name: "3 tons", tons: "3", firstStageTable: "" }],
+  maxExternalStaticInWc: "0.8",
+  minimumAirflowCfm: "",
+  electricHeatMinimumAirflowCfm: "",
+  includedLengthFt: "15",
+  addOzPerFt: "0.6",
+  factoryChargeLb: "7",
+  subcoolingF: "10",
+  superheatF: "",
+  boardLabels: {},
+  heldCoil: null,
+};
 
 /**
  * An input for each action that the right person with the right ids gets through with: a job whose load
@@ -131,6 +169,51 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "sign humidity review": ({ jobId }) => signed(jobId, "humidity_review"),
   "reopen record": ({ jobId }) => ({ jobId, stage: "equipment_selection", reason: "Another model" }),
   "read equipment model": ({ modelId }) => ({ modelId }),
+  "save equipment": ({ modelId }) => ({ ...EQUIPMENT_FORM, modelId }),
+  "duplicate equipment": ({ modelId }) => ({ modelId }),
+  "import table": ({ tableModelId }) => ({
+    modelId: tableModelId,
+    kind: "fan",
+    how: "replace",
+    headings: ["Tap", "Static", "CFM"],
+    rows: [
+      { line: 2, cells: ["1", "0.1", "1000"] },
+      { line: 3, cells: ["1", "0.5", "900"] },
+    ],
+    mapping: {
+      airflowSetting: { column: 0, constant: "", unit: null },
+      externalStaticInWc: { column: 1, constant: "", unit: "in. w.c." },
+      airflowCfm: { column: 2, constant: "", unit: "cfm" },
+    },
+  }),
+  "take version back": ({ newModelId }) => ({ modelId: newModelId }),
+  "retire equipment": ({ retireModelId }) => ({ modelId: retireModelId }),
+  "bring equipment back": ({ modelId }) => ({ modelId }),
+  "move job to version": ({ draftJobId, modelId }) => ({ jobId: draftJobId, expectedVersion: 1, modelId }),
+  "save thermostat": ({ controlId }) => ({
+    controlId,
+    maker: "Maker",
+    name: "T",
+    stages: "2",
+    makerLabels: {},
+  }),
+  "retire thermostat": ({ controlId }) => ({ controlId }),
+  "save instrument": ({ instrumentId }) => ({
+    instrumentId,
+    expectedVersion: 1,
+    name: "Hygrometer",
+    kind: "hygrometer",
+    serialNumber: "",
+    accuracy: [
+      { quantity: "dry bulb", unit: "°F", plusMinus: "0.5", percentOfReading: "0", statedAs: "limits" },
+    ],
+    calibratedOn: "2026-07-01",
+    calibrationDueOn: "",
+  }),
+  "retire instrument": ({ retireInstrumentId }) => ({
+    instrumentId: retireInstrumentId,
+    retired: true,
+  }),
   "log callback": ({ jobId }) => ({
     jobId,
     kind: "too_humid",

@@ -2,9 +2,10 @@ import { randomBytes, randomUUID } from "node:crypto";
 import { makeLinkToken } from "@/lib/auth/link-token";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
-import { catalog } from "@/lib/db/catalog";
+import { catalog, type NewEquipmentModel } from "@/lib/db/catalog";
 import { fieldContacts } from "@/lib/db/field-contacts";
 import { heldValues } from "@/lib/db/held-values";
+import { instruments } from "@/lib/db/instruments";
 import { members } from "@/lib/db/members";
 import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
@@ -18,7 +19,9 @@ import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
 import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
+import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
+import { pocketHygrometer } from "@/seed/catalog/instruments";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
 import type { Ids } from "./door-samples";
 import { addMember, type Crew, given, makeCrew } from "./people";
@@ -97,6 +100,8 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       shareId,
       packetSecret: link.token,
       modelId,
+      ...(await catalogRows(crew)),
+      draftJobId: await draftJob(crew, modelId),
       weatherFileId,
       memberId,
       invitationId: invitation.id,
@@ -170,4 +175,25 @@ async function keptPacket({ office }: Crew, jobId: string): Promise<string> {
     sizeBytes: size,
     pages: 1,
   });
+}
+
+/** What only the catalog's own ways in name, each for one of them, so that none spoils another's. */
+async function catalogRows({ office }: Crew) {
+  const add = (model: NewEquipmentModel) => catalog(office).addEquipment(model);
+  const first = given(await catalog(office).findEquipment(await add(twoStageHeatPump)));
+  return {
+    newModelId: await add({ ...twoStageHeatPump, familyId: first.familyId }),
+    tableModelId: await add(twoStageHeatPump),
+    retireModelId: await add(twoStageHeatPump),
+    controlId: await catalog(office).addControl(oneStageThermostat),
+    instrumentId: await instruments(office).add(pocketHygrometer),
+    retireInstrumentId: await instruments(office).add(pocketHygrometer),
+  };
+}
+
+/** A job whose equipment selection is a draft. */
+async function draftJob({ office }: Crew, equipmentModelId: string): Promise<string> {
+  const jobId = await openJob(office);
+  await save(office, jobId, "equipment_selection", { equipmentModelId });
+  return jobId;
 }

@@ -1,5 +1,5 @@
 import type { FanRow } from "@/lib/domain/catalog";
-import type { ReadRow, Refuse, RefusedCell } from "./check-table";
+import type { ReadRow, Refuse, RefusedCell } from "./refused-cell";
 
 type Line = { readonly row: number | null; readonly values: FanRow };
 

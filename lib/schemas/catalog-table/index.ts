@@ -1,4 +1,4 @@
-export { type CheckedTable, cellOf, checkTable, type RefusedCell } from "./check-table";
+export { type CheckedTable, cellOf, checkTable } from "./check-table";
 export { mappingProblems, suggestMapping, type TableMapping, tableMappingSchema } from "./mapping";
 export {
   quantitiesOf,
@@ -8,5 +8,6 @@ export {
   type TableQuantity,
 } from "./quantities";
 export { type Block, type BlockRefusal, type BlockRow, MOST_CHARACTERS, readBlock } from "./read-block";
+export type { RefusedCell } from "./refused-cell";
 export { staticsDown } from "./statics-across";
 export { ourUnit, type UnitFamily, unitsOf } from "./units";

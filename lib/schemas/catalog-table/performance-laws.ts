@@ -1,5 +1,5 @@
 import type { PerformanceRow } from "@/lib/domain/catalog";
-import type { ReadRow, Refuse, RefusedCell } from "./check-table";
+import type { ReadRow, Refuse, RefusedCell } from "./refused-cell";
 
 /** What must hold in a row and between rows: physics, and one answer for one condition. */
 export function refusedPerformanceCells(
