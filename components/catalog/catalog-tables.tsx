@@ -48,7 +48,7 @@ export function EquipmentTable({ equipment }: { readonly equipment: readonly Equ
       columns={EQUIPMENT}
       rows={equipment}
       rowKey={(one) => one.id}
-      empty="No equipment has been entered."
+      empty="No equipment fits."
     />
   );
 }
@@ -60,7 +60,10 @@ const CONTROLS: readonly Column<ControlModel>[] = [
     rowHead: true,
     cell: (one) => (
       <>
-        {one.maker} {one.name} {one.demoData ? <Badge tone="muted">demo data</Badge> : null}
+        <TextLink href={`/catalog/thermostats/${one.id}`}>
+          {one.maker} {one.name}
+        </TextLink>{" "}
+        {one.demoData ? <Badge tone="muted">demo data</Badge> : null}
       </>
     ),
   },
@@ -74,22 +77,33 @@ const CONTROLS: readonly Column<ControlModel>[] = [
   },
 ];
 
-export function ControlTable({ controls }: { readonly controls: readonly ControlModel[] }) {
+export function ControlTable({
+  controls,
+  mayEdit,
+}: {
+  readonly controls: readonly ControlModel[];
+  readonly mayEdit: boolean;
+}) {
   return (
     <Table
       label="Thermostats"
-      columns={CONTROLS}
+      columns={mayEdit ? CONTROLS : unlinked(CONTROLS, (one) => `${one.maker} ${one.name}`)}
       rows={controls}
       rowKey={(one) => one.id}
-      empty="No thermostat has been entered."
+      empty="No thermostat fits."
     />
   );
 }
 
-type Tool = Instrument & { readonly overdue: boolean };
+type Tool = Instrument & { readonly overdue: boolean; readonly due: string };
 
 const INSTRUMENTS: readonly Column<Tool>[] = [
-  { key: "name", head: "Instrument", rowHead: true, cell: (one) => one.name },
+  {
+    key: "name",
+    head: "Instrument",
+    rowHead: true,
+    cell: (one) => <TextLink href={`/catalog/instruments/${one.id}`}>{one.name}</TextLink>,
+  },
   {
     key: "accuracy",
     head: "Accuracy",
@@ -109,20 +123,31 @@ const INSTRUMENTS: readonly Column<Tool>[] = [
     head: "Calibration due",
     cell: (one) => (
       <>
-        {one.calibrationDueOn ?? "not recorded"} {one.overdue ? <Badge tone="caution">overdue</Badge> : null}
+        {one.due} {one.overdue ? <Badge tone="caution">calibrate</Badge> : null}
       </>
     ),
   },
 ];
 
-export function InstrumentTable({ instruments }: { readonly instruments: readonly Tool[] }) {
+export function InstrumentTable({
+  instruments,
+  mayEdit,
+}: {
+  readonly instruments: readonly Tool[];
+  readonly mayEdit: boolean;
+}) {
   return (
     <Table
       label="Instruments"
-      columns={INSTRUMENTS}
+      columns={mayEdit ? INSTRUMENTS : unlinked(INSTRUMENTS, (one) => one.name)}
       rows={instruments}
       rowKey={(one) => one.id}
-      empty="No instrument has been entered."
+      empty="No instrument fits."
     />
   );
+}
+
+/** The same columns with a plain name, for people who may look and not change. */
+function unlinked<Row>(columns: readonly Column<Row>[], name: (row: Row) => string): readonly Column<Row>[] {
+  return columns.map((column) => (column.key === "name" ? { ...column, cell: name } : column));
 }

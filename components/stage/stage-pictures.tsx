@@ -2,6 +2,7 @@ import type { Evaluation, JobContext } from "@/lib/domain/evaluate";
 import { afternoonPicture } from "@/lib/domain/pictures/afternoon";
 import { capacityLinesPicture } from "@/lib/domain/pictures/capacity-lines";
 import { coilPathPicture } from "@/lib/domain/pictures/coil-path";
+import { ductCurvePicture } from "@/lib/domain/pictures/duct-curve";
 import { staticPartsPicture } from "@/lib/domain/pictures/static-parts";
 import type { StageKey } from "@/lib/domain/stages";
 import {
@@ -10,6 +11,7 @@ import {
   StaticStack,
   ThermostatTimeline,
 } from "../charts/charts";
+import { DuctCurve } from "../charts/duct-curve";
 import { CapacityMapTable } from "./capacity-map-table";
 
 type Props = {
@@ -23,7 +25,13 @@ export function StagePictures({ stage, context, evaluation }: Props) {
   if (stage === "equipment_selection") return <Selection context={context} evaluation={evaluation} />;
   if (stage === "airflow_setup") {
     const picture = staticPartsPicture(context);
-    return picture ? <StaticStack title="Where the static pressure goes" {...picture} /> : null;
+    const ducts = ductCurvePicture(context, evaluation);
+    return (
+      <>
+        {ducts ? <DuctCurve title="The ducts on the fan table" {...ducts} /> : null}
+        {picture ? <StaticStack title="Where the static pressure goes" {...picture} /> : null}
+      </>
+    );
   }
   if (stage === "control_setup") {
     const picture = afternoonPicture(context, evaluation);

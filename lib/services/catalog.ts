@@ -1,33 +1,50 @@
 import { catalog } from "@/lib/db/catalog";
-import { instruments } from "@/lib/db/instruments";
+import { catalogVersions, type ModelVersion } from "@/lib/db/catalog-versions";
+import { instruments, type KeptInstrument } from "@/lib/db/instruments";
 import { withTenant } from "@/lib/db/with-tenant";
 import type { ControlModel, EquipmentModel, Instrument } from "@/lib/domain/catalog";
 import { asId, isUuid } from "@/lib/domain/ids";
+import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 
 export type CatalogView = {
   readonly equipment: readonly Omit<EquipmentModel, "performance" | "fan">[];
   readonly controls: readonly ControlModel[];
-  readonly instruments: readonly (Instrument & { readonly overdue: boolean })[];
+  /** `due`: how its calibration stands today, in words. */
+  readonly instruments: readonly (Instrument & { readonly overdue: boolean; readonly due: string })[];
+  readonly mayEdit: boolean;
 };
 
-/** What the company works with. An instrument is overdue when its calibration has ended before today. */
+/** What the company works with, as far as the search fits; nothing is left out silently. An instrument is overdue when its calibration has ended before today. */
 export function catalogView(
   scope: TenantScope,
+  search = "",
   today = new Date().toISOString().slice(0, 10),
 ): Promise<CatalogView> {
+  const words = search
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== "");
+  const fits = (...texts: readonly string[]) => {
+    const text = texts.join(" ").toLowerCase();
+    return words.every((word) => text.includes(word));
+  };
   return withTenant(scope, async () => {
     const equipment = await catalog(scope).listEquipment();
     const controls = await catalog(scope).listControls();
     const tools = await instruments(scope).list();
     return {
-      equipment,
-      controls,
-      instruments: tools.map((one) => ({
-        ...one,
-        overdue: one.calibrationDueOn !== null && one.calibrationDueOn < today,
-      })),
+      equipment: equipment.filter((one) => fits(one.maker, one.name, one.modelNumber, one.refrigerant)),
+      controls: controls.filter((one) => fits(one.maker, one.name)),
+      instruments: tools
+        .filter((one) => fits(one.name, one.kind, one.serialNumber))
+        .map((one) => ({
+          ...one,
+          due: dueWords(one.calibrationDueOn, today),
+          overdue: one.calibrationDueOn !== null && one.calibrationDueOn < today,
+        })),
+      mayEdit: may(scope.role, "catalog.edit"),
     };
   });
 }
@@ -37,4 +54,40 @@ export async function equipmentView(scope: TenantScope, id: string): Promise<Equ
   const model = isUuid(id) ? await catalog(scope).findEquipment(asId<"equipment model">(id)) : null;
   if (!model) throw notFound();
   return model;
+}
+
+export type ModelView = {
+  readonly model: EquipmentModel;
+  readonly versions: readonly ModelVersion[];
+  readonly mayEdit: boolean;
+};
+
+/** One version with the others of its family and the jobs that rest on them; those only for who may see every job. */
+export function modelView(scope: TenantScope, id: string): Promise<ModelView> {
+  return withTenant(scope, async () => {
+    const model = await equipmentView(scope, id);
+    const mayEdit = may(scope.role, "catalog.edit");
+    return { model, versions: mayEdit ? await catalogVersions(scope).list(model.familyId) : [], mayEdit };
+  });
+}
+
+export async function controlView(scope: TenantScope, id: string): Promise<ControlModel> {
+  const control = (await catalog(scope).listControls("all")).find((one) => one.id === id);
+  if (!control) throw notFound();
+  return control;
+}
+
+export async function instrumentView(scope: TenantScope, id: string): Promise<KeptInstrument> {
+  const tool = isUuid(id) ? await instruments(scope).find(asId<"instrument">(id)) : null;
+  if (!tool) throw notFound();
+  return tool;
+}
+
+/** How a calibration stands on a day. */
+function dueWords(due: string | null, today: string): string {
+  if (due === null) return "due day not recorded";
+  const days = Math.round((Date.parse(due) - Date.parse(today)) / 86_400_000);
+  if (days < 0) return `overdue since ${due}`;
+  if (days === 0) return "due today";
+  return days <= 60 ? `due in ${days} ${days === 1 ? "day" : "days"}, on ${due}` : `due on ${due}`;
 }

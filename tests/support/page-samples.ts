@@ -52,6 +52,23 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     permission: "catalog.read",
     addresses: ({ modelId }) => [`/catalog/${modelId}`],
   },
+  "/catalog/new": { permission: "catalog.edit", addresses: () => ["/catalog/new"] },
+  "/catalog/[modelId]/edit": {
+    permission: "catalog.edit",
+    addresses: ({ modelId }) => [`/catalog/${modelId}/edit`],
+  },
+  "/catalog/[modelId]/import": {
+    permission: "catalog.edit",
+    addresses: ({ modelId }) => [`/catalog/${modelId}/import`],
+  },
+  "/catalog/thermostats/[controlId]": {
+    permission: "catalog.edit",
+    addresses: () => ["/catalog/thermostats/new"],
+  },
+  "/catalog/instruments/[instrumentId]": {
+    permission: "catalog.edit",
+    addresses: () => ["/catalog/instruments/new"],
+  },
   "/callbacks": { permission: "callback.edit", addresses: () => ["/callbacks"] },
   "/across-jobs": { permission: "across-jobs.read", addresses: () => ["/across-jobs"] },
   "/rules": { permission: "rules.read", addresses: () => ["/rules"] },

@@ -1,20 +1,23 @@
 import type { Metadata } from "next";
+import { FanCurves } from "@/components/catalog/fan-curves";
+import { ModelActions } from "@/components/catalog/model-actions";
+import { ModelFacts } from "@/components/catalog/model-facts";
 import { FanTable, PerformanceTable } from "@/components/catalog/model-tables";
+import { ModelVersions } from "@/components/catalog/model-versions";
 import { PageHeader } from "@/components/shell/page-header";
 import { Badge } from "@/components/ui/badge";
 import { COMPRESSOR_KIND_NAMES } from "@/lib/domain/catalog";
 import { load, pageScope } from "@/lib/server/page";
-import { equipmentView } from "@/lib/services/catalog";
+import { modelView } from "@/lib/services/catalog";
+import { bringModelBack, copyEquipment, retireModel } from "../actions";
 
 export const metadata: Metadata = { title: "Equipment" };
 
-export default async function EquipmentPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly modelId: string }>;
-}) {
+type Props = { readonly params: Promise<{ readonly modelId: string }> };
+
+export default async function EquipmentPage({ params }: Props) {
   const scope = await pageScope("catalog.read");
-  const model = await load(equipmentView(scope, (await params).modelId));
+  const { model, versions, mayEdit } = await load(modelView(scope, (await params).modelId));
   return (
     <>
       <PageHeader
@@ -24,18 +27,30 @@ export default async function EquipmentPage({
         mark={model.demoData ? <Badge tone="muted">demo data</Badge> : undefined}
       />
       <div className="grid gap-8">
+        {mayEdit ? (
+          <ModelActions
+            modelId={model.id}
+            versions={versions}
+            copy={copyEquipment}
+            retire={retireModel}
+            bringBack={bringModelBack}
+          />
+        ) : null}
+        <ModelFacts model={model} />
         <section aria-labelledby="performance">
           <h2 id="performance" className="mb-2 text-lg font-semibold">
             Performance data
           </h2>
           <PerformanceTable rows={model.performance} />
         </section>
-        <section aria-labelledby="fan">
-          <h2 id="fan" className="mb-2 text-lg font-semibold">
+        <section aria-labelledby="fan" className="grid gap-3">
+          <h2 id="fan" className="text-lg font-semibold">
             Fan table
           </h2>
+          <FanCurves model={model} />
           <FanTable rows={model.fan} />
         </section>
+        {mayEdit ? <ModelVersions versions={versions} shown={model.id} /> : null}
       </div>
     </>
   );

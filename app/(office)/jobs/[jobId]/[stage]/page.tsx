@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { VersionNotice } from "@/components/catalog/version-notice";
 import { LogPanel } from "@/components/stage/log-panel";
 import { RecordState } from "@/components/stage/record-state";
 import { ReopenPanel } from "@/components/stage/reopen-panel";
@@ -8,8 +9,10 @@ import { StageForm } from "@/components/stage/stage-form";
 import type { JobContext } from "@/lib/domain/evaluate";
 import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
+import { jobVersion } from "@/lib/services/catalog-jobs";
 import { stageView } from "@/lib/services/job-view";
 import { logPanelView } from "@/lib/services/log-view";
+import { moveJob } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
 
@@ -37,6 +40,14 @@ export default async function StagePage({ params }: Props) {
           view={
             await logPanelView(scope, view.job, view.context.log?.importId ?? null, limitOf(view.context))
           }
+        />
+      ) : null}
+      {stage === "equipment_selection" && view.context.model ? (
+        <VersionNotice
+          jobId={jobId}
+          expectedVersion={view.mayEdit ? (record?.version ?? null) : null}
+          version={await jobVersion(scope, view.context.model)}
+          move={moveJob}
         />
       ) : null}
       <StageForm

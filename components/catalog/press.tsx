@@ -1,0 +1,47 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import { useState } from "react";
+import { Button, type ButtonVariant } from "@/components/ui/button";
+import { Notice } from "@/components/ui/notice";
+import type { Kept } from "./kept";
+
+type Props<T> = {
+  readonly children: string;
+  readonly input: unknown;
+  readonly send: (input: unknown) => Promise<Kept<T>>;
+  /** Where to go afterwards; `{id}` is what the action answered. Stays when left out. */
+  readonly to?: string;
+  readonly variant?: ButtonVariant;
+};
+
+/** A button that does one thing to the catalog and says when it cannot. */
+export function Press<T>({ children, input, send, to, variant = "secondary" }: Props<T>) {
+  const router = useRouter();
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  return (
+    <div className="grid gap-2">
+      <Button
+        variant={variant}
+        busy={busy}
+        busyText="Working…"
+        onClick={async () => {
+          setBusy(true);
+          try {
+            const answer = await send(input);
+            setProblem(answer.ok ? null : answer.message);
+            if (answer.ok && to !== undefined) router.push(to.replace("{id}", String(answer.value)));
+            if (answer.ok) router.refresh();
+          } catch {
+            setProblem("No connection to the server. Nothing was changed; try again when there is one.");
+          }
+          setBusy(false);
+        }}
+      >
+        {children}
+      </Button>
+      {problem === null ? null : <Notice kind="problem" title={problem} />}
+    </div>
+  );
+}
