@@ -1,5 +1,6 @@
 "use client";
 
+// Longer than usual because a model has many fields and one form sends them together.
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { ActionForm } from "@/components/forms/action-form";

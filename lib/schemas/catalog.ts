@@ -1,3 +1,4 @@
+// Longer than usual because every form of the catalog shares its words for numbers, texts and days.
 import { z } from "zod";
 import { COMPRESSOR_KINDS, equipmentDataSchema, MEASURED_QUANTITIES } from "@/lib/domain/catalog";
 import { readQuantityText } from "@/lib/domain/quantity-text";
