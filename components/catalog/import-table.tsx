@@ -43,7 +43,8 @@ export function ImportTable({ model, send, takeBack }: Props) {
   const [done, setDone] = useState<Imported | null>(null);
   const [undone, setUndone] = useState(false);
   const [busy, setBusy] = useState(false);
-  const base = done === null || undone ? model.id : done.modelId;
+  /** The version the next import follows. */
+  const [base, setBase] = useState<string>(model.id);
 
   const take = (given: string, wanted: TableKind) => {
     setText(given);
@@ -145,7 +146,10 @@ export function ImportTable({ model, send, takeBack }: Props) {
                   onClick={() =>
                     call(
                       () => takeBack({ modelId: done.modelId }),
-                      () => setUndone(true),
+                      (id) => {
+                        setUndone(true);
+                        setBase(id);
+                      },
                     )
                   }
                 >
@@ -216,6 +220,7 @@ export function ImportTable({ model, send, takeBack }: Props) {
                         }),
                       (value) => {
                         setDone(value);
+                        setBase(value.modelId);
                         setUndone(false);
                       },
                     )
