@@ -22,10 +22,18 @@ const PERFORMANCE = [
   ),
 ].join("\n");
 /** The last total is missing, the first sensible stands above its total. */
-const WITH_FAULTS = PERFORMANCE.replace(/43,000\t27,500$/, "\t27,500").replace("26,700\t23,200", "26,700\t32,200");
-const FAN = "Tap\tESP in. w.c.\tCFM\nA\t0.1\t1,050\nA\t0.5\t1,000\nA\t0.9\t950\nB\t0.1\t800\nB\t0.5\t820\nB\t0.9\t700\n";
+const WITH_FAULTS = PERFORMANCE.replace(/43,000\t27,500$/, "\t27,500").replace(
+  "26,700\t23,200",
+  "26,700\t32,200",
+);
+const FAN =
+  "Tap\tESP in. w.c.\tCFM\nA\t0.1\t1,050\nA\t0.5\t1,000\nA\t0.9\t950\nB\t0.1\t800\nB\t0.5\t820\nB\t0.9\t700\n";
 
-async function openJob(page: Page, name: string, load: { sensible: string; latent: string }): Promise<string> {
+async function openJob(
+  page: Page,
+  name: string,
+  load: { sensible: string; latent: string },
+): Promise<string> {
   await page.goto(address("/jobs/new"));
   await page.getByLabel("Customer name").fill(name);
   await page.getByLabel("Street address").fill("4 Catalog Row");
@@ -61,7 +69,9 @@ async function expectClean(page: Page): Promise<void> {
   }
 }
 
-test("paste a maker's table and pick a smaller capacity setting because the map shows it", async ({ page }) => {
+test("paste a maker's table and pick a smaller capacity setting because the map shows it", async ({
+  page,
+}) => {
   await signIn(page, office.email);
   await page.goto(address("/catalog"));
   await expectClean(page);
@@ -139,14 +149,24 @@ test("see that airflow, not the unit, is what makes it too big", async ({ page }
   await fillStage(page, { capacitySetting: "3 tons" });
   await saveStage(page);
   await page.goto(address(`${job}/airflow-setup`));
-  await fillStage(page, { secondStageAirflowSetting: "E", designExternalStaticInWc: "0.5", filterDropInWc: "0.12" });
-  await expect(page.getByText(/On these ducts setting E moves 1,200 cfm against 0.50 in. w.c./).first()).toBeVisible();
+  await fillStage(page, {
+    secondStageAirflowSetting: "E",
+    designExternalStaticInWc: "0.5",
+    filterDropInWc: "0.12",
+  });
+  await expect(
+    page.getByText(/On these ducts setting E moves 1,200 cfm against 0.50 in. w.c./).first(),
+  ).toBeVisible();
   await saveStage(page);
   await expectClean(page);
   await page.goto(address(`${job}/equipment-selection`));
   const map = page.getByRole("region", { name: "Capacity map" });
   // The same unit at the same capacity setting, the last column: only the airflow differs between the lines.
-  const cell = (airflow: string) => map.getByRole("row", { name: new RegExp(`^${airflow} `) }).getByRole("cell").last();
+  const cell = (airflow: string) =>
+    map
+      .getByRole("row", { name: new RegExp(`^${airflow} `) })
+      .getByRole("cell")
+      .last();
   await expect(cell("E")).toContainText("too big");
   await expect(map.getByRole("cell").filter({ hasText: "● fits" }).first()).toBeVisible();
   await expectClean(page);
