@@ -20,6 +20,7 @@ function picture(change: { readonly filterDropInWc?: number; readonly fan?: type
         secondStageAirflowSetting: "high",
         designExternalStaticInWc: 0.5,
         filterDropInWc: change.filterDropInWc ?? null,
+        filterLoadedDropInWc: change.filterDropInWc === undefined ? null : 2 * change.filterDropInWc,
       },
     },
     { model: { ...TWO_STAGE, fan: change.fan ?? FAN } },
@@ -41,7 +42,7 @@ test("each setting meets the ducts where k·cfm² crosses its line", () => {
   expect(low?.externalStaticInWc).toBeCloseTo(0.5 * (expected / 1_100) ** 2, 6);
 });
 
-test("a loaded filter moves the chosen settings left, and says what loaded means", () => {
+test("a loaded filter moves the chosen settings left, and says how its drop is taken", () => {
   const found = picture({ filterDropInWc: 0.15 });
   const loaded = found?.meets.filter(({ ducts }) => ducts === "filter loaded") ?? [];
   expect(loaded.map(({ setting }) => setting)).toEqual(["low", "high"]);

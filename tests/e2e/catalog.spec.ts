@@ -153,6 +153,7 @@ test("see that airflow, not the unit, is what makes it too big", async ({ page }
     secondStageAirflowSetting: "E",
     designExternalStaticInWc: "0.5",
     filterDropInWc: "0.12",
+    filterLoadedDropInWc: "0.25",
   });
   await expect(
     page.getByText(/On these ducts setting E moves 1,200 cfm against 0.50 in. w.c./).first(),

@@ -7,12 +7,6 @@ import { derive } from "../evaluate/derive";
 
 /** Points on a drawn duct curve. */
 const STEPS = 24;
-/**
- * A filter is called loaded at twice its clean drop: common practice, no source. The record has no field for the
- * loaded drop; the picture says what it takes.
- */
-const LOADED_OVER_CLEAN = 2;
-
 function curvesOf(model: EquipmentModel, chosen: readonly (string | null)[]) {
   const names = [...new Set(model.fan.map(({ airflowSetting }) => airflowSetting))];
   return names.map((name) => ({
@@ -50,11 +44,12 @@ export function ductCurvePicture(context: JobContext, { results }: Evaluation) {
   if (full === null) return { settings, ducts: [], meets: [], remarks: [], limit };
   const k = valueIfKnown(derive({}, () => ductCoefficient(full)));
   if (k === null) return { settings, ducts: [], meets: [], remarks: [], limit };
-  const filter = inputs.filterDropInWc;
-  const added = filter === null ? 0 : ((LOADED_OVER_CLEAN - 1) * filter) / full.airflowCfm ** 2;
+  const loaded = loadedCoefficient(inputs.filterDropInWc, inputs.filterLoadedDropInWc, full);
   const systems = [
     { key: "clean", label: "ducts", coefficient: k, only: null },
-    ...(added > 0 ? [{ key: "loaded", label: "filter loaded", coefficient: k + added, only: chosen }] : []),
+    ...(loaded === null
+      ? []
+      : [{ key: "loaded", label: "filter loaded", coefficient: loaded, only: chosen }]),
   ];
   const table = fanTable(model);
   const most = Math.max(...model.fan.map(({ airflowCfm }) => airflowCfm));
@@ -95,13 +90,22 @@ export function ductCurvePicture(context: JobContext, { results }: Evaluation) {
     ),
     remarks: [
       ...found.flatMap(({ point, system, isChosen }) => (isChosen ? offTable(point, system.label) : [])),
-      ...(added > 0
-        ? [
-            `Filter loaded: twice its clean drop of ${filter} in. w.c., taken as ∝ cfm² (common practice, no source).`,
-          ]
-        : []),
+      ...(loaded === null
+        ? []
+        : ["The loaded filter's drop is taken as ∝ cfm², like the ducts' (common practice, no source)."]),
     ],
   };
+}
+
+/** The ducts with the filter's drop grown from clean to loaded; `null` until both are entered and it has grown. */
+function loadedCoefficient(
+  cleanInWc: number | null,
+  loadedInWc: number | null,
+  full: { readonly airflowCfm: number; readonly externalStaticInWc: number },
+): number | null {
+  if (cleanInWc === null || loadedInWc === null || loadedInWc <= cleanInWc) return null;
+  const externalStaticInWc = full.externalStaticInWc + loadedInWc - cleanInWc;
+  return valueIfKnown(derive({}, () => ductCoefficient({ airflowCfm: full.airflowCfm, externalStaticInWc })));
 }
 
 function offTable(point: OperatingPoint, ducts: string): readonly string[] {

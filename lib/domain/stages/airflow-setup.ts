@@ -50,6 +50,15 @@ export const airflowSetupFields = defineFields({
     decimals: 2,
     group: STATIC,
   }),
+  filterLoadedDropInWc: number({
+    label: "Filter drop when due for change",
+    unit: "in. w.c.",
+    min: 0,
+    max: 2,
+    decimals: 2,
+    group: STATIC,
+    help: "From the filter's maker. With it the fan table shows what a loaded filter does to the airflow.",
+  }),
   coilDropInWc: number({
     label: "Wet coil drop when outside the fan table",
     unit: "in. w.c.",
