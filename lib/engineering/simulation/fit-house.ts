@@ -2,7 +2,7 @@ import { requireRange } from "../units";
 import { freeRun } from "./free-run";
 import { type HouseModel, requireHouse } from "./house";
 import { type HouseLog, requireLog, settledSamples } from "./house-log";
-import type { UncertainNumber } from "./house-members";
+import type { ForecastHouse, UncertainNumber } from "./house-members";
 import { boundedLeastSquares } from "./least-squares";
 
 /** What is fitted, each as a factor on the house as assumed. */
@@ -60,6 +60,26 @@ export function houseWithFactors(house: HouseModel, factors: FitFactors): HouseM
   };
   requireHouse(scaled);
   return scaled;
+}
+
+/**
+ * The fitted house as a forecast takes it: its factors vary within what the log leaves open.
+ *
+ * @param house - The house the fit began with, ranges at `HouseModel`.
+ * @param uncertain - The fit's own `uncertain`, factors 0.3 to 3.
+ * @returns For `prepareForecast`.
+ * @throws Nothing itself; its `houseAt` as {@link houseWithFactors}.
+ * @see `houseMembers` (computed).
+ */
+export function fittedHouse(house: HouseModel, uncertain: readonly UncertainNumber[]): ForecastHouse {
+  return {
+    kind: "fitted",
+    factors: uncertain,
+    houseAt: (factors) => {
+      const values = FIT_FACTORS.map((name) => [name, factors[name] ?? 1]);
+      return houseWithFactors(house, Object.fromEntries(values) as FitFactors);
+    },
+  };
 }
 
 /**

@@ -12,6 +12,7 @@ export {
   type FitFactor,
   type FitFactors,
   fitHouseToLog,
+  fittedHouse,
   type HouseFit,
   houseWithFactors,
 } from "./fit-house";

@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import {
   FIT_FACTORS,
   fitHouseToLog,
+  fittedHouse,
   type HouseLog,
+  houseMembers,
   houseWithFactors,
   simulateYear,
 } from "@/lib/engineering/simulation";
@@ -77,6 +79,16 @@ describe(`a house fitted to its log: ${SOURCE}`, () => {
     const fit = fitHouseToLog(HOUSE, writtenBy(leaky, 0.2, 0.0001));
     expect(Math.abs(fit.factors.leakage - 2)).toBeLessThan(0.15);
     expect(fit.uncertain.find((one) => one.name === "leakage")?.low).toBeGreaterThan(1.5);
+  });
+
+  it("forecasts again with what the log leaves open", () => {
+    const fit = fitHouseToLog(HOUSE, writtenBy(TRUE, 0.4, 0.0002));
+    const { members, uncertain } = houseMembers(fittedHouse(HOUSE, fit.uncertain), BASE.weather, 5, 1);
+    expect(uncertain.slice(0, 5).map((one) => one.name)).toEqual([...FIT_FACTORS]);
+    expect(members[0]?.house).toEqual(fit.house);
+    for (const { house, values } of members) {
+      expect(house?.leakageAreaIn2).toBeCloseTo(HOUSE.leakageAreaIn2 * (values[1] ?? 0), 9);
+    }
   });
 
   it("refuses a log too short, of unequal columns, or with a gap", () => {

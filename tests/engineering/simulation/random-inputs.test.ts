@@ -9,6 +9,7 @@ const {
   crossCheckFindings,
   designDayPeaks,
   fitHouseToLog,
+  fittedHouse,
   forecastYears,
   gatherForecast,
   houseFromLoadSummary,
@@ -23,7 +24,7 @@ const {
   stableText,
   typicalHours,
   yearPictures,
-} = tried(simulation, ["prepareForecast", "shiftWeather"]);
+} = tried(simulation, ["fittedHouse", "prepareForecast", "shiftWeather"]);
 
 const wild = fc.oneof(fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 0, -1, 1e300), fc.double());
 const mostly = (min: number, max: number) =>
@@ -303,6 +304,16 @@ randomTest("a fit to any log is a house within its bounds, or a refusal", () => 
       expect(found.fitted.temperatureF).toBeGreaterThanOrEqual(0);
     }),
     runs(88, 1 / 19),
+  );
+  fc.assert(
+    fc.property(mostly(0.3, 3), (value) => {
+      const given = { name: "leakage", value, low: value, high: value, unit: "ratio", why: "drawn" };
+      const found = lawful(() => fittedHouse(HOUSE, [given]));
+      if (found?.kind !== "fitted") return;
+      const scaled = lawful(() => found.houseAt({ leakage: value }));
+      if (scaled !== null) expect(scaled.leakageAreaIn2).toBeCloseTo(HOUSE.leakageAreaIn2 * value, 6);
+    }),
+    runs(90, 1 / 10),
   );
   fc.assert(
     fc.property(input, fc.array(mostly(0.3, 3), { minLength: 5, maxLength: 5 }), (given, [a, b, c, d, e]) => {
