@@ -155,6 +155,23 @@ describe("the year of a coastal house", () => {
     expect(big.hoursAboveLimit).toBeGreaterThan(right.hoursAboveLimit);
   });
 
+  it("two stages with a lag of 15 minutes: it closes, and a later second stage has the smaller share", () => {
+    const system = { ...SYSTEM, settlingMin: 15, stages: [stageAt(600, 50), stageAt(900, 100)] };
+    const at = (secondStageStartOffsetF: number) => {
+      const settings = { ...SETTINGS, secondStageStartOffsetF, stepBackToFirstStage: true };
+      return simulateYear({ ...BASE, system, controls: { ...BASE.controls, settings } });
+    };
+    const [early, late] = [at(1), at(3)];
+    for (const one of [early, late]) {
+      expect(Math.abs(one.heat.relative)).toBeLessThan(1e-9);
+      expect(Math.abs(one.water.relative)).toBeLessThan(1e-9);
+    }
+    expect(early.secondStageShare).toBeGreaterThan(late.secondStageShare ?? 1);
+    // Half the capacity first: longer runs than the one full stage, fewer starts.
+    expect(late.meanRunMin).toBeGreaterThan(year.meanRunMin ?? Number.POSITIVE_INFINITY);
+    expect(late.starts).toBeLessThan(year.starts);
+  });
+
   it("options: a dehumidifier dries, a fan that never rests wets; driest first", () => {
     const settings = { ...SETTINGS, fanBetweenCalls: "on" as const };
     const dryer = {
