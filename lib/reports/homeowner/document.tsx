@@ -10,7 +10,6 @@ import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
 import { Cover } from "./cover";
 import { Cautions, Closing, Lived } from "./living-sections";
-import { PrivatePageCode } from "./private-page";
 import { Installed, Settings } from "./setup-sections";
 import type { HomeownerPacketView } from "./view";
 
@@ -108,7 +107,6 @@ function Sections({ view, words, accent }: SectionsProps) {
         <PlainList items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />
         <Cautions cautions={view.cautions} words={words} />
         <Closing view={view} words={words} />
-        {view.privatePage !== null && <PrivatePageCode page={view.privatePage} words={words} />}
       </Section>
     </>
   );

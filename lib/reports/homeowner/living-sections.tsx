@@ -1,10 +1,11 @@
 import { Text, View } from "@react-pdf/renderer";
-import { headText, INK, strong } from "../look";
+import { headText, INK, row, strong } from "../look";
 import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { PaperChart } from "../parts/paper-chart";
 import { Paragraphs, staysWhole } from "../parts/rows";
 import type { HomeownerWords } from "../words";
+import { PrivatePageCode } from "./private-page";
 import type { HomeownerPacketView, PacketLived } from "./view";
 
 /** What the house's own log shows. */
@@ -63,12 +64,15 @@ export function Closing({
   return (
     <View wrap={!staysWhole([brand.closingWords, ...brand.contactLines])} style={{ marginTop: 10 }}>
       <Paragraphs text={brand.closingWords} />
-      <View wrap={false} style={{ marginTop: 8 }}>
-        <Text style={headText}>{words.reach}</Text>
-        <Text style={strong}>{brand.companyName}</Text>
-        {keyed([...brand.contactLines, brand.licenceLine]).map(({ key, item }) => (
-          <Text key={key}>{item}</Text>
-        ))}
+      <View wrap={false} style={{ ...row, gap: 18, marginTop: 8 }}>
+        <View style={{ flex: 1 }}>
+          <Text style={headText}>{words.reach}</Text>
+          <Text style={strong}>{brand.companyName}</Text>
+          {keyed([...brand.contactLines, brand.licenceLine]).map(({ key, item }) => (
+            <Text key={key}>{item}</Text>
+          ))}
+        </View>
+        {view.privatePage !== null && <PrivatePageCode page={view.privatePage} words={words} />}
       </View>
     </View>
   );

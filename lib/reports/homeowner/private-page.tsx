@@ -17,7 +17,7 @@ export function PrivatePageCode({
 }) {
   const { size, d } = page.qr;
   return (
-    <View wrap={false} style={{ ...row, gap: 14, marginTop: 14, alignItems: "center" }}>
+    <View wrap={false} style={{ ...row, width: 252, gap: 10, alignItems: "flex-start" }}>
       <Svg
         {...tagged("Figure", `${words.privatePage}: ${page.href}`)}
         width={SIDE}

@@ -32,7 +32,7 @@ export function LedgerTable({ groups, words }: LedgerTableProps) {
           key={groupKey}
           {...tagged("TR")}
           wrap={false}
-          minPresenceAhead={30}
+          minPresenceAhead={46}
           style={{ ...row, ...ruleBelow, backgroundColor: TINT, paddingVertical: 2.5, paddingHorizontal: 4 }}
         >
           <Text style={{ ...strong, fontSize: 8, lineHeight: 1.38 }}>{group.heading}</Text>

@@ -1,5 +1,5 @@
 import { Text, View } from "@react-pdf/renderer";
-import type { ReactNode } from "react";
+import { Children, type ReactNode } from "react";
 import { PAGE, small, strong } from "../look";
 import { inOutline } from "./in-outline";
 import { tagged } from "./tags";
@@ -19,11 +19,12 @@ type SectionProps = {
 };
 
 /**
- * A numbered part of a packet: the number stands in the margin, left of the ledger rule. Heading and content are
- * no children of one box: the library moves a heading to the next page only when something stands above it there.
+ * A numbered part of a packet: the number stands in the margin, left of the ledger rule. All its parts stand
+ * in the page's own flow: in a box of their own, the library would leave the heading behind at the foot of a page.
  */
 export function Section(props: SectionProps) {
   const { number, title, accent, lead, children, dense = false, ahead = dense ? 30 : 140 } = props;
+  const gap = dense ? 3 : 8;
   const { above = dense ? 4 : 22, onNewPage = false } = props;
   return (
     <>
@@ -31,7 +32,7 @@ export function Section(props: SectionProps) {
         wrap={false}
         break={onNewPage}
         minPresenceAhead={ahead}
-        style={{ marginTop: above }}
+        style={{ marginTop: above, marginBottom: gap }}
         {...inOutline(title)}
       >
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
@@ -42,7 +43,10 @@ export function Section(props: SectionProps) {
         </Text>
         {lead !== undefined && <Text style={{ ...small, marginTop: 3, maxWidth: 400 }}>{lead}</Text>}
       </View>
-      <View style={{ marginTop: dense ? 3 : 8, rowGap: dense ? 3 : 8 }}>{children}</View>
+      {Children.toArray(children).flatMap((child, at) =>
+        // biome-ignore lint/suspicious/noArrayIndexKey: the parts of one printed section never change places
+        at === 0 ? [child] : [<View key={`gap ${at}`} style={{ height: gap }} />, child],
+      )}
     </>
   );
 }
