@@ -23,18 +23,35 @@ export async function readPdf(bytes: Uint8Array) {
   const pdf = await task.promise;
   const pages: ReadPage[] = [];
   const fonts: ReadFont[] = [];
+  const roles = new Set<string>();
+  const headings: string[] = [];
+  const unread: string[] = [];
+  let pictures = 0;
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
     pages.push(await readPage(page));
     fonts.push(...(await fontsOf(page)));
+    const structure = await structureOf(page);
+    for (const role of structure.roles) roles.add(role);
+    headings.push(...structure.headings);
+    unread.push(...structure.unread);
+    pictures += (await page.getOperatorList()).fnArray.filter((fn) => fn === OPS.paintImageXObject).length;
   }
   const info = Object.fromEntries(Object.entries((await pdf.getMetadata()).info));
   const outline = (await pdf.getOutline()) ?? [];
+  const isTagged = (await pdf.getMarkInfo())?.Marked === true;
   await task.destroy();
   return {
     pages,
     fonts,
     info,
+    isTagged,
+    roles: [...roles],
+    /** Texts of headings in the order of the structure. */
+    headings,
+    /** Text that neither the structure holds nor an artifact covers. */
+    unread,
+    pictures,
     outline: outline.map((entry) => String(entry.title)),
     text: pages.map((page) => page.text).join(" "),
   };
@@ -61,6 +78,42 @@ async function readPage(page: PDFPageProxy): Promise<ReadPage> {
         top: item.transform[5] + item.height,
       })),
   };
+}
+
+type StructNode = {
+  readonly role?: string;
+  readonly children?: readonly StructNode[];
+  readonly id?: string;
+  readonly type?: string;
+};
+
+/** What the page's structure says, and which text has no place in it. */
+async function structureOf(page: PDFPageProxy) {
+  const tree = (await page.getStructTree()) as StructNode | null;
+  const { items } = await page.getTextContent({ includeMarkedContent: true });
+  const texts = new Map<string, string>();
+  const unread: string[] = [];
+  const open: (string | null)[] = [];
+  for (const item of items) {
+    if ("str" in item) {
+      const id = open.findLast((one) => one !== "");
+      if (id == null) {
+        if (open.length === 0 && item.str.trim() !== "") unread.push(item.str);
+      } else texts.set(id, (texts.get(id) ?? "") + item.str);
+    } else if (item.type === "endMarkedContent") open.pop();
+    else open.push("id" in item && item.id ? String(item.id) : null);
+  }
+  const roles = new Set<string>();
+  const headings: string[] = [];
+  const walk = (node: StructNode, heading: boolean) => {
+    if (node.role !== undefined) roles.add(node.role);
+    const within = heading || /^H\d$/.test(node.role ?? "");
+    if (node.type === "content" && within && node.id !== undefined)
+      headings.push((texts.get(node.id) ?? "").trim());
+    for (const child of node.children ?? []) walk(child, within);
+  };
+  if (tree) walk(tree, false);
+  return { roles: [...roles], headings, unread };
 }
 
 async function fontsOf(page: PDFPageProxy): Promise<readonly ReadFont[]> {
