@@ -298,6 +298,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     query: { sha256: sha256Of(PHOTO) },
     body: PHOTO,
   }),
+  "read month": () => ({ params: {} }),
   "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
   "preview brand": () => ({ params: {}, body: JSON.stringify(BRAND) }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { ChosenJobs } from "@/components/across-jobs/chosen-jobs";
 import { ComparisonTable } from "@/components/across-jobs/comparison-table";
 import { PageHeader } from "@/components/shell/page-header";
+import { TextLink } from "@/components/ui/button";
 import { TabLinks } from "@/components/ui/tab-links";
 import { COMPARED, COMPARED_KEYS } from "@/lib/domain/across-jobs";
 import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
@@ -35,6 +36,11 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
       <div className="mt-5 grid gap-6">
         <p className="max-w-prose text-lg">{words}</p>
         <ComparisonTable by={by} groups={groups} />
+        <p>
+          <TextLink href="/api/across-jobs/month" prefetch={false}>
+            This month on two pages (PDF)
+          </TextLink>
+        </p>
         {chosen === null ? null : <ChosenJobs label={COMPARED[by].label} {...chosen} />}
       </div>
     </>
