@@ -9,13 +9,17 @@ import { problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { SelectField } from "@/components/ui/choice-fields";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
-import type { ControlModel } from "@/lib/domain/catalog";
+import { BOARD_SETTINGS, type ControlModel } from "@/lib/domain/catalog";
 import { STAGE_FIELDS } from "@/lib/domain/stages";
 import type { Kept } from "./kept";
 
-/** Our words for a thermostat's settings: those of the control setup that a person sets. */
+/** Readings of the control setup, which no thermostat's menu holds. */
+const READINGS = /^(thermostat|trusted)/;
+
+/** Our words for a thermostat's settings: those of the control setup that a person sets there; the board's are the model's. */
 const SETTINGS = Object.entries(STAGE_FIELDS.control_setup).filter(
-  ([, field]) => field.kind !== "reference" && field.kind !== "text",
+  ([key, field]) =>
+    field.kind !== "reference" && field.kind !== "text" && !READINGS.test(key) && !(key in BOARD_SETTINGS),
 );
 
 type Props = {

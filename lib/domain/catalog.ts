@@ -110,10 +110,10 @@ export const controlDataSchema = z.object({
 });
 export type ControlData = z.infer<typeof controlDataSchema>;
 
-/** The settings of the board, by our words. */
+/** The settings of the board, by the key of the stage field that holds each. */
 export const BOARD_SETTINGS = {
   capacitySetting: "Capacity setting",
-  capacityAdjustment: "Capacity adjustment by the board",
+  capacityAdjustmentByBoard: "Capacity adjustment by the board",
   colderCoilCooling: "Colder-coil cooling",
   firstStageAirflowSetting: "Airflow setting, first stage",
   secondStageAirflowSetting: "Airflow setting, second stage",

@@ -52,7 +52,11 @@ export function settingsOf(parts: PacketParts): readonly Setting[] {
     ),
   ];
   const keys = Object.keys(controlSetupFields).filter((key) => !NOT_SETTINGS.has(key));
-  return [...board, ...keys.map((key) => controlSetting(parts, key))];
+  // The board's labels belong to the equipment; a thermostat may show some of them in its own menu.
+  return [...board, ...keys.map((key) => controlSetting(parts, key))].map((setting) => ({
+    ...setting,
+    makerLabel: parts.context.model?.data.boardLabels?.[setting.key] ?? setting.makerLabel,
+  }));
 }
 
 const plain = (key: string, label: string, designed: string | null, left: string | null): Setting => ({
