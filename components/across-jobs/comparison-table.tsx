@@ -6,31 +6,40 @@ import {
   type ComparedBy,
   type ComparedGroup,
   LEAST_JOBS_OF_A_PERSON,
+  OUTCOMES_COUNTED,
 } from "@/lib/domain/across-jobs";
+import { type AcrossJobsQuery, acrossJobsAddress } from "@/lib/schemas/across-jobs";
 
 const percent = (share: number) => (100 * share).toFixed(0);
 
 /** Counts and shares by group, each share with the range chance alone would allow. */
 export function ComparisonTable({
+  query,
   by,
   groups,
 }: {
+  readonly query: AcrossJobsQuery;
   readonly by: ComparedBy;
   readonly groups: readonly ComparedGroup[];
 }) {
+  const outcome = OUTCOMES_COUNTED[query.outcome].label;
   const columns: readonly Column<ComparedGroup>[] = [
     {
       key: "name",
       head: COMPARED[by].label,
       rowHead: true,
       cell: ({ value, name }) => (
-        <TextLink href={`/across-jobs?by=${by}&value=${encodeURIComponent(value ?? "")}`}>{name}</TextLink>
+        <TextLink
+          href={`/across-jobs?${acrossJobsAddress({ ...query, by, value: value ?? "", page: 1 })}#chosen-jobs`}
+        >
+          {name}
+        </TextLink>
       ),
     },
     { key: "jobs", head: "Jobs", numeric: true, cell: ({ jobs }) => jobs.toLocaleString("en-US") },
     {
       key: "complaints",
-      head: "With a humidity complaint",
+      head: outcome,
       numeric: true,
       cell: ({ complaints }) => complaints.toLocaleString("en-US"),
     },
@@ -47,7 +56,7 @@ export function ComparisonTable({
   return (
     <>
       <Table
-        label={`Humidity complaints by ${COMPARED[by].label.toLowerCase()}`}
+        label={`${outcome} by ${COMPARED[by].label.toLowerCase()}`}
         columns={columns}
         rows={groups}
         rowKey={({ value }) => value ?? ""}
@@ -56,7 +65,7 @@ export function ComparisonTable({
       <p className="max-w-prose text-sm text-muted">
         The interval is Wilson’s. Where intervals overlap widely, the difference may be chance. What goes
         together is not yet a cause: open the jobs.
-        {COMPARED[by].people
+        {COMPARED[by].kind === "people"
           ? ` People are listed by name; a share is shown from ${LEAST_JOBS_OF_A_PERSON} jobs on.`
           : ""}
       </p>

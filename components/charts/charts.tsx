@@ -7,6 +7,7 @@ import { humidityChart } from "@/lib/charts/humidity-chart";
 import type { HumidityChartInput } from "@/lib/charts/humidity-input";
 import { psychrometricChart } from "@/lib/charts/psychrometric-chart";
 import type { PsychrometricChartInput } from "@/lib/charts/psychrometric-input";
+import { type SpreadStripsInput, spreadStrips } from "@/lib/charts/spread-strips";
 import { type StaticStackInput, staticStack } from "@/lib/charts/static-stack";
 import { type ThermostatTimelineInput, thermostatTimeline } from "@/lib/charts/thermostat-timeline";
 import { ChartFigure } from "./chart-figure";
@@ -80,6 +81,20 @@ export function ThermostatTimeline({ title, note, ...data }: ThermostatTimelineP
       note={note}
       geometryAt={(width) => thermostatTimeline({ ...data, width })}
       empty="No temperatures to draw yet."
+    />
+  );
+}
+
+export type SpreadStripsProps = DrawnChartProps<SpreadStripsInput>;
+
+/** How a measure is spread over jobs, one strip a group. */
+export function SpreadStrips({ title, note, ...data }: SpreadStripsProps) {
+  return (
+    <ChartFigure
+      title={title}
+      note={note}
+      geometryAt={(width) => spreadStrips({ ...data, width })}
+      empty="No job has a value of this yet."
     />
   );
 }

@@ -1,24 +1,29 @@
-import type { ComparedBy } from "@/lib/domain/across-jobs";
+import {
+  type ComparedBy,
+  type Measure,
+  type OutcomeCounted,
+  SETTINGS_LOOKED_AT,
+} from "@/lib/domain/across-jobs";
 import type { TenantScope } from "@/lib/domain/scope";
+import { COLUMNS, type FactFilter, keyOf, MEASURED, OUTCOME, whichJobs } from "./across-jobs-columns";
 import { Prisma } from "./generated/client";
 import { withTenant } from "./with-tenant";
 
-/** The column behind each comparison. Only these words ever become part of a statement. */
-const COLUMNS: Readonly<Record<ComparedBy, Prisma.Sql>> = {
-  equipmentModelId: Prisma.sql`equipment_model_id`,
-  capacitySetting: Prisma.sql`capacity_setting`,
-  firstStageAirflowSetting: Prisma.sql`first_stage_airflow_setting`,
-  secondStageAirflowSetting: Prisma.sql`second_stage_airflow_setting`,
-  fanRunOnSeconds: Prisma.sql`fan_run_on_seconds`,
-  fanBetweenCalls: Prisma.sql`fan_between_calls`,
-  startupMonth: Prisma.sql`startup_month`,
-  techId: Prisma.sql`tech_id`,
-};
-
-export type CountedGroup = {
+export type CountedValue = {
   readonly value: string | null;
   readonly jobs: number;
   readonly complaints: number;
+};
+
+export type SpreadOfGroup = {
+  readonly value: string | null;
+  readonly jobs: number;
+  /** 10, 25, 50, 75 and 90 %. */
+  readonly quantiles: readonly number[];
+  readonly least: number;
+  readonly most: number;
+  /** Every job's value where there are few. */
+  readonly values: readonly number[] | null;
 };
 
 export type JobOfGroup = {
@@ -26,39 +31,99 @@ export type JobOfGroup = {
   readonly number: number;
   readonly customerName: string;
   readonly humidityComplaints: number;
+  readonly callbacks: number;
+  readonly verdict: string | null;
+  readonly measure: number | null;
 };
 
+/** Up to this many jobs of a group are drawn one by one. */
+const FEW_JOBS = 40;
+
 /** Questions over the facts of all jobs with a signed startup. One statement each. */
-export function acrossJobs(scope: TenantScope) {
+export function acrossJobs(scope: TenantScope, filter: FactFilter) {
+  const from = Prisma.sql`FROM job_fact WHERE ${whichJobs(scope, filter)}`;
   return {
-    /** Jobs, and jobs with a humidity complaint, by a setting. */
-    complaintsBy: (by: ComparedBy): Promise<readonly CountedGroup[]> =>
+    /** Jobs, and jobs with the outcome, by a setting. */
+    countedBy: (by: ComparedBy, outcome: OutcomeCounted): Promise<readonly CountedValue[]> =>
       withTenant(
         scope,
-        (tx) => tx.$queryRaw<CountedGroup[]>`
-          SELECT ${COLUMNS[by]}::text AS value, count(*)::int AS jobs,
-            (count(*) FILTER (WHERE humidity_complaint_count > 0))::int AS complaints
-          FROM job_fact
-          WHERE tenant_id = ${scope.tenantId}::uuid AND startup_signed_on IS NOT NULL
-          GROUP BY ${COLUMNS[by]}`,
+        (tx) => tx.$queryRaw<CountedValue[]>`
+          SELECT (${COLUMNS[by]})::text AS value, count(*)::int AS jobs,
+            (count(*) FILTER (WHERE ${OUTCOME[outcome]}))::int AS complaints
+          ${from} GROUP BY ${COLUMNS[by]}`,
       ),
 
-    /** The jobs of one group, those with humidity complaints first. */
-    jobsOf: (by: ComparedBy, value: string | null, take: number): Promise<readonly JobOfGroup[]> =>
+    /** The same for every setting at once, in one pass over the facts. */
+    settingsCounted: (
+      outcome: OutcomeCounted,
+    ): Promise<readonly (CountedValue & { readonly by: ComparedBy })[]> =>
+      withTenant(scope, async (tx) => {
+        const columns = SETTINGS_LOOKED_AT.map((by) => COLUMNS[by]);
+        const last = columns.length - 1;
+        const rows = await tx.$queryRaw<(CountedValue & { readonly present: number })[]>`
+          SELECT grouping(${Prisma.join(columns)})::int AS present, coalesce(${Prisma.join(
+            columns.map((column) => Prisma.sql`(${column})::text`),
+          )}) AS value, count(*)::int AS jobs, (count(*) FILTER (WHERE ${OUTCOME[outcome]}))::int AS complaints
+          ${from} GROUP BY GROUPING SETS (${Prisma.join(columns.map((column) => Prisma.sql`(${column})`))})`;
+        // Each row's bits are all set but that of its own column, the first column's bit being the highest.
+        return rows.flatMap(({ present, ...row }) => {
+          const by = SETTINGS_LOOKED_AT.find((_, index) => (present & (1 << (last - index))) === 0);
+          return by ? [{ ...row, by }] : [];
+        });
+      }),
+
+    /** How a measure is spread in each group. Groups without any value of it are left out. */
+    spreadBy: (by: ComparedBy, measure: Measure): Promise<readonly SpreadOfGroup[]> =>
       withTenant(
         scope,
-        (tx) => tx.$queryRaw<JobOfGroup[]>`
-          SELECT fact.job_id AS "jobId", job.number, customer.name AS "customerName",
-            fact.humidity_complaint_count AS "humidityComplaints"
+        (tx) => tx.$queryRaw<SpreadOfGroup[]>`
+          SELECT (${COLUMNS[by]})::text AS value, count(*)::int AS jobs,
+            percentile_cont(ARRAY[0.1, 0.25, 0.5, 0.75, 0.9]) WITHIN GROUP (ORDER BY ${MEASURED[measure]}) AS quantiles,
+            min(${MEASURED[measure]}) AS least, max(${MEASURED[measure]}) AS most,
+            CASE WHEN count(*) <= ${FEW_JOBS} THEN array_agg(${MEASURED[measure]} ORDER BY ${MEASURED[measure]}) END AS values
+          ${from} AND ${MEASURED[measure]} IS NOT NULL GROUP BY ${COLUMNS[by]}`,
+      ),
+
+    /** How many jobs of each group lie in each of `bins` equal steps from `least` to `most`. */
+    binned: (
+      by: ComparedBy,
+      measure: Measure,
+      range: { readonly least: number; readonly most: number; readonly bins: number },
+    ): Promise<readonly { readonly value: string | null; readonly bin: number; readonly jobs: number }[]> =>
+      withTenant(
+        scope,
+        (tx) => tx.$queryRaw<{ value: string | null; bin: number; jobs: number }[]>`
+          SELECT (${COLUMNS[by]})::text AS value,
+            least(width_bucket(${MEASURED[measure]}, ${range.least}::float8, ${range.most}::float8, ${range.bins}::int), ${range.bins}::int) - 1 AS bin,
+            count(*)::int AS jobs
+          ${from} AND ${MEASURED[measure]} IS NOT NULL GROUP BY ${COLUMNS[by]}, 2`,
+      ),
+
+    /** A page of the jobs of one group, those with the outcome first, then the newest. */
+    jobsOf: (
+      by: ComparedBy,
+      value: string | null,
+      shown: {
+        readonly outcome: OutcomeCounted;
+        readonly measure: Measure | null;
+        readonly take: number;
+        readonly skip: number;
+      },
+    ): Promise<readonly JobOfGroup[]> =>
+      withTenant(scope, (tx) => {
+        const measure = shown.measure === null ? Prisma.sql`NULL::float8` : MEASURED[shown.measure];
+        return tx.$queryRaw<JobOfGroup[]>`
+          SELECT fact.job_id AS "jobId", job.number, customer.name AS "customerName", fact.verdict, fact.measure,
+            fact.humidity_complaint_count AS "humidityComplaints", fact.callback_count AS callbacks
           FROM (
-            SELECT tenant_id, job_id, humidity_complaint_count FROM job_fact
-            WHERE tenant_id = ${scope.tenantId}::uuid AND startup_signed_on IS NOT NULL
-              AND ${COLUMNS[by]}::text IS NOT DISTINCT FROM ${value}::text
-            ORDER BY humidity_complaint_count DESC, job_id DESC LIMIT ${take}::int
+            SELECT tenant_id, job_id, humidity_complaint_count, callback_count, verdict, ${measure} AS measure,
+              ${OUTCOME[shown.outcome]} AS hit
+            ${from} AND ${keyOf(by)} IS NOT DISTINCT FROM ${value}::text
+            ORDER BY hit DESC NULLS LAST, job_id DESC LIMIT ${shown.take}::int OFFSET ${shown.skip}::int
           ) fact
           JOIN job ON job.tenant_id = fact.tenant_id AND job.id = fact.job_id
           JOIN customer ON customer.tenant_id = job.tenant_id AND customer.id = job.customer_id
-          ORDER BY fact.humidity_complaint_count DESC, job.number DESC`,
-      ),
+          ORDER BY fact.hit DESC NULLS LAST, fact.job_id DESC`;
+      }),
   };
 }

@@ -1,16 +1,64 @@
-/** What jobs can be compared by. People are listed by name and judged only with enough jobs. */
+import { chanceOfAsMany, type Difference, type Share, shareDifference, wilson95 } from "./shares";
+
+/**
+ * What jobs can be compared by. `setting`: the company can choose it, so it is looked at for what goes with
+ * complaints; `people`: listed by name and judged only with enough jobs.
+ */
 export const COMPARED = {
-  equipmentModelId: { label: "Equipment", people: false },
-  capacitySetting: { label: "Capacity setting", people: false },
-  firstStageAirflowSetting: { label: "First-stage airflow setting", people: false },
-  secondStageAirflowSetting: { label: "Second-stage airflow setting", people: false },
-  fanRunOnSeconds: { label: "Fan run-on, seconds", people: false },
-  fanBetweenCalls: { label: "Fan between calls", people: false },
-  startupMonth: { label: "Month of startup", people: false },
-  techId: { label: "Who signed the startup", people: true },
-} as const satisfies Readonly<Record<string, { readonly label: string; readonly people: boolean }>>;
+  secondStageAirflowSetting: { label: "Second-stage airflow setting", kind: "setting" },
+  firstStageAirflowSetting: { label: "First-stage airflow setting", kind: "setting" },
+  secondStageCfmPerTon: { label: "Second-stage cfm per ton", kind: "setting" },
+  firstStageCfmPerTon: { label: "First-stage cfm per ton", kind: "setting" },
+  capacitySetting: { label: "Capacity setting", kind: "setting" },
+  fanRunOnSeconds: { label: "Fan run-on, seconds", kind: "setting" },
+  fanBetweenCalls: { label: "Fan between calls", kind: "setting" },
+  secondStageStartOffsetF: { label: "Second-stage start offset, °F", kind: "setting" },
+  stepBackToFirstStage: { label: "Step back to first stage", kind: "setting" },
+  equipment: { label: "Equipment", kind: "fact" },
+  controlModelId: { label: "Thermostat", kind: "fact" },
+  externalStaticInWc: { label: "External static, in. w.c.", kind: "fact" },
+  verdict: { label: "Verdict", kind: "fact" },
+  builder: { label: "Builder", kind: "fact" },
+  season: { label: "Season of startup", kind: "fact" },
+  startupMonth: { label: "Month of startup", kind: "fact" },
+  techId: { label: "Who signed the startup", kind: "people" },
+} as const satisfies Readonly<
+  Record<string, { readonly label: string; readonly kind: "setting" | "fact" | "people" }>
+>;
 export type ComparedBy = keyof typeof COMPARED;
 export const COMPARED_KEYS = Object.keys(COMPARED) as readonly ComparedBy[];
+export const SETTINGS_LOOKED_AT = COMPARED_KEYS.filter((key) => COMPARED[key].kind === "setting");
+
+/** What is counted: each a yes or no of a job. */
+export const OUTCOMES_COUNTED = {
+  humidity: { label: "Humidity complaint", of: "a humidity complaint" },
+  callback: { label: "Any callback", of: "a callback" },
+  shortfall: { label: "Startup falls short", of: "a startup that falls short" },
+  wet: { label: "Humidity review falls short", of: "a humidity review that falls short" },
+} as const;
+export type OutcomeCounted = keyof typeof OUTCOMES_COUNTED;
+export const OUTCOME_COUNTED_KEYS = Object.keys(OUTCOMES_COUNTED) as readonly OutcomeCounted[];
+
+/** What can be drawn as a distribution beside the counts. */
+export const MEASURES = {
+  shareAboveLimitPct: { label: "Hours above the humidity limit", unit: "%", decimals: 1 },
+  shareBetween50And60Pct: { label: "Hours between 50 and 60 %", unit: "%", decimals: 1 },
+  meanIndoorDewPointF: { label: "Mean indoor dew point", unit: "°F", decimals: 1 },
+  livedDryHours: { label: "Dry-hours in the log", unit: "h", decimals: 0 },
+  firstStageCfmPerTon: { label: "First-stage cfm per ton", unit: "cfm/ton", decimals: 0 },
+  secondStageCfmPerTon: { label: "Second-stage cfm per ton", unit: "cfm/ton", decimals: 0 },
+  externalStaticInWc: { label: "External static", unit: "in. w.c.", decimals: 2 },
+  sensibleRatio: { label: "Sensible ratio", unit: "", decimals: 2 },
+  moistureRemovalLbPerH: { label: "Moisture removal", unit: "lb/h", decimals: 1 },
+  sizeRatio: { label: "Capacity over load", unit: "", decimals: 2 },
+  measuredSizeRatio: { label: "Measured capacity over measured load", unit: "", decimals: 2 },
+  cyclesPerHour: { label: "Cycles per hour", unit: "/h", decimals: 1 },
+  secondStageSharePct: { label: "Second-stage share of run time", unit: "%", decimals: 0 },
+} as const satisfies Readonly<
+  Record<string, { readonly label: string; readonly unit: string; readonly decimals: number }>
+>;
+export type Measure = keyof typeof MEASURES;
+export const MEASURE_KEYS = Object.keys(MEASURES) as readonly Measure[];
 
 /**
  * With fewer jobs nobody's share of complaints is shown. At ten jobs the 95 % interval is still about 50 points
@@ -19,48 +67,23 @@ export const COMPARED_KEYS = Object.keys(COMPARED) as readonly ComparedBy[];
  */
 export const LEAST_JOBS_OF_A_PERSON = 10;
 
-/** The two-sided 95 % point of the normal distribution. */
-const Z95 = 1.959964;
-
-export type Share = { readonly share: number; readonly low: number; readonly high: number };
-
-/**
- * A share of jobs with its 95 % interval, after Wilson.
- *
- * @param hits - Jobs with the complaint, 0 to `jobs`.
- * @param jobs - Jobs counted, 1 or more.
- * @returns Shares, 0 to 1.
- * @throws {RangeError} outside those ranges.
- * @see Wilson, J. Am. Stat. Assoc. 22 (1927) 209; Newcombe, Statist. Med. 17 (1998) 857, method 3 (from memory).
- */
-export function wilson95(hits: number, jobs: number): Share {
-  if (!(Number.isInteger(jobs) && jobs >= 1 && Number.isInteger(hits) && hits >= 0 && hits <= jobs)) {
-    throw new RangeError("A share needs whole counts: at least one job, and no more hits than jobs.");
-  }
-  const share = hits / jobs;
-  const z2 = Z95 * Z95;
-  const middle = (hits + z2 / 2) / (jobs + z2);
-  const half = (Z95 / (jobs + z2)) * Math.sqrt(jobs * share * (1 - share) + z2 / 4);
-  // At the ends the limit is exact; rounding in the last digit must not show as -0.0 or above 1.
-  return { share, low: hits === 0 ? 0 : middle - half, high: hits === jobs ? 1 : middle + half };
-}
-
-export type ComparedGroup = {
+export type CountedGroup = {
   /** `null`: not recorded. */
   readonly value: string | null;
   readonly name: string;
   readonly jobs: number;
+  /** Jobs with the outcome that is counted. */
   readonly complaints: number;
+};
+
+export type ComparedGroup = CountedGroup & {
   /** `null` where too few jobs of one person are known. */
   readonly share: Share | null;
 };
 
 /** Groups with their intervals: people by name, everything else by how surely complaints are common. */
-export function compared(
-  by: ComparedBy,
-  groups: readonly Omit<ComparedGroup, "share">[],
-): readonly ComparedGroup[] {
-  const { people } = COMPARED[by];
+export function compared(by: ComparedBy, groups: readonly CountedGroup[]): readonly ComparedGroup[] {
+  const people = COMPARED[by].kind === "people";
   const withShare = groups.map((group) => ({
     ...group,
     share: people && group.jobs < LEAST_JOBS_OF_A_PERSON ? null : wilson95(group.complaints, group.jobs),
@@ -72,19 +95,77 @@ export function compared(
   );
 }
 
+/** One setting's value that stands out, against all jobs with another value of it. */
+export type Contrast = {
+  readonly by: ComparedBy;
+  readonly group: CountedGroup;
+  readonly rest: { readonly jobs: number; readonly complaints: number };
+  readonly difference: Difference;
+  /** How likely chance would bring about as much somewhere among all values looked at, 0 to 1. */
+  readonly chance: number;
+};
+
+/** Below this chance a contrast is called more than chance: the usual one in twenty. */
+export const CHANCE_LIMIT = 0.05;
+
+/**
+ * For each setting the value that holds most more complaints than chance would give it, least chance first.
+ * Jobs on which the setting is not recorded are left out of it; a setting with one value says nothing. Chances are
+ * multiplied by the number of values looked at (Bonferroni), so that the best of many is not taken for a law.
+ */
+export function contrasts(
+  counted: Readonly<Partial<Record<ComparedBy, readonly CountedGroup[]>>>,
+): readonly Contrast[] {
+  const settings = SETTINGS_LOOKED_AT.filter((by) => recorded(counted[by]).length > 1);
+  const looks = settings.reduce((total, by) => total + recorded(counted[by]).length, 0);
+  return settings
+    .flatMap((by) => {
+      const groups = recorded(counted[by]);
+      const jobs = sum(groups, (group) => group.jobs);
+      const complaints = sum(groups, (group) => group.complaints);
+      const against = groups.map((group): Contrast => {
+        const rest = { jobs: jobs - group.jobs, complaints: complaints - group.complaints };
+        const [one, other] = [[group.complaints, group.jobs] as const, [rest.complaints, rest.jobs] as const];
+        return {
+          by,
+          group,
+          rest,
+          difference: shareDifference(one, other),
+          chance: Math.min(1, looks * chanceOfAsMany(one, other)),
+        };
+      });
+      return against.toSorted(byChance).slice(0, 1);
+    })
+    .filter(({ group, difference }) => group.complaints > 0 && difference.difference > 0)
+    .toSorted(byChance);
+}
+
+const byChance = (one: Contrast, other: Contrast) =>
+  one.chance - other.chance || other.difference.low - one.difference.low;
+const recorded = (groups: readonly CountedGroup[] = []) => groups.filter(({ value }) => value !== null);
+
+function sum(groups: readonly CountedGroup[], of: (group: CountedGroup) => number): number {
+  return groups.reduce((total, group) => total + of(group), 0);
+}
+
 /** From this many complaints on it is said in words that all of them share one value; fewer may be chance. */
 const LEAST_COMPLAINTS_SAID = 3;
 
 /** What the comparison says, in a sentence. */
-export function comparisonInWords(by: ComparedBy, groups: readonly ComparedGroup[]): string {
-  const total = groups.reduce((sum, group) => sum + group.complaints, 0);
-  const jobs = groups.reduce((sum, group) => sum + group.jobs, 0);
-  if (total === 0) return `No humidity complaint on ${jobs} jobs with a signed startup.`;
+export function comparisonInWords(
+  by: ComparedBy,
+  groups: readonly CountedGroup[],
+  outcome: OutcomeCounted = "humidity",
+): string {
+  const total = sum(groups, (group) => group.complaints);
+  const jobs = sum(groups, (group) => group.jobs);
+  const { of } = OUTCOMES_COUNTED[outcome];
+  if (total === 0) return `None of ${jobs} jobs with a signed startup has ${of}.`;
   const holding = groups.filter((group) => group.complaints > 0);
   const only = holding[0];
-  const { label, people } = COMPARED[by];
-  if (only && holding.length === 1 && !people && total >= LEAST_COMPLAINTS_SAID) {
-    return `All ${total} jobs with a humidity complaint have the same ${label.toLowerCase()}: ${only.name}. ${only.jobs - total} other jobs have it too; ${jobs - only.jobs} jobs without it have no humidity complaint.`;
+  const { label, kind } = COMPARED[by];
+  if (only && holding.length === 1 && kind !== "people" && total >= LEAST_COMPLAINTS_SAID) {
+    return `All ${total} jobs with ${of} have the same ${label.toLowerCase()}: ${only.name}. ${only.jobs - total} other jobs have it too; ${jobs - only.jobs} jobs without it have none.`;
   }
-  return `${total} of ${jobs} jobs with a signed startup have a humidity complaint, spread over ${holding.length} of ${groups.length} groups.`;
+  return `${total} of ${jobs} jobs with a signed startup have ${of}, spread over ${holding.length} of ${groups.length} groups.`;
 }

@@ -1,46 +1,171 @@
+import type { SpreadStrip } from "@/lib/charts/spread-strips";
 import { acrossJobs, type JobOfGroup } from "@/lib/db/across-jobs";
 import { catalog } from "@/lib/db/catalog";
 import { members } from "@/lib/db/members";
 import { withTenant } from "@/lib/db/with-tenant";
-import { type ComparedBy, type ComparedGroup, compared, comparisonInWords } from "@/lib/domain/across-jobs";
+import {
+  type ComparedBy,
+  type ComparedGroup,
+  type Contrast,
+  type CountedGroup,
+  compared,
+  comparisonInWords,
+  contrasts,
+  type Measure,
+  SETTINGS_LOOKED_AT,
+} from "@/lib/domain/across-jobs";
+import { valueInWords } from "@/lib/domain/across-jobs-names";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { AcrossJobsQuery } from "@/lib/schemas/across-jobs";
 
-const JOBS_SHOWN = 100;
+export const JOBS_A_PAGE = 50;
+const BINS = 24;
 
-export type AcrossJobsView = {
+export type Comparison = {
   readonly by: ComparedBy;
   readonly groups: readonly ComparedGroup[];
   readonly words: string;
+  /** The measure asked for, by group; `null` while none is asked for. */
+  readonly spread: Spread | null;
   /** The jobs of the chosen group; `null` while none is chosen. */
-  readonly chosen: { readonly name: string; readonly jobs: readonly JobOfGroup[] } | null;
+  readonly chosen: {
+    readonly name: string;
+    readonly value: string;
+    readonly jobs: readonly JobOfGroup[];
+    readonly of: number;
+  } | null;
 };
 
-/** Humidity complaints by one setting, over all jobs with a signed startup. */
-export function acrossJobsView(scope: TenantScope, { by, value }: AcrossJobsQuery): Promise<AcrossJobsView> {
+export type Spread = {
+  readonly least: number;
+  readonly most: number;
+  readonly strips: readonly SpreadStrip[];
+};
+
+export type WhatGoesWith = {
+  readonly jobs: number;
+  readonly complaints: number;
+  readonly contrasts: readonly Contrast[];
+  /** About the setting that stands out most; `null` where none does. */
+  readonly words: string | null;
+};
+
+/** An outcome by one setting, over all jobs with a signed startup that the question is about. */
+export function comparison(
+  scope: TenantScope,
+  query: AcrossJobsQuery & { readonly by: ComparedBy },
+): Promise<Comparison> {
+  const { by, outcome, measure, value, page } = query;
   return withTenant(scope, async () => {
-    const counted = await acrossJobs(scope).complaintsBy(by);
-    const names = await namesOf(scope, by);
-    const nameOf = (key: string | null) =>
-      key === null || key === "" ? "not recorded" : (names.get(key) ?? key);
-    const groups = compared(
-      by,
-      counted.map((group) => ({ ...group, name: nameOf(group.value) })),
-    );
+    const repository = acrossJobs(scope, filterOf(query));
+    const names = await namesOf(scope, [by]);
+    const counted = named(by, await repository.countedBy(by, outcome), names);
+    const groups = compared(by, counted);
+    const key = value === "" ? null : value;
     const jobs =
-      value === null ? null : await acrossJobs(scope).jobsOf(by, value === "" ? null : value, JOBS_SHOWN);
+      value === null
+        ? null
+        : await repository.jobsOf(by, key, {
+            outcome,
+            measure,
+            take: JOBS_A_PAGE,
+            skip: (page - 1) * JOBS_A_PAGE,
+          });
     return {
       by,
       groups,
-      words: comparisonInWords(by, groups),
-      chosen: jobs && { name: nameOf(value), jobs },
+      words: comparisonInWords(by, counted, outcome),
+      spread: measure === null ? null : await spread(scope, query, measure, groups),
+      chosen: jobs && {
+        name: valueInWords(by, key, names),
+        value: value ?? "",
+        jobs,
+        of: counted.find((group) => group.value === key)?.jobs ?? 0,
+      },
     };
   });
 }
 
-async function namesOf(scope: TenantScope, by: ComparedBy): Promise<ReadonlyMap<string, string>> {
-  if (by === "techId") return new Map((await members(scope).list()).map((one) => [one.userId, one.name]));
-  if (by !== "equipmentModelId") return new Map();
+/** Which settings go with an outcome, most certain first. */
+export function whatGoesWith(scope: TenantScope, query: AcrossJobsQuery): Promise<WhatGoesWith> {
+  return withTenant(scope, async () => {
+    const rows = await acrossJobs(scope, filterOf(query)).settingsCounted(query.outcome);
+    const names = await namesOf(scope, SETTINGS_LOOKED_AT);
+    const counted = Object.fromEntries(
+      SETTINGS_LOOKED_AT.map((by) => [
+        by,
+        named(
+          by,
+          rows.filter((row) => row.by === by),
+          names,
+        ),
+      ]),
+    ) as Record<ComparedBy, CountedGroup[]>;
+    const found = contrasts(counted);
+    const first = found[0];
+    const any = counted[SETTINGS_LOOKED_AT[0] ?? "capacitySetting"];
+    return {
+      jobs: any.reduce((sum, group) => sum + group.jobs, 0),
+      complaints: any.reduce((sum, group) => sum + group.complaints, 0),
+      contrasts: found,
+      words: first ? comparisonInWords(first.by, counted[first.by], query.outcome) : null,
+    };
+  });
+}
+
+async function spread(
+  scope: TenantScope,
+  query: AcrossJobsQuery & { readonly by: ComparedBy },
+  measure: Measure,
+  groups: readonly ComparedGroup[],
+): Promise<Spread | null> {
+  const repository = acrossJobs(scope, filterOf(query));
+  const found = await repository.spreadBy(query.by, measure);
+  if (found.length === 0) return null;
+  const least = Math.min(...found.map((group) => group.least));
+  const most = Math.max(...found.map((group) => group.most));
+  const binned = most > least ? await repository.binned(query.by, measure, { least, most, bins: BINS }) : [];
+  const strips = groups.flatMap(({ value, name }) => {
+    const one = found.find((group) => group.value === value);
+    if (!one) return [];
+    const bins = Array.from({ length: BINS }, () => 0);
+    for (const { value: of, bin, jobs } of binned) if (of === value) bins[bin] = jobs;
+    return [{ name, jobs: one.jobs, quantiles: one.quantiles, bins, values: one.values }];
+  });
+  return { least, most, strips };
+}
+
+function named(
+  by: ComparedBy,
+  rows: readonly Omit<CountedGroup, "name">[],
+  names: ReadonlyMap<string, string>,
+): CountedGroup[] {
+  return rows.map(({ value, jobs, complaints }) => ({
+    value,
+    jobs,
+    complaints,
+    name: valueInWords(by, value, names),
+  }));
+}
+
+export function filterOf({ from, to, equipment }: AcrossJobsQuery) {
+  return { from, to, equipmentFamilyId: equipment };
+}
+
+/** The equipment jobs can be narrowed to. */
+export async function equipmentNames(
+  scope: TenantScope,
+): Promise<readonly { readonly value: string; readonly label: string }[]> {
   const models = await catalog(scope).listEquipment();
-  return new Map(models.map((model) => [model.id, `${model.maker} ${model.name}`]));
+  return models.map((model) => ({ value: model.familyId, label: `${model.maker} ${model.name}` }));
+}
+
+async function namesOf(scope: TenantScope, all: readonly ComparedBy[]): Promise<ReadonlyMap<string, string>> {
+  if (all.includes("techId"))
+    return new Map((await members(scope).list()).map((one) => [one.userId, one.name]));
+  if (all.includes("equipment"))
+    return new Map((await equipmentNames(scope)).map(({ value, label }) => [value, label]));
+  if (all.includes("controlModelId"))
+    return new Map((await catalog(scope).listControls()).map((one) => [one.id, `${one.maker} ${one.name}`]));
+  return new Map();
 }

@@ -5,7 +5,7 @@ import { withTenant } from "@/lib/db/with-tenant";
 import type { JobId } from "@/lib/domain/ids";
 import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { workCallbackSchema } from "@/lib/schemas/callback";
-import { acrossJobsView } from "@/lib/services/across-jobs";
+import { comparison } from "@/lib/services/across-jobs";
 import { jobCallbacks, logCallback, workOnCallback } from "@/lib/services/callbacks";
 import { type Crew, given, makeCrew } from "../support/people";
 import { openJob, refusedBy, STARTUP, save, sign } from "../support/service-jobs";
@@ -116,8 +116,8 @@ test("across jobs counts jobs with a signed startup only, each once, and never a
   await made("tap 4", 0, true);
   await made("tap 2", 0, true);
   await made("tap 4", 1, false);
-  const asked = acrossJobsSchema.parse({ by: "secondStageAirflowSetting", value: "tap 4" });
-  const view = await acrossJobsView(mine.owner, asked);
+  const asked = acrossJobsSchema.parse({ value: "tap 4" });
+  const view = await comparison(mine.owner, { ...asked, by: "secondStageAirflowSetting" });
   expect(view.groups.map(({ value, jobs, complaints }) => [value, jobs, complaints])).toEqual([
     ["tap 4", 2, 1],
     ["tap 2", 1, 0],
@@ -126,6 +126,6 @@ test("across jobs counts jobs with a signed startup only, each once, and never a
     [true, 2],
     [false, 0],
   ]);
-  const people = await acrossJobsView(mine.owner, acrossJobsSchema.parse({ by: "techId" }));
+  const people = await comparison(mine.owner, { ...acrossJobsSchema.parse({}), by: "techId" });
   expect(people.groups).toMatchObject([{ value: mine.tech.userId, jobs: 3, share: null }]);
 });

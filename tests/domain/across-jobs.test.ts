@@ -1,38 +1,6 @@
-import { describe, expect, test } from "vitest";
-import { compared, comparisonInWords, wilson95 } from "@/lib/domain/across-jobs";
-
-const SOURCE =
-  "Newcombe, Statistics in Medicine 17 (1998) 857, table I, method 3 (score without continuity correction), from memory; 0 of 20 also by hand: z²/(20 + z²) = 3.8415/23.8415 = 0.1611";
-
-describe(`a share's 95 % interval: ${SOURCE}`, () => {
-  test.each([
-    [81, 263, 0.2553, 0.3662],
-    [15, 148, 0.0624, 0.1605],
-    [0, 20, 0, 0.1611],
-    [1, 29, 0.0061, 0.1718],
-  ])("%d of %d: %f to %f", (hits, jobs, low, high) => {
-    const found = wilson95(hits, jobs);
-    // The table prints four decimals.
-    expect(Math.abs(found.low - low)).toBeLessThanOrEqual(0.00005);
-    expect(Math.abs(found.high - high)).toBeLessThanOrEqual(0.00005);
-  });
-
-  test("mirrors: what is not a hit has the mirrored interval", () => {
-    const [hits, rest] = [wilson95(4, 13), wilson95(9, 13)];
-    expect(rest.low).toBeCloseTo(1 - hits.high, 12);
-    expect(rest.high).toBeCloseTo(1 - hits.low, 12);
-  });
-
-  test.each([
-    [1, 0],
-    [-1, 5],
-    [6, 5],
-    [Number.NaN, 5],
-    [1.5, 5],
-  ])("%d of %d is refused", (hits, jobs) => {
-    expect(() => wilson95(hits, jobs)).toThrow(RangeError);
-  });
-});
+import { expect, test } from "vitest";
+import { CHANCE_LIMIT, compared, comparisonInWords, contrasts } from "@/lib/domain/across-jobs";
+import { valueInWords } from "@/lib/domain/across-jobs-names";
 
 const group = (name: string, jobs: number, complaints: number) => ({ value: name, name, jobs, complaints });
 
@@ -59,4 +27,51 @@ test("says in words that all complaints share a setting, but not of two complain
   expect(comparisonInWords(by, two)).toContain("2 of 9 jobs");
   const people = compared("techId", [group("Zoe", 12, 5), group("Abe", 12, 0)]);
   expect(comparisonInWords("techId", people)).not.toContain("All");
+});
+
+test("of two settings the one whose value holds all complaints comes first, and is more than chance", () => {
+  const [first, second] = contrasts({
+    secondStageAirflowSetting: [group("tap 4", 12, 9), group("tap 2", 30, 0)],
+    fanRunOnSeconds: [group("60", 20, 5), group("0", 22, 4)],
+    capacitySetting: [group("2 tons", 42, 9)],
+  });
+  expect(first).toMatchObject({
+    by: "secondStageAirflowSetting",
+    group: { name: "tap 4" },
+    rest: { jobs: 30, complaints: 0 },
+  });
+  expect(first?.chance).toBeLessThan(CHANCE_LIMIT);
+  expect(second).toMatchObject({ by: "fanRunOnSeconds", group: { name: "60" } });
+  expect(second?.chance).toBeGreaterThan(CHANCE_LIMIT);
+});
+
+test("three jobs are no law: three of three against none of three may be chance once several settings are looked at", () => {
+  const found = contrasts({
+    secondStageAirflowSetting: [group("tap 4", 3, 3), group("tap 2", 3, 0)],
+    ...Object.fromEntries(
+      (["capacitySetting", "fanRunOnSeconds", "fanBetweenCalls", "stepBackToFirstStage"] as const).map(
+        (by) => [by, [group("a", 3, 2), group("b", 3, 1)]],
+      ),
+    ),
+  });
+  expect(found[0]?.chance).toBeGreaterThan(CHANCE_LIMIT);
+});
+
+test("a setting not recorded anywhere, or the same everywhere, is not among what goes with complaints", () => {
+  expect(
+    contrasts({ capacitySetting: [{ value: null, name: "not recorded", jobs: 5, complaints: 5 }] }),
+  ).toEqual([]);
+  expect(contrasts({ capacitySetting: [group("2 tons", 5, 5)] })).toEqual([]);
+});
+
+test.each([
+  ["secondStageCfmPerTon", "275", "275 to 300"],
+  ["externalStaticInWc", "5", "0.5 to 0.6"],
+  ["stepBackToFirstStage", "false", "no"],
+  ["season", "2", "Summer (June to August)"],
+  ["startupMonth", "12", "December"],
+  ["equipment", "id", "Maker M1"],
+  ["builder", null, "not recorded"],
+] as const)("%s %s reads %s", (by, value, words) => {
+  expect(valueInWords(by, value, new Map([["id", "Maker M1"]]))).toBe(words);
 });

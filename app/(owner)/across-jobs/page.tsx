@@ -1,48 +1,68 @@
 import type { Metadata } from "next";
-import { ChosenJobs } from "@/components/across-jobs/chosen-jobs";
-import { ComparisonTable } from "@/components/across-jobs/comparison-table";
+import { ComparisonView } from "@/components/across-jobs/comparison-view";
+import { QuestionForm } from "@/components/across-jobs/question-form";
+import { SavedQuestions } from "@/components/across-jobs/saved-questions";
+import { WhatGoesWith } from "@/components/across-jobs/what-goes-with";
 import { PageHeader } from "@/components/shell/page-header";
 import { TextLink } from "@/components/ui/button";
-import { TabLinks } from "@/components/ui/tab-links";
-import { COMPARED, COMPARED_KEYS } from "@/lib/domain/across-jobs";
-import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
+import { OUTCOMES_COUNTED } from "@/lib/domain/across-jobs";
+import { type AcrossJobsQuery, acrossJobsAddress, acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { pageScope } from "@/lib/server/page";
-import { acrossJobsView } from "@/lib/services/across-jobs";
+import { comparison, equipmentNames, JOBS_A_PAGE, whatGoesWith } from "@/lib/services/across-jobs";
+import { listSavedViews } from "@/lib/services/saved-views";
+import { keepQuestion, removeQuestion } from "./actions";
 
 export const metadata: Metadata = { title: "Across jobs" };
 
 type Search = Readonly<Record<string, string | string[] | undefined>>;
+type Scope = Awaited<ReturnType<typeof pageScope>>;
 
 export default async function AcrossJobsPage({ searchParams }: { readonly searchParams: Promise<Search> }) {
   const scope = await pageScope("across-jobs.read");
-  const { by, groups, words, chosen } = await acrossJobsView(
-    scope,
-    acrossJobsSchema.parse(await searchParams),
-  );
+  const query = acrossJobsSchema.parse(await searchParams);
+  const [equipment, saved] = await Promise.all([equipmentNames(scope), listSavedViews(scope, "across-jobs")]);
+  const address = acrossJobsAddress(query);
   return (
     <>
       <PageHeader
         title="Across jobs"
-        lead="Humidity complaints over all jobs with a signed startup, by what the jobs have in common."
-      />
-      <TabLinks
-        label="Compare by"
-        tabs={COMPARED_KEYS.map((key) => ({
-          href: `/across-jobs?by=${key}`,
-          label: COMPARED[key].label,
-          current: key === by,
-        }))}
+        lead="Complaints, callbacks and measurements over all jobs with a signed startup, by what the jobs have in common."
       />
       <div className="mt-5 grid gap-6">
-        <p className="max-w-prose text-lg">{words}</p>
-        <ComparisonTable by={by} groups={groups} />
-        <p>
+        {query.by === null ? (
+          <Overview scope={scope} query={query} />
+        ) : (
+          <ComparisonView
+            query={query}
+            view={await comparison(scope, { ...query, by: query.by })}
+            aPage={JOBS_A_PAGE}
+          />
+        )}
+        <QuestionForm key={address} query={query} equipment={equipment} />
+        <p className="no-print flex flex-wrap gap-x-6 text-sm">
+          <a className="text-accent underline" href={`/api/across-jobs/jobs?${address}`} download>
+            All these jobs with their facts as CSV
+          </a>
+          <TextLink href="/across-jobs/instruments">Instruments and sensors</TextLink>
           <TextLink href="/api/across-jobs/month" prefetch={false}>
             This month on two pages (PDF)
           </TextLink>
         </p>
-        {chosen === null ? null : <ChosenJobs label={COMPARED[by].label} {...chosen} />}
+        <SavedQuestions saved={saved} query={address} save={keepQuestion} remove={removeQuestion} />
       </div>
+    </>
+  );
+}
+
+async function Overview({ scope, query }: { readonly scope: Scope; readonly query: AcrossJobsQuery }) {
+  const { jobs, complaints, contrasts, words } = await whatGoesWith(scope, query);
+  return (
+    <>
+      <p className="max-w-prose text-lg">
+        {words ??
+          `${complaints} of ${jobs} jobs with a signed startup have ${OUTCOMES_COUNTED[query.outcome].of}.`}
+      </p>
+      <WhatGoesWith query={query} contrasts={contrasts} total={complaints} />
     </>
   );
 }

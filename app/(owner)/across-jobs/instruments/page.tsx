@@ -1,0 +1,27 @@
+import type { Metadata } from "next";
+import { InstrumentReportTable } from "@/components/across-jobs/instrument-report-table";
+import { PageHeader } from "@/components/shell/page-header";
+import { TextLink } from "@/components/ui/button";
+import { pageScope } from "@/lib/server/page";
+import { instrumentsReport } from "@/lib/services/instrument-report";
+
+export const metadata: Metadata = { title: "Instruments and sensors" };
+
+export default async function InstrumentsPage() {
+  const scope = await pageScope("across-jobs.read");
+  const reports = await instrumentsReport(scope, new Date());
+  return (
+    <>
+      <PageHeader
+        title="Instruments and sensors"
+        lead="Signed startups of the last two years: calibration, corrections over time, and startups on which two ways of measuring disagree."
+      />
+      <p className="no-print mt-2 text-sm">
+        <TextLink href="/across-jobs">Back to across jobs</TextLink>
+      </p>
+      <div className="mt-5">
+        <InstrumentReportTable reports={reports} />
+      </div>
+    </>
+  );
+}
