@@ -4,7 +4,7 @@ import { ActionForm } from "@/components/forms/action-form";
 import { problemOf } from "@/components/forms/error-summary";
 import { Refusal } from "@/components/forms/refusal";
 import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
-import { TextLink } from "@/components/ui/button";
+import { LinkButton } from "@/components/ui/button";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
 import type { SavedView } from "@/lib/domain/saved-views";
@@ -52,7 +52,7 @@ function SavedQuestion({ view, remove }: { readonly view: SavedView; readonly re
   const [sent, submit, busy] = useSentForm(() => remove({ viewId: view.id }));
   return (
     <li className="flex flex-wrap items-center gap-3">
-      <TextLink href={`/across-jobs?${view.query}`}>{view.name}</TextLink>
+      <LinkButton variant="quiet" href={`/across-jobs?${view.query}`}>{view.name}</LinkButton>
       {view.own ? (
         <ActionForm action={submit}>
           <Refusal form={sent} title="Not removed" />

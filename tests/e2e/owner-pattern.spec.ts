@@ -1,17 +1,21 @@
+import { readFile } from "node:fs/promises";
 import { expect, test } from "@playwright/test";
 import { TIDEWILLOW_PEOPLE } from "../../seed/sign-ins";
 import { expectAccessible, signIn } from "../support/journey";
 
-test("the owner finds in three clicks that all humidity callbacks share one airflow setting", async ({
+test("the owner finds in two clicks that all humidity callbacks share one airflow setting", async ({
   page,
 }) => {
   await signIn(page, TIDEWILLOW_PEOPLE.owner.email);
   await page.getByRole("link", { name: "Across jobs" }).click();
-  await page.getByRole("link", { name: "Second-stage airflow setting" }).click();
   await expect(
     page.getByText(/All 3 jobs with a humidity complaint have the same second-stage airflow setting: tap 4/),
   ).toBeVisible();
-  await page.getByRole("link", { name: "tap 4", exact: true }).click();
+  await expectAccessible(page);
+  await page
+    .getByRole("region", { name: "What goes with it, by setting" })
+    .getByRole("link", { name: "tap 4", exact: true })
+    .click();
   const jobs = page.getByRole("region", { name: "Jobs with second-stage airflow setting tap 4" });
   await expect(jobs.getByRole("link", { name: /Quincy Abernot/ })).toBeVisible();
   await expectAccessible(page);
@@ -20,7 +24,32 @@ test("the owner finds in three clicks that all humidity callbacks share one airf
   await jobs.getByRole("link", { name: "1", exact: true }).first().click();
   await expect(page.getByRole("heading", { name: "Log a callback" })).toBeVisible();
   await expectAccessible(page);
-  await page.goto(new URL("/callbacks", page.url()).href);
-  await expect(page.getByRole("region", { name: "Callbacks" })).toBeVisible();
+});
+
+test("the owner draws a measure by a setting, keeps the question, and takes the jobs along as CSV", async ({
+  page,
+}) => {
+  await signIn(page, TIDEWILLOW_PEOPLE.owner.email);
+  await page.goto(new URL("/across-jobs", page.url()).href);
+  await page.getByLabel("By", { exact: true }).selectOption({ label: "Second-stage airflow setting" });
+  await page.getByLabel("And draw").selectOption({ label: "Moisture removal" });
+  await page.getByRole("button", { name: "Ask" }).click();
+  await expect(page.getByText("Moisture removal by second-stage airflow setting").first()).toBeVisible();
+  await expectAccessible(page);
+  await page.getByLabel("Keep this question as").fill("Water by airflow");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  const kept = page.getByRole("link", { name: "Water by airflow" });
+  await expect(kept).toBeVisible();
+  await page.goto(new URL("/across-jobs", page.url()).href);
+  await kept.click();
+  await expect(page).toHaveURL(/measure=moistureRemovalLbPerH/);
+  const download = page.waitForEvent("download");
+  await page.getByRole("link", { name: "All these jobs with their facts as CSV" }).click();
+  const text = await readFile(await (await download).path(), "utf8");
+  expect(text).toContain("Quincy Abernot");
+  await page.getByRole("link", { name: "Instruments and sensors" }).click();
+  await expect(page.getByRole("region", { name: "Instruments" })).toBeVisible();
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 390, height: 844 });
   await expectAccessible(page);
 });

@@ -10,6 +10,7 @@ export type Ids = Readonly<
   Record<
     | "jobId"
     | "callbackId"
+    | "savedViewId"
     | "packetId"
     | "modelId"
     | "newModelId"
@@ -46,6 +47,7 @@ export function randomIds(): Ids {
   return {
     jobId: randomUUID(),
     callbackId: randomUUID(),
+    savedViewId: randomUUID(),
     packetId: randomUUID(),
     modelId: randomUUID(),
     newModelId: randomUUID(),
@@ -252,11 +254,14 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
   "remove member": ({ memberId }) => ({ userId: memberId }),
   "withdraw invitation": ({ invitationId }) => ({ invitationId }),
+  "keep question": () => ({ name: "By airflow", query: "by=secondStageAirflowSetting" }),
+  "remove question": ({ savedViewId }) => ({ viewId: savedViewId }),
   "change password": () => ({ current: "long enough before", next: "long enough after" }),
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };
 
 export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
+  "export across jobs": () => ({ params: {} }),
   "read logo": () => ({ params: {} }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),

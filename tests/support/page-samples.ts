@@ -70,7 +70,14 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     addresses: () => ["/catalog/instruments/new"],
   },
   "/callbacks": { permission: "callback.edit", addresses: () => ["/callbacks"] },
-  "/across-jobs": { permission: "across-jobs.read", addresses: () => ["/across-jobs"] },
+  "/across-jobs": {
+    permission: "across-jobs.read",
+    addresses: () => ["/across-jobs", "/across-jobs?by=techId"],
+  },
+  "/across-jobs/instruments": {
+    permission: "across-jobs.read",
+    addresses: () => ["/across-jobs/instruments"],
+  },
   "/rules": { permission: "rules.read", addresses: () => ["/rules"] },
   "/company": { permission: "brand.edit", addresses: () => ["/company"] },
   "/company/activity": { permission: "activity.read", addresses: () => ["/company/activity"] },

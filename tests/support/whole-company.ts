@@ -19,6 +19,7 @@ import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
 import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
+import { saveView } from "@/lib/services/saved-views";
 import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { pocketHygrometer } from "@/seed/catalog/instruments";
@@ -99,6 +100,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       packetId,
       shareId,
       packetSecret: link.token,
+      savedViewId: await saveView(owner, "across-jobs", { name: "Kept", query: "by=season", shared: false }),
       modelId,
       ...(await catalogRows(crew)),
       draftJobId: await draftJob(crew, modelId),

@@ -4,7 +4,7 @@ import { QuestionForm } from "@/components/across-jobs/question-form";
 import { SavedQuestions } from "@/components/across-jobs/saved-questions";
 import { WhatGoesWith } from "@/components/across-jobs/what-goes-with";
 import { PageHeader } from "@/components/shell/page-header";
-import { TextLink } from "@/components/ui/button";
+import { LinkButton } from "@/components/ui/button";
 import { OUTCOMES_COUNTED } from "@/lib/domain/across-jobs";
 import { type AcrossJobsQuery, acrossJobsAddress, acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { pageScope } from "@/lib/server/page";
@@ -39,14 +39,14 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
           />
         )}
         <QuestionForm key={address} query={query} equipment={equipment} />
-        <p className="no-print flex flex-wrap gap-x-6 text-sm">
-          <a className="text-accent underline" href={`/api/across-jobs/jobs?${address}`} download>
+        <p className="no-print flex flex-wrap gap-3">
+          <a className="button button-secondary" href={`/api/across-jobs/jobs?${address}`} download>
             All these jobs with their facts as CSV
           </a>
-          <TextLink href="/across-jobs/instruments">Instruments and sensors</TextLink>
-          <TextLink href="/api/across-jobs/month" prefetch={false}>
+          <LinkButton href="/across-jobs/instruments">Instruments and sensors</LinkButton>
+          <a className="button button-secondary" href="/api/across-jobs/month">
             This month on two pages (PDF)
-          </TextLink>
+          </a>
         </p>
         <SavedQuestions saved={saved} query={address} save={keepQuestion} remove={removeQuestion} />
       </div>

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { InstrumentReportTable } from "@/components/across-jobs/instrument-report-table";
 import { PageHeader } from "@/components/shell/page-header";
-import { TextLink } from "@/components/ui/button";
+import { LinkButton } from "@/components/ui/button";
 import { pageScope } from "@/lib/server/page";
 import { instrumentsReport } from "@/lib/services/instrument-report";
 
@@ -16,9 +16,9 @@ export default async function InstrumentsPage() {
         title="Instruments and sensors"
         lead="Signed startups of the last two years: calibration, corrections over time, and startups on which two ways of measuring disagree."
       />
-      <p className="no-print mt-2 text-sm">
-        <TextLink href="/across-jobs">Back to across jobs</TextLink>
-      </p>
+      <LinkButton href="/across-jobs" className="no-print mt-3">
+        Back to across jobs
+      </LinkButton>
       <div className="mt-5">
         <InstrumentReportTable reports={reports} />
       </div>
