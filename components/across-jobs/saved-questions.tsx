@@ -52,7 +52,9 @@ function SavedQuestion({ view, remove }: { readonly view: SavedView; readonly re
   const [sent, submit, busy] = useSentForm(() => remove({ viewId: view.id }));
   return (
     <li className="flex flex-wrap items-center gap-3">
-      <LinkButton variant="quiet" href={`/across-jobs?${view.query}`}>{view.name}</LinkButton>
+      <LinkButton variant="quiet" href={`/across-jobs?${view.query}`}>
+        {view.name}
+      </LinkButton>
       {view.own ? (
         <ActionForm action={submit}>
           <Refusal form={sent} title="Not removed" />

@@ -1,5 +1,6 @@
 import type { Answer } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
+import { Notice } from "@/components/ui/notice";
 import { CALLBACK_KINDS, CALLBACK_STATES, type Callback } from "@/lib/domain/callbacks";
 import { CallbackWorkForm } from "./callback-work-form";
 
@@ -7,17 +8,23 @@ type Props = { readonly callback: Callback; readonly send: (input: unknown) => P
 
 /** One complaint with what the record said then, and what came of it. */
 export function CallbackCard({ callback, send }: Props) {
-  const { kind, state, reportedOn, reportedByName, complaint, evidence } = callback;
-  const { fallsShort, log, settings } = evidence;
+  const { kind, state, reportedOn, reportedByName, complaint, evidence, reopenedByLog, dueOn } = callback;
+  const { fallsShort, log, settings, days } = evidence;
   const facts = [
     ["Fell short in the ledger", fallsShort.join("; ") || "nothing"],
     ["Log of the house", log ?? "none yet"],
-    ["Settings", settings.join("; ") || "none recorded"],
+    ["Days before", days ?? "not logged"],
+    ["Settings as left", settings.join("; ") || "none recorded"],
   ] as const;
   return (
     <Card
       title={CALLBACK_KINDS[kind].label}
-      aside={<span className="text-sm font-semibold">{CALLBACK_STATES[state]}</span>}
+      aside={
+        <span className="text-sm font-semibold">
+          {CALLBACK_STATES[state]}
+          {dueOn === null ? "" : `, due ${dueOn}`}
+        </span>
+      }
     >
       <div className="grid gap-4">
         <p>
@@ -27,6 +34,11 @@ export function CallbackCard({ callback, send }: Props) {
             {reportedByName === "" ? "" : `, ${reportedByName}`}
           </span>
         </p>
+        {reopenedByLog === "" ? null : (
+          <Notice kind="problem" title="Opened again by the log">
+            {reopenedByLog}
+          </Notice>
+        )}
         <dl className="grid gap-2 text-sm">
           {facts.map(([label, value]) => (
             <div key={label}>

@@ -17,7 +17,7 @@ type Props = {
   readonly send: (input: unknown) => Promise<Answer>;
 };
 
-/** Four answers, taken down while the phone is at the ear. */
+/** A few answers, taken down while the phone is at the ear. */
 export function CallbackIntake({ jobId, today, send }: Props) {
   const [round, setRound] = useState(0);
   const [sent, submit, busy] = useSentForm(
@@ -38,6 +38,13 @@ export function CallbackIntake({ jobId, today, send }: Props) {
         />
         <TextArea name="complaint" label="In their words" error={problem("complaint")} />
         <DateField name="reportedOn" label="Reported on" defaultValue={today} error={problem("reportedOn")} />
+        <DateField
+          name="dueOn"
+          label="Visit by"
+          optional
+          hint="Left empty: in three days."
+          error={problem("dueOn")}
+        />
         <TextField
           name="reportedByName"
           label="Reported by"

@@ -7,13 +7,20 @@ import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sen
 import { SelectField } from "@/components/ui/choice-fields";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField, TextArea, TextField } from "@/components/ui/text-field";
-import { type Callback, OUTCOME_KEYS, OUTCOMES } from "@/lib/domain/callbacks";
+import {
+  CALLBACK_CAUSE_KEYS,
+  CALLBACK_CAUSES,
+  type Callback,
+  OUTCOME_KEYS,
+  OUTCOMES,
+} from "@/lib/domain/callbacks";
 
 type Props = { readonly callback: Callback; readonly send: (input: unknown) => Promise<Answer> };
 
 /** Cause, fix, and whether it worked. */
 export function CallbackWorkForm({ callback, send }: Props) {
-  const { id, version, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn } = callback;
+  const { id, version, causeKind, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn, dueOn } =
+    callback;
   const [sent, submit, busy] = useSentForm((form) =>
     send({ ...Object.fromEntries(form), callbackId: id, expectedVersion: version }),
   );
@@ -25,6 +32,14 @@ export function CallbackWorkForm({ callback, send }: Props) {
   return (
     <ActionForm action={submit} className="grid gap-3 border-t border-rule pt-4">
       <Refusal form={sent} title="Not saved yet" />
+      <SelectField
+        {...common("causeKind")}
+        label="Kind of cause"
+        optional
+        placeholder="not known yet"
+        options={CALLBACK_CAUSE_KEYS.map((value) => ({ value, label: CALLBACK_CAUSES[value] }))}
+        defaultValue={causeKind ?? ""}
+      />
       <TextArea {...common("cause")} label="Cause" rows={2} defaultValue={cause} optional />
       <TextArea {...common("fix")} label="Fix" rows={2} defaultValue={fix} optional />
       <DateField {...common("fixedOn")} label="Fixed on" defaultValue={fixedOn ?? ""} optional />
@@ -48,6 +63,13 @@ export function CallbackWorkForm({ callback, send }: Props) {
         defaultValue={outcomeNote}
         optional
         autoComplete="off"
+      />
+      <DateField
+        {...common("dueOn")}
+        label="Next step due"
+        hint="Left as it is, it follows from what was done: a visit in 3 days, a look at the outcome 14 days after the fix."
+        defaultValue={dueOn ?? ""}
+        optional
       />
       <SubmitButton busy={busy} variant="secondary">
         Save callback

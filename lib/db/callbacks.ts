@@ -1,6 +1,9 @@
 import {
+  CALLBACK_CAUSES,
   CALLBACK_KINDS,
+  CALLBACK_STATES,
   type Callback,
+  type CallbackCause,
   type CallbackEvidence,
   type CallbackKind,
   type CallbackState,
@@ -25,6 +28,13 @@ export type NewCallback = {
   readonly reportedByName: string;
   readonly complaint: string;
   readonly evidence: CallbackEvidence;
+  readonly dueOn: string | null;
+};
+
+export type CallbackFilter = {
+  readonly jobId: JobId | null;
+  readonly state: CallbackState | null;
+  readonly kind: CallbackKind | null;
 };
 
 const WITH_JOB = {
@@ -32,22 +42,73 @@ const WITH_JOB = {
 } as const satisfies Prisma.CallbackInclude;
 type Row = Prisma.CallbackGetPayload<{ include: typeof WITH_JOB }>;
 
-const LIST_AT_MOST = 500;
-
 export function callbacks(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
+  const whereOf = ({ jobId, state, kind }: CallbackFilter) => ({
+    ...own,
+    job: visibleJobs(scope),
+    ...(jobId ? { jobId } : {}),
+    ...(state ? { state } : {}),
+    ...(kind ? { kind } : {}),
+  });
   return {
-    /** Open ones first, then those whose outcome is to be checked, each newest first. */
-    list: (jobId: JobId | null): Promise<readonly Callback[]> =>
+    /** A page: open ones first, then those whose outcome is to be checked, each the most pressing first. */
+    list: (
+      filter: CallbackFilter,
+      page: { readonly take: number; readonly skip: number },
+    ): Promise<readonly Callback[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.callback.findMany({
-          where: { ...own, job: visibleJobs(scope), ...(jobId ? { jobId } : {}) },
+          where: whereOf(filter),
           // open, fixed, closed: the alphabet backwards.
-          orderBy: [{ state: "desc" }, { reportedOn: "desc" }, { id: "desc" }],
-          take: LIST_AT_MOST,
+          orderBy: [
+            { state: "desc" },
+            { dueOn: { sort: "asc", nulls: "last" } },
+            { reportedOn: "desc" },
+            { id: "desc" },
+          ],
+          ...page,
           include: WITH_JOB,
         });
         return rows.map(toCallback);
+      }),
+
+    count: (filter: CallbackFilter): Promise<number> =>
+      withTenant(scope, (tx) => tx.callback.count({ where: whereOf(filter) })),
+
+    find: (id: CallbackId): Promise<Callback | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.callback.findFirst({
+          where: { ...own, id, job: visibleJobs(scope) },
+          include: WITH_JOB,
+        });
+        return row && toCallback(row);
+      }),
+
+    /** Opens a fixed or closed callback again because the house's log disagrees. The caller holds the job's lock. */
+    reopen: (callback: Callback, said: { readonly reason: string; readonly dueOn: string }): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.callback.updateMany({
+          where: { ...own, id: callback.id },
+          data: {
+            state: "open",
+            outcome: "did_not_work",
+            reopenedByLog: said.reason,
+            dueOn: asDate(said.dueOn),
+            version: { increment: 1 },
+            updatedAt: new Date(),
+            updatedBy: scope.userId,
+          },
+        });
+        await countCallbacks(tx, scope, callback.job.id);
+        await appendActivity(tx, scope, {
+          action: "callback opened again by a log",
+          entity: "callback",
+          entityId: callback.id,
+          jobId: callback.job.id,
+          before: { state: CALLBACK_STATES[callback.state] },
+          after: { reason: said.reason },
+        });
       }),
 
     jobOf: (id: CallbackId): Promise<JobId | null> =>
@@ -71,6 +132,7 @@ export function callbacks(scope: TenantScope) {
             reportedByName,
             complaint,
             reportedOn: new Date(`${input.reportedOn}T00:00:00Z`),
+            dueOn: asDate(input.dueOn),
             humidityComplaint: CALLBACK_KINDS[kind].humidity,
             evidence: asJson(input.evidence),
             createdBy: scope.userId,
@@ -97,10 +159,14 @@ export function callbacks(scope: TenantScope) {
           include: WITH_JOB,
         });
         if (!before) throw notFound();
+        const { causeKind, ...written } = work;
         const changed = await tx.callback.updateMany({
           where: { ...own, id, jobId, version: expectedVersion },
           data: {
-            ...work,
+            ...written,
+            causeRuleId: causeKind,
+            dueOn: asDate(work.dueOn),
+            reopenedByLog: work.outcome === "worked" ? "" : before.reopenedByLog,
             fixedOn: asDate(work.fixedOn),
             outcomeCheckedOn: asDate(work.outcomeCheckedOn),
             state: callbackState(work),
@@ -116,13 +182,31 @@ export function callbacks(scope: TenantScope) {
           );
         }
         await countCallbacks(tx, scope, jobId);
-        const { cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn } = toCallback(before);
+        const {
+          causeKind: causeBefore,
+          cause,
+          fix,
+          fixedOn,
+          outcome,
+          outcomeNote,
+          outcomeCheckedOn,
+          dueOn,
+        } = toCallback(before);
         await appendActivity(tx, scope, {
           action: "callback worked on",
           entity: "callback",
           entityId: id,
           jobId,
-          before: { cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn },
+          before: {
+            causeKind: causeBefore,
+            cause,
+            fix,
+            fixedOn,
+            outcome,
+            outcomeNote,
+            outcomeCheckedOn,
+            dueOn,
+          },
           after: work,
         });
       }),
@@ -139,8 +223,20 @@ function toCallback(row: Row): Callback {
     reportedOn: asDay(row.reportedOn) ?? "",
     reportedByName: row.reportedByName,
     complaint: row.complaint,
-    evidence: { fallsShort: [], log: null, settings: [], ...(row.evidence as Partial<CallbackEvidence>) },
+    evidence: {
+      fallsShort: [],
+      log: null,
+      settings: [],
+      days: null,
+      ...(row.evidence as Partial<CallbackEvidence>),
+    },
+    causeKind:
+      row.causeRuleId !== null && row.causeRuleId in CALLBACK_CAUSES
+        ? (row.causeRuleId as CallbackCause)
+        : null,
     cause: row.cause,
+    reopenedByLog: row.reopenedByLog,
+    dueOn: asDay(row.dueOn),
     fix: row.fix,
     fixedOn: asDay(row.fixedOn),
     outcome: row.outcome as Outcome | null,

@@ -26,26 +26,51 @@ export const OUTCOME_KEYS = Object.keys(OUTCOMES) as readonly Outcome[];
 
 export type CallbackState = "open" | "fixed" | "closed";
 
-export const CALLBACK_STATES: Readonly<Record<CallbackState, string>> = {
+export const CALLBACK_STATES = {
   open: "Open",
   fixed: "Fixed, outcome to be checked",
   closed: "Closed",
-};
+} as const satisfies Readonly<Record<CallbackState, string>>;
+export const CALLBACK_STATE_KEYS = Object.keys(CALLBACK_STATES) as readonly CallbackState[];
+
+/** What a callback can turn out to come from; the first of them are what a log can show. */
+export const CALLBACK_CAUSES = {
+  "short-cycles": "Short cycles: too large, or set too large",
+  "airflow-too-high": "Airflow too high",
+  "fan-between-calls": "Fan runs between calls or after cooling",
+  "second-stage-eager": "Second stage starts too eagerly",
+  "mild-wet-weather": "Mild, wet weather with no call for cooling",
+  "outdoor-moisture": "Moisture from outdoors: ventilation or leakage",
+  "setpoint-habits": "Setpoint habits",
+  "sensor-error": "Sensor reads wrong",
+  "lost-capacity": "Lost charge, airflow or capacity",
+  drain: "Drain, pan or trap",
+  workmanship: "Installation or workmanship",
+  house: "The house itself: damp, leaks, use",
+  other: "Something else",
+} as const;
+export type CallbackCause = keyof typeof CALLBACK_CAUSES;
+export const CALLBACK_CAUSE_KEYS = Object.keys(CALLBACK_CAUSES) as readonly CallbackCause[];
 
 /** What the job's record said when the complaint came in. */
 export type CallbackEvidence = {
   readonly fallsShort: readonly string[];
   readonly log: string | null;
   readonly settings: readonly string[];
+  /** Outdoors and indoors in the days before the complaint, from the house's own log. */
+  readonly days: string | null;
 };
 
 export type CallbackWork = {
+  readonly causeKind: CallbackCause | null;
   readonly cause: string;
   readonly fix: string;
   readonly fixedOn: string | null;
   readonly outcome: Outcome | null;
   readonly outcomeNote: string;
   readonly outcomeCheckedOn: string | null;
+  /** By when the next step is due: a visit while open, the look at the outcome once fixed. */
+  readonly dueOn: string | null;
 };
 
 export type Callback = CallbackWork & {
@@ -58,7 +83,29 @@ export type Callback = CallbackWork & {
   readonly reportedByName: string;
   readonly complaint: string;
   readonly evidence: CallbackEvidence;
+  /** Why a log opened it again; empty while none did. */
+  readonly reopenedByLog: string;
 };
+
+/** An open complaint waits at most this long for a visit, a fix this long for a look. Common practice, no source. */
+const DAYS_TO_VISIT = 3;
+const DAYS_TO_OUTCOME = 14;
+
+/** When the next step is due if nobody says otherwise. `null` once closed. */
+export function usualDueDate(
+  callback: Pick<CallbackWork, "fix" | "fixedOn" | "outcome"> & { readonly reportedOn: string },
+): string | null {
+  const after = (day: string, days: number) =>
+    new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+  switch (callbackState(callback)) {
+    case "closed":
+      return null;
+    case "fixed":
+      return after(callback.fixedOn ?? callback.reportedOn, DAYS_TO_OUTCOME);
+    case "open":
+      return after(callback.reportedOn, DAYS_TO_VISIT);
+  }
+}
 
 /** Where a callback stands follows from what was done: a fix that did not work leaves it open. */
 export function callbackState(work: Pick<CallbackWork, "fix" | "fixedOn" | "outcome">): CallbackState {

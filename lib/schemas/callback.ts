@@ -1,5 +1,10 @@
 import { z } from "zod";
-import { CALLBACK_KIND_KEYS, OUTCOME_KEYS } from "@/lib/domain/callbacks";
+import {
+  CALLBACK_CAUSE_KEYS,
+  CALLBACK_KIND_KEYS,
+  CALLBACK_STATE_KEYS,
+  OUTCOME_KEYS,
+} from "@/lib/domain/callbacks";
 
 const uuid = z.uuid({ error: "Choose one from the list." });
 const text = (label: string, most = 2_000) =>
@@ -19,6 +24,7 @@ export const logCallbackSchema = z.strictObject({
   kind: z.enum(CALLBACK_KIND_KEYS, { error: "Complaint: choose one from the list." }),
   reportedOn: day("Reported on"),
   reportedByName: text("Reported by", 200),
+  dueOn: dayOrNone("Visit by").optional(),
   complaint: text("In their words").min(1, { error: "In their words: write down what was said." }),
 });
 export type LogCallbackInput = z.output<typeof logCallbackSchema>;
@@ -28,6 +34,12 @@ export const workCallbackSchema = z
   .strictObject({
     callbackId: uuid,
     expectedVersion: z.coerce.number().pipe(z.int32().min(1)),
+    causeKind: z
+      .union([z.literal(""), z.enum(CALLBACK_CAUSE_KEYS)], {
+        error: "Kind of cause: choose one from the list.",
+      })
+      .transform((given) => (given === "" ? null : given))
+      .default(null),
     cause: text("Cause"),
     fix: text("Fix"),
     fixedOn: dayOrNone("Fixed on"),
@@ -36,6 +48,7 @@ export const workCallbackSchema = z
       .transform((given) => (given === "" ? null : given)),
     outcomeNote: text("Note on the outcome"),
     outcomeCheckedOn: dayOrNone("Outcome checked on"),
+    dueOn: dayOrNone("Next step due").default(null),
   })
   .superRefine((given, context) => {
     const need = (path: string, message: string) =>
@@ -46,3 +59,13 @@ export const workCallbackSchema = z
       need("outcomeCheckedOn", "Outcome checked on: enter the day it was checked.");
   });
 export type WorkCallbackInput = z.output<typeof workCallbackSchema>;
+
+/** Which callbacks the list shows, as it stands in the address. Anything unknown there counts as not asked. */
+export const callbackListSchema = z.object({
+  state: z.enum(CALLBACK_STATE_KEYS).nullable().catch(null).default(null),
+  kind: z.enum(CALLBACK_KIND_KEYS).nullable().catch(null).default(null),
+  /** The job a new complaint is about: number, name or address. */
+  find: z.string().trim().max(100).catch("").default(""),
+  page: z.coerce.number().pipe(z.int().min(1).max(100_000)).catch(1).default(1),
+});
+export type CallbackListQuery = z.output<typeof callbackListSchema>;

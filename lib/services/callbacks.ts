@@ -1,22 +1,27 @@
 import { callbacks } from "@/lib/db/callbacks";
+import { jobs } from "@/lib/db/jobs";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
-import type { Callback, CallbackEvidence } from "@/lib/domain/callbacks";
+import { type Callback, usualDueDate } from "@/lib/domain/callbacks";
 import { asId, type CallbackId } from "@/lib/domain/ids";
+import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
-import { STAGE_NAMES } from "@/lib/domain/stages";
 import { notFound } from "@/lib/errors";
-import type { LogCallbackInput, WorkCallbackInput } from "@/lib/schemas/callback";
-import { type JobView, jobView } from "./job-view";
+import type { CallbackListQuery, LogCallbackInput, WorkCallbackInput } from "@/lib/schemas/callback";
+import { callbackEvidence } from "./callback-evidence";
+import { jobView } from "./job-view";
 import { getJob } from "./jobs";
+
+export const CALLBACKS_A_PAGE = 50;
 
 /** Takes a complaint down and keeps beside it what the job's record says at that moment. */
 export function logCallback(scope: TenantScope, input: LogCallbackInput): Promise<CallbackId> {
   return withTenant(scope, async () => {
     const jobId = asId<"job">(input.jobId);
     await stageRecords(scope).lock(jobId);
-    const evidence = evidenceOf(await jobView(scope, jobId));
-    return callbacks(scope).add({ ...input, jobId, evidence });
+    const evidence = await callbackEvidence(scope, await jobView(scope, jobId), input.reportedOn);
+    const dueOn = input.dueOn ?? usualDueDate({ ...input, fix: "", fixedOn: null, outcome: null });
+    return callbacks(scope).add({ ...input, jobId, evidence, dueOn });
   });
 }
 
@@ -28,41 +33,46 @@ export function workOnCallback(scope: TenantScope, input: WorkCallbackInput): Pr
     const jobId = await callbacks(scope).jobOf(id);
     if (!jobId) throw notFound();
     await stageRecords(scope).lock(jobId);
-    await callbacks(scope).work(jobId, id, expectedVersion, work);
+    const before = await callbacks(scope).find(id);
+    if (!before) throw notFound();
+    // A date left as it was moves on with the state; one that was changed stays as given.
+    const dueOn =
+      work.dueOn === before.dueOn || work.dueOn === null
+        ? usualDueDate({ ...work, reportedOn: before.reportedOn })
+        : work.dueOn;
+    await callbacks(scope).work(jobId, id, expectedVersion, { ...work, dueOn });
     return { jobId };
   });
 }
 
-/** The company's callbacks, open ones first. */
-export function listCallbacks(scope: TenantScope): Promise<readonly Callback[]> {
-  return callbacks(scope).list(null);
+export type CallbackPage = { readonly callbacks: readonly Callback[]; readonly of: number };
+
+/** A page of the company's callbacks, open ones first, the most pressing on top. */
+export function listCallbacks(scope: TenantScope, query: CallbackListQuery): Promise<CallbackPage> {
+  const filter = { jobId: null, state: query.state, kind: query.kind };
+  return withTenant(scope, async () => ({
+    callbacks: await callbacks(scope).list(filter, {
+      take: CALLBACKS_A_PAGE,
+      skip: (query.page - 1) * CALLBACKS_A_PAGE,
+    }),
+    of: await callbacks(scope).count(filter),
+  }));
 }
+
+/** More callbacks than any house has had. */
+const OF_ONE_JOB = 1_000;
 
 /** The callbacks of one job. */
 export async function jobCallbacks(scope: TenantScope, jobId: string): Promise<readonly Callback[]> {
   const job = await getJob(scope, jobId);
-  return callbacks(scope).list(job.id);
+  return callbacks(scope).list({ jobId: job.id, state: null, kind: null }, { take: OF_ONE_JOB, skip: 0 });
 }
 
-function evidenceOf({ context, evaluation }: JobView): CallbackEvidence {
-  const { log, inputs } = context;
-  const { airflow_setup: airflow, control_setup: controls, equipment_selection: selection } = inputs;
-  const setting = (label: string, value: string | number | null, unit = "") =>
-    value === null || value === "" ? [] : [`${label}: ${value}${unit}`];
-  return {
-    fallsShort: evaluation.ledger
-      .filter((line) => line.verdict === "falls short")
-      .map((line) => `${line.group}: ${line.label}`),
-    log: log
-      ? `${log.firstAt.slice(0, 10)} to ${log.lastAt.slice(0, 10)}: ${log.hoursAboveLimit.toFixed(0)} of ${log.loggedHours.toFixed(0)} hours above ${log.limitPct} %, mean ${log.meanRhPct.toFixed(0)} %`
-      : null,
-    settings: [
-      ...setting("Capacity setting", selection.capacitySetting),
-      ...setting("First-stage airflow setting", airflow.firstStageAirflowSetting),
-      ...setting("Second-stage airflow setting", airflow.secondStageAirflowSetting),
-      ...setting("Fan run-on after cooling", controls.fanRunOnAfterCoolingS, " s"),
-      ...setting("Fan between calls", controls.fanBetweenCalls),
-      ...setting(`${STAGE_NAMES.control_setup}, setpoint`, controls.coolingSetpointF, " °F"),
-    ],
-  };
+const JOBS_FOUND = 10;
+
+/** Jobs a caller may mean, by name, street or number. */
+export function findJobs(scope: TenantScope, search: string): Promise<readonly JobSummary[]> {
+  if (search === "") return Promise.resolve([]);
+  const filter = { search, stage: null, verdict: null, techId: null, needsAttention: false };
+  return jobs(scope).list(filter, { take: JOBS_FOUND, beforeNumber: null });
 }

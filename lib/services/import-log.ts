@@ -13,6 +13,7 @@ import { AppError } from "@/lib/errors";
 import { readStoredFile, storeFile } from "@/lib/files/store";
 import { type LogFile, type LogMapping, readLogFile } from "@/lib/schemas/log-file";
 import { getJob } from "./jobs";
+import { reopenDisagreeing } from "./reopen-callbacks";
 
 export type ImportLogInput = {
   readonly jobId: string;
@@ -78,6 +79,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
     summary,
     days: daysOf(file, timeZone),
   });
+  await reopenDisagreeing(scope, job.id, limitPct, DateTime.now().setZone(timeZone).toISODate() ?? "");
   return { importId, rowsKept: file.samples.timeMs.length, rowsRefused: problems.length };
 }
 

@@ -1,21 +1,50 @@
 import type { Metadata } from "next";
 import { CallbackTable } from "@/components/callbacks/callback-table";
+import { FindJob } from "@/components/callbacks/find-job";
 import { PageHeader } from "@/components/shell/page-header";
+import { Pagination } from "@/components/ui/pagination";
+import { TabLinks } from "@/components/ui/tab-links";
+import { CALLBACK_STATE_KEYS, CALLBACK_STATES } from "@/lib/domain/callbacks";
+import { callbackListSchema } from "@/lib/schemas/callback";
 import { pageScope } from "@/lib/server/page";
-import { listCallbacks } from "@/lib/services/callbacks";
+import { CALLBACKS_A_PAGE, findJobs, listCallbacks } from "@/lib/services/callbacks";
 
 export const metadata: Metadata = { title: "Callbacks" };
 
-export default async function CallbacksPage() {
+type Search = Readonly<Record<string, string | string[] | undefined>>;
+
+export default async function CallbacksPage({ searchParams }: { readonly searchParams: Promise<Search> }) {
   const scope = await pageScope("callback.edit");
-  const callbacks = await listCallbacks(scope);
+  const query = callbackListSchema.parse(await searchParams);
+  const [{ callbacks, of }, jobs] = await Promise.all([
+    listCallbacks(scope, query),
+    findJobs(scope, query.find),
+  ]);
+  const first = (query.page - 1) * CALLBACKS_A_PAGE;
+  const href = (state: string | null, page = 1) =>
+    `/callbacks?${new URLSearchParams({ ...(state ? { state } : {}), ...(page > 1 ? { page: String(page) } : {}) })}`;
   return (
     <>
-      <PageHeader
-        title="Callbacks"
-        lead="Open ones first. A callback is logged on its job: find the job, then choose Callbacks."
-      />
-      <CallbackTable callbacks={callbacks} />
+      <PageHeader title="Callbacks" lead="Open ones first, the most pressing on top." />
+      <div className="mt-4 grid gap-6">
+        <FindJob find={query.find} jobs={jobs} />
+        <TabLinks
+          label="State"
+          tabs={[null, ...CALLBACK_STATE_KEYS].map((state) => ({
+            href: href(state),
+            label: state === null ? "All" : CALLBACK_STATES[state],
+            current: state === query.state,
+          }))}
+        />
+        <CallbackTable callbacks={callbacks} today={new Date().toISOString().slice(0, 10)} />
+        {of > CALLBACKS_A_PAGE ? (
+          <Pagination
+            summary={`${first + 1} to ${first + callbacks.length} of ${of.toLocaleString("en-US")} callbacks`}
+            previousHref={query.page > 1 ? href(query.state, query.page - 1) : null}
+            nextHref={first + callbacks.length < of ? href(query.state, query.page + 1) : null}
+          />
+        ) : null}
+      </div>
     </>
   );
 }
