@@ -1,23 +1,19 @@
 import {
-  CALLBACK_CAUSES,
   CALLBACK_KINDS,
   CALLBACK_STATES,
   type Callback,
-  type CallbackCause,
   type CallbackEvidence,
   type CallbackKind,
-  type CallbackState,
   type CallbackWork,
   callbackState,
-  type Outcome,
 } from "@/lib/domain/callbacks";
 import { asId, type CallbackId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import type { Prisma } from "./generated/client";
+import { type CallbackFilter, toCallback, WITH_JOB } from "./callback-row";
 import { countCallbacks } from "./job-fact-counts";
-import { asDate, asDay, asJson } from "./json";
+import { asDate, asJson } from "./json";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
 
@@ -30,17 +26,6 @@ export type NewCallback = {
   readonly evidence: CallbackEvidence;
   readonly dueOn: string | null;
 };
-
-export type CallbackFilter = {
-  readonly jobId: JobId | null;
-  readonly state: CallbackState | null;
-  readonly kind: CallbackKind | null;
-};
-
-const WITH_JOB = {
-  job: { select: { id: true, number: true, customer: { select: { name: true } } } },
-} as const satisfies Prisma.CallbackInclude;
-type Row = Prisma.CallbackGetPayload<{ include: typeof WITH_JOB }>;
 
 export function callbacks(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
@@ -210,37 +195,5 @@ export function callbacks(scope: TenantScope) {
           after: work,
         });
       }),
-  };
-}
-
-function toCallback(row: Row): Callback {
-  return {
-    id: asId<"callback">(row.id),
-    version: row.version,
-    job: { id: asId<"job">(row.job.id), number: row.job.number, customerName: row.job.customer.name },
-    kind: row.kind in CALLBACK_KINDS ? (row.kind as CallbackKind) : "other",
-    state: row.state as CallbackState,
-    reportedOn: asDay(row.reportedOn) ?? "",
-    reportedByName: row.reportedByName,
-    complaint: row.complaint,
-    evidence: {
-      fallsShort: [],
-      log: null,
-      settings: [],
-      days: null,
-      ...(row.evidence as Partial<CallbackEvidence>),
-    },
-    causeKind:
-      row.causeRuleId !== null && row.causeRuleId in CALLBACK_CAUSES
-        ? (row.causeRuleId as CallbackCause)
-        : null,
-    cause: row.cause,
-    reopenedByLog: row.reopenedByLog,
-    dueOn: asDay(row.dueOn),
-    fix: row.fix,
-    fixedOn: asDay(row.fixedOn),
-    outcome: row.outcome as Outcome | null,
-    outcomeNote: row.outcomeNote,
-    outcomeCheckedOn: asDay(row.outcomeCheckedOn),
   };
 }
