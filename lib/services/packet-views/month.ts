@@ -7,7 +7,7 @@ import type { SheetSection, SheetView } from "@/lib/reports/sheet/view";
 
 /** The comparisons of the digest, in the order in which they pay. */
 export const MONTH_COMPARISONS = [
-  "equipmentModelId",
+  "equipment",
   "secondStageAirflowSetting",
   "fanBetweenCalls",
   "fanRunOnSeconds",
