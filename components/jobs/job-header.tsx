@@ -17,12 +17,13 @@ type Props = {
   readonly mayEditCallbacks: boolean;
 };
 
-/** Whose job it is, and the index tabs: the ledger first, then the six stage records. */
+/** Whose job it is, and the index tabs: the ledger first, the options, then the six stage records. */
 export function JobHeader({ job, states, verdicts, mayMakePacket, mayEditCallbacks }: Props) {
   const path = usePathname();
   const base = `/jobs/${job.id}`;
   const tabs = [
     { href: base, label: "Ledger", current: path === base },
+    { href: `${base}/options`, label: "Options", current: path === `${base}/options` },
     ...STAGES.map((stage) => ({
       href: `${base}/${STAGE_SLUGS[stage]}`,
       label: STAGE_NAMES[stage],

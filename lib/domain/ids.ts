@@ -21,6 +21,7 @@ export type AttachmentId = Id<"attachment">;
 export type PacketId = Id<"packet">;
 export type ActivityId = Id<"activity">;
 export type SavedViewId = Id<"saved view">;
+export type OptionId = Id<"option">;
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i;
 

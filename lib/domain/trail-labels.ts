@@ -1,5 +1,6 @@
 import type { FieldDef } from "./fields";
 import { isLimitKey, limitDefinition } from "./limits";
+import { type OptionField, optionFields } from "./options/fields";
 import { PACKET_PAPER_NAMES, PACKET_PAPERS } from "./packets";
 import { ROLE_NAMES, ROLES } from "./roles";
 import { STAGE_FIELDS, STAGE_NAMES, STAGES } from "./stages";
@@ -62,6 +63,7 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   startupDue: day("Startup due"),
   reviewDue: day("Review due"),
   techIds: { kind: "reference", label: "Assigned techs", group, to: "equipment" },
+  label: text("Name"),
   revision: whole("Revision"),
   verdict: text("Verdict"),
 };
@@ -73,6 +75,7 @@ export function findTrailField(action: string, entity: string, key: string): Fie
     const field = stage ? STAGE_FIELDS[stage][key] : undefined;
     if (field) return field;
   }
+  if (entity === "option" && Object.hasOwn(optionFields, key)) return optionFields[key as OptionField];
   if (entity === "rule limits" && isLimitKey(key)) {
     const { title, unit, min, max, decimals } = limitDefinition(key);
     return { kind: "number", label: title, group, unit, min, max, decimals };

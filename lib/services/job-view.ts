@@ -91,7 +91,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
 }
 
 /** What can be chosen now, and what the job already rests on though the catalog has moved on or retired it. */
-async function referenceChoices(
+export async function referenceChoices(
   scope: TenantScope,
   job: Job,
   context: JobContext,

@@ -20,6 +20,7 @@ export type Ids = Readonly<
     | "instrumentId"
     | "retireInstrumentId"
     | "draftJobId"
+    | "optionId"
     | "weatherFileId"
     | "memberId"
     | "invitationId"
@@ -57,6 +58,7 @@ export function randomIds(): Ids {
     draftJobId: randomUUID(),
     controlId: randomUUID(),
     instrumentId: randomUUID(),
+    optionId: randomUUID(),
     weatherFileId: randomUUID(),
     memberId: randomUUID(),
     invitationId: randomUUID(),
@@ -170,6 +172,23 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "sign startup record": ({ jobId }) => signed(jobId, "startup_record"),
   "sign humidity review": ({ jobId }) => signed(jobId, "humidity_review"),
   "reopen record": ({ jobId }) => ({ jobId, stage: "equipment_selection", reason: "Another model" }),
+  "add option": ({ jobId, optionId }) => ({ jobId, label: "Smaller", copyOf: optionId }),
+  "save option": ({ jobId, optionId }) => ({
+    jobId,
+    optionId,
+    expectedVersion: 1,
+    label: "Less air",
+    inputs: { secondStageAirflowSetting: "B" },
+  }),
+  "move option": ({ jobId, optionId }) => ({ jobId, optionId, by: 1 }),
+  "remove option": ({ jobId, optionId }) => ({ jobId, optionId }),
+  "choose option": ({ jobId, optionId }) => ({
+    jobId,
+    optionId,
+    expectedVersion: 1,
+    reason: "Dries best",
+    reopenSigned: true,
+  }),
   "read equipment model": ({ modelId }) => ({ modelId }),
   "save equipment": ({ modelId }) => ({ ...EQUIPMENT_FORM, modelId }),
   "duplicate equipment": ({ modelId }) => ({ modelId }),

@@ -19,6 +19,7 @@ import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
 import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
+import { addOption } from "@/lib/services/options";
 import { saveView } from "@/lib/services/saved-views";
 import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
@@ -104,6 +105,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       modelId,
       ...(await catalogRows(crew)),
       draftJobId: await draftJob(crew, modelId),
+      optionId: await addOption(office, { jobId, label: "As selected", copyOf: null }),
       weatherFileId,
       memberId,
       invitationId: invitation.id,

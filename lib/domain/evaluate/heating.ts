@@ -36,7 +36,8 @@ const FIELDS: Readonly<Record<string, string | null>> = {
   installedAuxiliaryKw: "auxiliaryHeatKw",
 };
 
-function heatingAt(
+/** Maker's heating capacity of a capacity setting at an outdoor temperature the table lists, Btu/h. */
+export function heatingAt(
   model: EquipmentModel | null,
   capacitySetting: string | null,
   outdoorF: number,
