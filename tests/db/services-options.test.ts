@@ -147,7 +147,13 @@ describe("choosing an option", () => {
     expect((await recordsOf(jobId)).equipment_selection).toMatchObject({ state: "signed", revision: 1 });
     await choose(jobId, optionId, { expectedVersion: 2, reopenSigned: true });
     const revisions = await stageRecords(crew.office).revisions(asId<"job">(jobId), "equipment_selection");
-    expect(revisions.map((one) => [one.revision, one.state, one.inputs.auxiliaryHeatKw])).toEqual([
+    expect(
+      revisions.map((one) => [
+        one.revision,
+        one.state,
+        (one.inputs as { auxiliaryHeatKw: number | null }).auxiliaryHeatKw,
+      ]),
+    ).toEqual([
       [2, "draft", 10],
       [1, "signed", 8],
     ]);
