@@ -40,7 +40,13 @@ const refused = (why: "sign in" | "other person" | "removed"): Answer<never> => 
 });
 
 /** A phone with doors that a test can change, and whoever is signed in at the server. */
-function open(options: { readonly store?: FieldStore; readonly doors?: Partial<Doors> } = {}) {
+function open(
+  options: {
+    readonly store?: FieldStore;
+    readonly doors?: Partial<Doors>;
+    readonly alone?: (work: () => Promise<void>) => Promise<void>;
+  } = {},
+) {
   const server = makePhoneServer();
   /** What the next contacts are answered; the last one stays. */
   const contacts: Answer<NewBundle | "unchanged">[] = [told("ann")];
@@ -61,7 +67,7 @@ function open(options: { readonly store?: FieldStore; readonly doors?: Partial<D
         who = next;
       },
     },
-    alone: (work) => work(),
+    alone: options.alone ?? ((work) => work()),
     tellOthers: () => undefined,
   });
   return { phone, server, contacts, owner: () => who };
@@ -189,4 +195,26 @@ test("signing out puts everything away and loses nothing", async () => {
   expect(phone.state()).toMatchObject({ phase: "nothing", bundle: null, drafts: {} });
   await phone.refresh();
   expect(phone.state().drafts[JOB]?.pending.outdoorDbF?.value).toBe(91);
+});
+
+test("two pages of one phone that send at the same moment send once", async () => {
+  const store = openFieldStore();
+  let isTaken = false;
+  /** As the browser's locks: whoever comes while another is at it goes away. */
+  const alone = async (work: () => Promise<void>) => {
+    if (isTaken) return;
+    isTaken = true;
+    await work().finally(() => {
+      isTaken = false;
+    });
+  };
+  const first = open({ store, alone });
+  const second = open({ store, alone, doors: { sendFields: first.server.doors.sendFields } });
+  await first.phone.refresh();
+  await second.phone.refresh();
+  await first.phone.enter(JOB, "outdoorDbF", 91);
+  await second.phone.enter(JOB, "supplyVoltage", 240);
+  await Promise.all([first.phone.send(), second.phone.send(), first.phone.send()]);
+  expect(first.server.written).toHaveLength(1);
+  expect(first.server.inputs()).toEqual({ outdoorDbF: 91, supplyVoltage: 240 });
 });
