@@ -31,15 +31,24 @@ export function useContact(state: PhoneState): void {
       document.removeEventListener("visibilitychange", whenSeen);
     };
   }, [isReady]);
-  const { drafts, photos, letters } = state;
+  // Only something new is a reason to send at once; what could not be sent goes with the next contact.
+  const ready = readyToSend(state);
   useEffect(() => {
-    const ready =
-      Object.values(drafts).some((draft) => waiting(draft) > heldFields(draft).length) ||
-      [...photos, ...letters].some((one) => one.state.at === "phone");
-    if (!ready) return;
+    if (ready === "") return;
     const timer = setTimeout(() => void phone().send(), STILL_MS);
     return () => clearTimeout(timer);
-  }, [drafts, photos, letters]);
+  }, [ready]);
+}
+
+/** What could go out now, as one text that changes when it does. */
+function readyToSend({ drafts, photos, letters }: PhoneState): string {
+  const fields = Object.entries(drafts).flatMap(([jobId, draft]) =>
+    Object.entries(draft.pending)
+      .filter(([, field]) => field.held === null)
+      .map(([key, { value }]) => `${jobId} ${key} ${value}`),
+  );
+  const others = [...photos, ...letters].filter((one) => one.state.at === "phone").map((one) => one.id);
+  return [...fields, ...others].join("\n");
 }
 
 /** How much of a person's work is not with the office yet. */

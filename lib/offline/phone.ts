@@ -12,6 +12,9 @@ import type { Surroundings } from "./surroundings";
 
 export type Phone = ReturnType<typeof createPhone>;
 
+const TAKEN_OFF =
+  "A job is not yours any more. What had not been sent of it was offered to the office, and it was taken off this phone.";
+
 /** The work of one person on one phone: what is known, what was entered, what has been sent. */
 export function createPhone({ store, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
   let state: PhoneState = STARTING;
@@ -111,7 +114,12 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     const who = whoOf(fresh.bundle);
     if (asked !== who) owner.set(who);
     await store.keepBundle(who, { bundle: fresh.bundle, etag: fresh.etag, fetchedAt: stamp() });
-    await followAssignments({ store, doors, who, newId, now: stamp }, fresh.bundle, fresh !== kept);
+    const gone = await followAssignments(
+      { store, doors, who, newId, now: stamp },
+      fresh.bundle,
+      fresh !== kept,
+    );
+    if (gone > 0) show({ news: TAKEN_OFF });
     show({ link: "online" });
     await changed();
   };

@@ -153,6 +153,7 @@ test("a job that is not assigned any more is handed over and taken off, the othe
   await phone.refresh();
   expect(server.handedOver.size).toBe(1);
   expect(Object.keys(phone.state().drafts)).toEqual([other]);
+  expect(phone.state().news).toMatch(/not yours any more/);
 });
 
 test("a full phone says so, shows what was typed, and keeps it as soon as there is room", async () => {
