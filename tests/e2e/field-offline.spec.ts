@@ -92,7 +92,7 @@ test("a whole startup with photos and no network: browser killed, reopened, reco
   await openReading(page, jobId, "finish", app.address);
   await expect(page.getByRole("heading", { name: "Will this house be dry?" })).toBeVisible();
   await openReading(page, jobId, "findings", app.address);
-  await expect(page.getByText(/of water/).first()).toBeVisible();
+  await expect(page.getByRole("article").getByText(/[\d.]+ lb\/h of water/)).toBeVisible();
 
   await context.close();
   context = await browser.open();
