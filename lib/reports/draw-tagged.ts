@@ -30,8 +30,9 @@ type InRow = "TD" | "TH" | null;
  * lists, tables and pictures in reading order. Whatever has no part in it (rules, grounds, running heads) is
  * marked as an artifact, which readers pass over.
  *
- * The library draws without tags, but it draws its elements one after the other, and its canvas element calls a
- * function while drawing. A canvas before and one after each element is all that is needed.
+ * The library draws without tags, but it draws its elements one after the other and names the place of each that
+ * has an id to the writer. An empty element before and one after each text, its id a function, is all that is
+ * needed: {@link callMarks} makes the writer call it. (A canvas element would serve too, at ten times the cost.)
  */
 export function withTags(pages: readonly LaidOut[], writer: TagWriter): readonly LaidOut[] {
   const root = writer.struct("Document");
@@ -104,8 +105,15 @@ function hasWords(node: LaidOut): boolean {
 }
 
 function mark(paint: () => void): LaidOut {
-  // A canvas without any extent is reported as a mistake.
-  return { type: "CANVAS", props: { paint } as LaidOut["props"], box: SPOT, style: {}, children: [] };
+  return { type: "VIEW", props: { id: paint } as LaidOut["props"], box: SPOT, style: {}, children: [] };
 }
 
-const SPOT = { top: 0, left: 0, width: 1, height: 1 };
+const SPOT = { top: 0, left: 0, width: 0, height: 0 };
+
+type Destinations = { addNamedDestination: (name: unknown, ...rest: unknown[]) => unknown };
+
+/** Makes a writer call the marks that {@link withTags} has put between the elements. */
+export function callMarks(writer: Destinations): void {
+  const name = writer.addNamedDestination.bind(writer);
+  writer.addNamedDestination = (id, ...rest) => (typeof id === "function" ? id() : name(id, ...rest));
+}

@@ -3,9 +3,16 @@ import drawDocument from "@react-pdf/render";
 import { type DocumentProps, Font, pdf } from "@react-pdf/renderer";
 import PDFDocument from "pdfkit";
 import type { ReactElement } from "react";
-import { type LaidOut, type TagWriter, withTags } from "./draw-tagged";
+import { callMarks, type LaidOut, type TagWriter, withTags } from "./draw-tagged";
 
-type Writer = TagWriter & NodeJS.ReadableStream & { _root: { data: Record<string, unknown> } };
+type Writer = TagWriter &
+  NodeJS.ReadableStream & {
+    _root: { data: Record<string, unknown> };
+    _font: unknown;
+    addNamedDestination: (name: unknown, ...rest: unknown[]) => unknown;
+    font: (source: unknown, size?: number) => unknown;
+    fontSize: (size: number) => unknown;
+  };
 type Layout = (document: unknown, fonts: typeof Font) => Promise<{ readonly children: readonly LaidOut[] }>;
 type Draw = (writer: Writer, document: object) => Writer;
 type Facts = Pick<
@@ -48,7 +55,26 @@ function newWriter(facts: Facts): Writer {
     },
   }) as unknown as Writer;
   writer._root.data.PageMode = "UseOutlines";
+  callMarks(writer);
+  rememberFonts(writer);
   return writer;
+}
+
+/** The writer compares a font with all it knows, table by table, at each piece of text; here it is asked once each. */
+function rememberFonts(writer: Writer): void {
+  const choose = writer.font.bind(writer);
+  const known = new Map<unknown, unknown>();
+  writer.font = (source, size) => {
+    const font = known.get(source);
+    if (font === undefined) {
+      choose(source, size);
+      known.set(source, writer._font);
+      return writer;
+    }
+    writer._font = font;
+    if (size !== undefined) writer.fontSize(size);
+    return writer;
+  };
 }
 
 async function bytesOf(writer: Writer): Promise<Uint8Array> {

@@ -8,6 +8,7 @@ import { simulateYear } from "@/lib/engineering/simulation";
 import { BASE } from "../engineering/simulation/fixtures";
 import { FULL_JOB } from "../support/full-job";
 import { forecastLines } from "./forecast";
+import { packetLines } from "./packets";
 
 /*
  * `npm run bench`: its aims, each beside a yardstick in the same run, so that a slow machine shows in both. Prints; decides nothing.
@@ -81,6 +82,7 @@ const lines = [
   `${LOOKUP}: ${rate(perSecond(LOOKUP))}/s; aim ≥ 5,000,000/s ${mark(perSecond(LOOKUP) >= 5_000_000)}; ${(perSecond(LOOKUP) / perSecond(LINEAR)).toFixed(2)} × ${LINEAR} (${rate(perSecond(LINEAR))}/s)`,
   `${YEAR}: ${turnMs(YEAR).toFixed(0)} ms; aim ≤ 150 ms ${mark(turnMs(YEAR) <= 150)}; ${(turnMs(YEAR) / turnMs(PSYCHROLIB)).toFixed(0)} × ${CALLS} states of ${PSYCHROLIB}`,
   ...forecastLines(),
+  ...(await packetLines(mark)),
 ];
 process.stdout.write(`${lines.join("\n")}\n`);
 // Read once, so that no work could be left out as useless.

@@ -222,10 +222,11 @@ test("control characters, direction marks and letters without a shape cannot dis
 
 test("lines break between words only", async () => {
   const words = ["first", "floor", "office", "a", "the", "fluff", "and", "ı", "Thị", "it", "efficient", "I"];
-  const text = Array.from({ length: 400 }, (_, n) => words[(n * n + (n >> 2)) % words.length]).join(" ");
-  const read = await printed("words", { ...sparsePacket(), howToRun: [text], cautions: [text] });
+  // Short enough that its row is never broken over a page, where foot and head would stand inside the text.
+  const text = Array.from({ length: 200 }, (_, n) => words[(n * n + (n >> 2)) % words.length]).join(" ");
+  const read = await printed("words", { ...sparsePacket(), howToRun: [text, text], cautions: [text] });
   expectSound(read);
-  expect(read.text.split(text)).toHaveLength(3);
+  expect(read.text.split(text)).toHaveLength(4);
 });
 
 test("long texts, long words and long tables run on: rows stay whole and heads are repeated", async () => {

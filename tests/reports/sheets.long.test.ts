@@ -10,7 +10,7 @@ import { crewPacketView } from "@/lib/services/packet-views/crew";
 import { filePacketView } from "@/lib/services/packet-views/file";
 import { reviewPacketView } from "@/lib/services/packet-views/review";
 import { FULL_JOB } from "../support/full-job";
-import { packetPartsOf, packetPhotosOf } from "../support/packet-parts";
+import { PLAIN_BRAND, packetPartsOf, packetPhotosOf } from "../support/packet-parts";
 import { overlaps, readPdf } from "./read-pdf";
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -166,7 +166,9 @@ test("the humidity review shows the log, the comparison and when to look again",
 
 describe("in Spanish", () => {
   test("no English sentence of ours is left in the homeowner packet", async () => {
-    const view = homeownerPacketView(packetPartsOf({ paper: "a4" }), "es", null);
+    // A company's own words stand as it wrote them.
+    const brand = { ...PLAIN_BRAND, coverWords: "", closingWords: "" };
+    const view = homeownerPacketView(packetPartsOf({ paper: "a4", brand }), "es", null);
     const read = await printed("homeowner-es", await renderHomeownerPacket(view));
     expect(read.pages.flatMap(overlaps)).toEqual([]);
     for (const expected of [
