@@ -4,6 +4,9 @@ export const DAY_CHANNELS = [
   "indoorRhPct",
   "outdoorDbF",
   "outdoorRhPct",
+  "outdoorDewPointF",
+  "secondIndoorDbF",
+  "secondIndoorRhPct",
   "setpointF",
   "firstStageFraction",
   "secondStageFraction",
@@ -33,5 +36,7 @@ export function packed(values: Float64Array): Uint8Array<ArrayBuffer> {
 /** The numbers of a packed column. */
 export function unpacked(bytes: Uint8Array): Float64Array {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  return Float64Array.from({ length: bytes.byteLength / 8 }, (_, index) => view.getFloat64(index * 8, true));
+  const values = new Float64Array(bytes.byteLength / 8);
+  for (let index = 0; index < values.length; index++) values[index] = view.getFloat64(index * 8, true);
+  return values;
 }

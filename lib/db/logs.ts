@@ -7,49 +7,51 @@ import { DAY_CHANNELS, type LogDay, packed, unpacked } from "./log-day";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
 
+/** What may be said of a row, or of a whole file. */
+export type RowRemark = { readonly row: number; readonly reason: string };
+
 export type NewLogImport = {
   readonly jobId: JobId;
-  readonly source: {
-    readonly name: string;
-    readonly headerFingerprint: string;
-    readonly mapping: unknown;
-    readonly timeZone: string;
-  };
+  readonly sourceId: string;
+  readonly timeZone: string;
   readonly fileName: string;
   readonly sha256: string;
   readonly sizeBytes: number;
   readonly rowsRead: number;
   readonly rowsKept: number;
-  readonly problems: readonly { readonly row: number; readonly reason: string }[];
+  readonly problems: readonly RowRemark[];
   readonly firstAt: Date;
   readonly lastAt: Date;
-  readonly summary: Omit<LogSummary, "importId">;
+  /** `null` for a weather station, which says nothing of the house by itself. */
+  readonly summary: Omit<LogSummary, "importId"> | null;
+  /** The days the file touches, merged with what was kept of them. */
   readonly days: readonly LogDay[];
 };
 
 export type LogImport = {
   readonly id: LogImportId;
+  readonly sourceId: string;
   readonly sourceName: string;
   readonly fileName: string;
   readonly sha256: string;
   readonly timeZone: string;
-  readonly mapping: unknown;
   readonly rowsRead: number;
   readonly rowsKept: number;
-  readonly problems: readonly { readonly row: number; readonly reason: string }[];
+  readonly problems: readonly RowRemark[];
   readonly importedAt: string;
   readonly importedBy: string;
-  readonly summary: LogSummary;
+  readonly firstAt: string;
+  readonly lastAt: string;
+  readonly summary: LogSummary | null;
 };
 
 /** Files remembered in the list; every refused row is kept up to this many. */
 const MAX_PROBLEMS_KEPT = 1_000;
-const SCHEMA_VERSION = 1;
 
 export function logs(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
   return {
-    /** The imports of a job, newest first. */
+    /** The imports of a job, newest first: houses' logs and weather stations. */
     list: (jobId: JobId): Promise<readonly LogImport[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.logImport.findMany({
@@ -59,101 +61,83 @@ export function logs(scope: TenantScope) {
         });
         return rows.map((row) => ({
           id: asId<"log import">(row.id),
+          sourceId: row.sourceId,
           sourceName: row.source.name,
           fileName: row.fileName,
           sha256: row.sha256,
           timeZone: row.source.timeZone,
-          mapping: row.source.mapping,
           rowsRead: row.rowsRead,
           rowsKept: row.rowsKept,
-          problems: row.problems as { row: number; reason: string }[],
+          problems: row.problems as RowRemark[],
           importedAt: row.createdAt.toISOString(),
           importedBy: row.createdByMember.name,
-          summary: { ...(row.summary as Omit<LogSummary, "importId">), importId: row.id },
+          firstAt: (row.firstAt ?? row.createdAt).toISOString(),
+          lastAt: (row.lastAt ?? row.createdAt).toISOString(),
+          summary:
+            row.summary === null
+              ? null
+              : { ...(row.summary as Omit<LogSummary, "importId">), importId: row.id },
         }));
       }),
 
-    /** Keeps a file's days. The same file for the same source again replaces nothing and answers the first import. */
-    add: (input: NewLogImport): Promise<LogImportId> =>
-      withTenant(
-        scope,
-        async (tx) => {
-          const { jobId } = input;
-          const source = await tx.logSource.upsert({
-            where: { tenantId_name: { ...own, name: input.source.name } },
-            create: {
-              ...own,
-              ...input.source,
-              mapping: asJson(input.source.mapping),
-              schemaVersion: SCHEMA_VERSION,
-              createdBy: scope.userId,
-              updatedBy: scope.userId,
-            },
-            update: {
-              mapping: asJson(input.source.mapping),
-              lastUsedAt: new Date(),
-              updatedBy: scope.userId,
-              version: { increment: 1 },
-            },
-            select: { id: true },
-          });
-          const before = await tx.logImport.findFirst({
-            where: { ...own, jobId, sourceId: source.id, sha256: input.sha256 },
-            select: { id: true },
-          });
-          if (before) return asId<"log import">(before.id);
-          const made = await tx.logImport.create({
-            data: {
-              ...own,
-              jobId,
-              sourceId: source.id,
-              fileName: input.fileName,
-              sha256: input.sha256,
-              storageKey: input.sha256,
-              sizeBytes: input.sizeBytes,
-              state: "done",
-              rowsRead: input.rowsRead,
-              rowsKept: input.rowsKept,
-              problems: asJson(input.problems.slice(0, MAX_PROBLEMS_KEPT)),
-              firstAt: input.firstAt,
-              lastAt: input.lastAt,
-              finishedAt: new Date(),
-              summary: asJson(input.summary),
-              createdBy: scope.userId,
-            },
-            select: { id: true },
-          });
-          const days = input.days.map((day) => asDate(day.day) ?? day.startsAt);
-          await tx.logDay.deleteMany({ where: { ...own, jobId, sourceId: source.id, day: { in: days } } });
-          await tx.logDay.createMany({
-            data: input.days.map((day) => ({
-              ...own,
-              jobId,
-              sourceId: source.id,
-              importId: made.id,
-              day: asDate(day.day) ?? day.startsAt,
-              startsAt: day.startsAt,
-              timeZone: input.source.timeZone,
-              samples: day.offsetMinutes.length,
-              offsetMinutes: packed(day.offsetMinutes),
-              ...Object.fromEntries(
-                Object.entries(day.channels).map(([channel, values]) => [channel, packed(values)]),
-              ),
-            })),
-          });
-          await appendActivity(tx, scope, {
-            action: "log imported",
-            entity: "log import",
-            entityId: made.id,
-            jobId,
-            after: { fileName: input.fileName, rowsKept: input.rowsKept, rowsRefused: input.problems.length },
-          });
-          return asId<"log import">(made.id);
-        },
-        { timeoutMs: 120_000 },
-      ),
+    /** The import of the very same file for the same logger, or null. */
+    findSame: (jobId: JobId, sourceId: string, sha256: string): Promise<LogImportId | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.logImport.findFirst({
+          where: { ...own, jobId, sourceId, sha256 },
+          select: { id: true },
+        });
+        return row === null ? null : asId<"log import">(row.id);
+      }),
 
-    /** Replaces the kept summary after the job's humidity limit has changed. */
+    /** Keeps a file and its days, which replace the kept ones. */
+    add: (input: NewLogImport): Promise<LogImportId> =>
+      withTenant(scope, async (tx) => {
+        const { jobId, sourceId, days, timeZone, problems, summary, ...facts } = input;
+        const made = await tx.logImport.create({
+          data: {
+            ...own,
+            ...facts,
+            jobId,
+            sourceId,
+            storageKey: input.sha256,
+            state: "done",
+            problems: asJson(problems.slice(0, MAX_PROBLEMS_KEPT)),
+            finishedAt: new Date(),
+            ...(summary === null ? {} : { summary: asJson(summary) }),
+            createdBy: scope.userId,
+          },
+          select: { id: true },
+        });
+        const touched = days.map((day) => asDate(day.day) ?? day.startsAt);
+        await tx.logDay.deleteMany({ where: { ...own, jobId, sourceId, day: { in: touched } } });
+        await tx.logDay.createMany({
+          data: days.map((day) => ({
+            ...own,
+            jobId,
+            sourceId,
+            importId: made.id,
+            day: asDate(day.day) ?? day.startsAt,
+            startsAt: day.startsAt,
+            timeZone,
+            samples: day.offsetMinutes.length,
+            offsetMinutes: packed(day.offsetMinutes),
+            ...Object.fromEntries(
+              Object.entries(day.channels).map(([channel, values]) => [channel, packed(values)]),
+            ),
+          })),
+        });
+        await appendActivity(tx, scope, {
+          action: "log imported",
+          entity: "log import",
+          entityId: made.id,
+          jobId,
+          after: { fileName: input.fileName, rowsKept: input.rowsKept, rowsRefused: problems.length },
+        });
+        return asId<"log import">(made.id);
+      }),
+
+    /** Replaces the kept summary after what the log is held against has changed. */
     resummarize: (importId: string, summary: Omit<LogSummary, "importId">): Promise<void> =>
       withTenant(scope, async (tx) => {
         await tx.logImport.updateMany({
@@ -162,11 +146,11 @@ export function logs(scope: TenantScope) {
         });
       }),
 
-    /** The days of one import, oldest first. */
-    days: (jobId: JobId, importId: string): Promise<readonly LogDay[]> =>
+    /** The kept days of one logger in a job's house that begin up to an instant, oldest first. */
+    days: (jobId: JobId, sourceId: string, upTo: Date): Promise<readonly LogDay[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.logDay.findMany({
-          where: { ...own, jobId, importId, job: visibleJobs(scope) },
+          where: { ...own, jobId, sourceId, startsAt: { lte: upTo }, job: visibleJobs(scope) },
           orderBy: { day: "asc" },
         });
         return rows.map((row) => ({

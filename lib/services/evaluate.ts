@@ -5,13 +5,13 @@ import type { JobDerived } from "@/lib/db/job-derived";
 import { type WeatherFile, weatherFiles } from "@/lib/db/weather-files";
 import { attentionReasons } from "@/lib/domain/attention";
 import type { ControlModel, Instrument } from "@/lib/domain/catalog";
-import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
+import { type Evaluation, evaluateJob, type JobContext, logContextOf } from "@/lib/domain/evaluate";
 import { asId, isUuid } from "@/lib/domain/ids";
 import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
 import { type Limits, limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
-import { logSummary } from "./import-log";
+import { logSummary } from "./log-summary";
 
 /** What the findings of every job of a company follow from: read once, however many jobs are looked at. */
 export type CompanyFacts = {
@@ -53,11 +53,7 @@ export async function jobContext(
       ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
       : null;
   const known = facts ?? (await companyFacts(scope));
-  const log =
-    logImportId === null
-      ? null
-      : await logSummary(scope, job, logImportId, inputs.load_summary.humidityLimitPct);
-  return {
+  const context: JobContext = {
     elevationFt: job.home.elevationFt,
     inputs,
     model,
@@ -65,9 +61,13 @@ export async function jobContext(
     instruments: known.instruments,
     limits: known.limits,
     weather: known.weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
-    log,
+    log: null,
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
+  if (logImportId === null) return context;
+  // What the house lived is held against what the records before it say.
+  const asked = logContextOf(context, evaluateJob(context));
+  return { ...context, log: await logSummary(scope, job, logImportId, asked) };
 }
 
 export async function evaluateRecords(

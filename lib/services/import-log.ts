@@ -1,18 +1,22 @@
-import { createHash } from "node:crypto";
 import { DateTime } from "luxon";
 import { company } from "@/lib/db/company";
-import type { DayChannel, LogDay } from "@/lib/db/log-day";
-import { logs } from "@/lib/db/logs";
+import { logSources } from "@/lib/db/log-sources";
+import { logs, type RowRemark } from "@/lib/db/logs";
 import { stageRecords } from "@/lib/db/stage-records";
-import type { LogSummary } from "@/lib/domain/evaluate";
+import { withTenant } from "@/lib/db/with-tenant";
+import { evaluateJob, logContextOf } from "@/lib/domain/evaluate";
 import type { LogImportId } from "@/lib/domain/ids";
-import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
-import { analyzeLog, type LogChannel, type LogSamples } from "@/lib/engineering/logs";
-import { AppError } from "@/lib/errors";
-import { readStoredFile, storeFile } from "@/lib/files/store";
-import { type LogFile, type LogMapping, readLogFile } from "@/lib/schemas/log-file";
+import { ImpossibleStateError } from "@/lib/engineering/errors";
+import { type LogContext, type LogSamples, mergeSamples } from "@/lib/engineering/logs";
+import { AppError, invalidInput } from "@/lib/errors";
+import { storeFile } from "@/lib/files/store";
+import { findZone, headerFingerprint, type LogMapping } from "@/lib/schemas/log-file";
+import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
+import { daysOfSamples, samplesOfDays } from "./log-days";
+import { completed, summarize } from "./log-timeline";
+import { readLogUpload } from "./log-upload";
 import { reopenDisagreeing } from "./reopen-callbacks";
 
 export type ImportLogInput = {
@@ -23,158 +27,121 @@ export type ImportLogInput = {
   readonly sourceName: string;
   /** `null`: told from the headings. */
   readonly mapping: LogMapping | null;
+  /** Clock of the logger; `null` for the company's own zone. */
+  readonly timeZone?: string | null;
+  /** Set when the person has given up. */
+  readonly signal?: AbortSignal;
 };
 
 export type ImportedLog = {
   readonly importId: LogImportId;
   readonly rowsKept: number;
   readonly rowsRefused: number;
+  /** Samples that were kept already and are not doubled. */
+  readonly overlap: number;
+  readonly isStation: boolean;
 };
 
-/** Reads a log file, keeps it as it came, and keeps what it says by day. Refused rows are named with their reason. */
+const LONGEST_MS = 120_000;
+/** Before any log and after every one. */
+const EVER = new Date("9999-01-01T00:00:00Z");
+
+/**
+ * Reads a log file, keeps it as it came, and adds what it says to its logger's days. Refused rows are named with their reason. A file
+ * with outdoor readings alone is a weather station beside the house's log.
+ */
 export async function importLog(scope: TenantScope, input: ImportLogInput): Promise<ImportedLog> {
   const job = await getJob(scope, input.jobId);
   const records = await stageRecords(scope).latest(job.id);
-  const limitPct = records.load_summary?.inputs.humidityLimitPct ?? null;
-  if (limitPct === null) {
-    throw new AppError(
-      "CONFLICT",
-      "Enter the humidity limit in the load summary first: the log is held against it.",
-    );
+  const context = await jobContext(scope, job, records);
+  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
+  if (asked === null) {
+    const missing =
+      context.elevationFt === null ? "the home's elevation" : "the humidity limit in the load summary";
+    throw new AppError("CONFLICT", `Enter ${missing} first: the log is held against it.`);
   }
-  const { timeZone } = await company(scope).get();
-  const file = readLogFile(input.bytes, { zone: timeZone, mapping: input.mapping });
-  if (file.kind === "refused") {
-    throw new AppError("UNSUPPORTED_FILE", file.reason, {
-      fields: [{ field: "file", message: file.reason }],
-      details: { reason: file.code, headings: file.headings },
+  const timeZone = input.timeZone ?? (await company(scope).get()).timeZone;
+  if (findZone(timeZone) === null) {
+    throw invalidInput([
+      {
+        field: "timeZone",
+        message: `“${timeZone.slice(0, 60)}” is no time zone; choose the logger's, such as America/Chicago.`,
+      },
+    ]);
+  }
+  const read = readLogUpload(input, timeZone);
+  input.signal?.throwIfAborted();
+  const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
+  const imported = await withTenant(
+    scope,
+    async () => {
+      const sourceId = await logSources(scope).remember({
+        name: input.sourceName,
+        headerFingerprint: headerFingerprint(read.headings),
+        mapping: read.mapping,
+        timeZone,
+      });
+      const before = samplesOfDays(await logs(scope).days(job.id, sourceId, EVER), timeZone);
+      const { samples, overlap } =
+        before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
+      const isStation = samples.channels.indoorRhPct === undefined;
+      const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.remarks.length, isStation };
+      const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
+      if (same !== null) return { importId: same, overlap, ...facts };
+      const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];
+      const importId = await logs(scope).add({
+        jobId: job.id,
+        sourceId,
+        timeZone,
+        fileName: input.fileName,
+        sha256: stored.sha256,
+        sizeBytes: stored.size,
+        rowsRead: read.rowCount,
+        rowsKept: facts.rowsKept,
+        problems: [...overlapRemark(overlap), ...read.remarks],
+        firstAt: new Date(from),
+        lastAt: new Date(to),
+        summary: isStation
+          ? null
+          : await summaryOf(scope, job.id, { sourceId, name: input.sourceName }, samples, asked),
+        days: daysOfSamples(samples, timeZone).filter(({ startsAt }) => {
+          const startMs = startsAt.getTime();
+          return startMs <= to && startMs + 25 * 3_600_000 > from;
+        }),
+      });
+      return { importId, overlap, ...facts };
+    },
+    { timeoutMs: LONGEST_MS },
+  );
+  const today = DateTime.now().setZone(timeZone).toISODate() ?? "";
+  if (!imported.isStation) await reopenDisagreeing(scope, job.id, asked.humidityLimitPct, today);
+  return imported;
+}
+
+async function summaryOf(
+  scope: TenantScope,
+  jobId: Parameters<typeof completed>[1],
+  source: { readonly sourceId: string; readonly name: string },
+  samples: LogSamples,
+  asked: LogContext,
+) {
+  return summarize(await completed(scope, jobId, source.sourceId, samples), source.name, asked);
+}
+
+function merged(before: LogSamples, newer: LogSamples) {
+  try {
+    return mergeSamples(before, newer);
+  } catch (error) {
+    if (!(error instanceof ImpossibleStateError)) throw error;
+    throw new AppError("UNSUPPORTED_FILE", error.message, {
+      cause: error,
+      fields: [{ field: "sourceName", message: error.message }],
     });
   }
-  const summary = summarize(file.samples, job, limitPct, input.sourceName);
-  const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
-  const problems = [
-    ...file.refused.map(({ row, reason }) => ({ row, reason })),
-    ...file.duplicates.map(({ row }) => ({
-      row,
-      reason: "Same time as an earlier row; the first one counts.",
-    })),
-  ];
-  const first = file.samples.timeMs[0] ?? 0;
-  const importId = await logs(scope).add({
-    jobId: job.id,
-    source: {
-      name: input.sourceName,
-      headerFingerprint: createHash("sha256").update(file.headings.join("\u001f")).digest("hex"),
-      mapping: file.mapping,
-      timeZone,
-    },
-    fileName: input.fileName,
-    sha256: stored.sha256,
-    sizeBytes: stored.size,
-    rowsRead: file.rowCount,
-    rowsKept: file.samples.timeMs.length,
-    problems,
-    firstAt: new Date(first),
-    lastAt: new Date(file.samples.timeMs.at(-1) ?? first),
-    summary,
-    days: daysOf(file, timeZone),
-  });
-  await reopenDisagreeing(scope, job.id, limitPct, DateTime.now().setZone(timeZone).toISODate() ?? "");
-  return { importId, rowsKept: file.samples.timeMs.length, rowsRefused: problems.length };
 }
 
-/** The summary of an import against the limit that counts now; read again from the kept file when the limit has moved. */
-export async function logSummary(
-  scope: TenantScope,
-  job: Job,
-  importId: string,
-  limitPct: number | null,
-): Promise<LogSummary | null> {
-  const found = (await logs(scope).list(job.id)).find((one) => one.id === importId);
-  if (!found || limitPct === null) return null;
-  if (found.summary.limitPct === limitPct) return found.summary;
-  const bytes = await readStoredFile(scope.tenantId, found.sha256);
-  const file = readLogFile(bytes, { zone: found.timeZone, mapping: found.mapping as LogMapping });
-  if (file.kind === "refused") return null;
-  const summary = summarize(file.samples, job, limitPct, found.sourceName);
-  await logs(scope).resummarize(importId, summary);
-  return { ...summary, importId };
-}
-
-function summarize(
-  samples: LogSamples,
-  job: Job,
-  limitPct: number,
-  sourceName: string,
-): Omit<LogSummary, "importId"> {
-  const { elevationFt } = job.home;
-  if (elevationFt === null)
-    throw new AppError("CONFLICT", "Enter the home's elevation first: humidity depends on it.");
-  const { humidity, running, period } = analyzeLog(samples, {
-    humidityLimitPct: limitPct,
-    elevationFt,
-    deliveredSensibleBtuhByStage: null,
-    design: null,
-  });
-  if (!humidity) {
-    const message = "The file has no indoor relative humidity. Choose the column that holds it.";
-    throw new AppError("UNSUPPORTED_FILE", message, { fields: [{ field: "file", message }] });
-  }
-  return {
-    sourceName,
-    firstAt: new Date(period.fromMs).toISOString(),
-    lastAt: new Date(period.toMs).toISOString(),
-    loggedHours: humidity.hours,
-    limitPct,
-    dryHours: humidity.dryHours,
-    hoursAboveLimit: humidity.hours - humidity.dryHours,
-    share50To60Pct: 100 * humidity.share50To60,
-    meanRhPct: humidity.meanRhPct,
-    meanDewPointF: humidity.meanDewPointF,
-    longestWetSpellHours: humidity.longestWetSpell?.hours ?? 0,
-    cyclesPerHour: running?.cyclesPerHour ?? null,
-    medianRunMin: running?.runs?.medianMin ?? null,
-    secondStageSharePct: running?.secondStageShare == null ? null : 100 * running.secondStageShare,
-  };
-}
-
-const CHANNEL_OF: Readonly<Partial<Record<LogChannel, DayChannel>>> = {
-  indoorF: "indoorDbF",
-  indoorRhPct: "indoorRhPct",
-  outdoorF: "outdoorDbF",
-  outdoorRhPct: "outdoorRhPct",
-  setpointF: "setpointF",
-  firstStageShare: "firstStageFraction",
-  secondStageShare: "secondStageFraction",
-  auxiliaryShare: "auxiliaryFraction",
-  fanShare: "fanFraction",
-};
-
-/** Cuts the samples at the house's midnights. */
-function daysOf({ samples }: LogFile, timeZone: string): readonly LogDay[] {
-  const { timeMs, utcOffsetMin } = samples;
-  const days: LogDay[] = [];
-  let from = 0;
-  const dayAt = (index: number) =>
-    Math.floor(((timeMs[index] ?? 0) + (utcOffsetMin[index] ?? 0) * 60_000) / 86_400_000);
-  for (let index = 1; index <= timeMs.length; index++) {
-    if (index < timeMs.length && dayAt(index) === dayAt(from)) continue;
-    days.push(dayFrom(samples, from, index, timeZone));
-    from = index;
-  }
-  return days;
-}
-
-function dayFrom(samples: LogSamples, from: number, to: number, timeZone: string): LogDay {
-  const startsAt = DateTime.fromMillis(samples.timeMs[from] ?? 0, { zone: timeZone }).startOf("day");
-  const channels = Object.entries(CHANNEL_OF).flatMap(([channel, name]) => {
-    const values = samples.channels[channel as LogChannel];
-    return values === undefined ? [] : [[name, values.slice(from, to)]];
-  });
-  return {
-    day: startsAt.toISODate() ?? "",
-    startsAt: startsAt.toJSDate(),
-    offsetMinutes: samples.timeMs.slice(from, to).map((time) => (time - startsAt.toMillis()) / 60_000),
-    channels: Object.fromEntries(channels),
-  };
+function overlapRemark(overlap: number): readonly RowRemark[] {
+  return overlap === 0
+    ? []
+    : [{ row: 0, reason: `${overlap} rows are of times kept already; they are not counted twice.` }];
 }

@@ -135,10 +135,16 @@ export async function referenceChoices(
       ...tools.map((one) => ({ value: one.id as string, label: one.name })),
       ...retiredTools.map((one) => ({ value: one.id as string, label: `${one.name} (retired)` })),
     ],
-    log: imports.map((one) => ({
-      value: one.id,
-      label: `${one.sourceName}: ${one.summary.firstAt.slice(0, 10)} to ${one.summary.lastAt.slice(0, 10)}`,
-    })),
+    log: imports.flatMap(({ id, sourceName, summary }) =>
+      summary === null
+        ? []
+        : [
+            {
+              value: id,
+              label: `${sourceName}: ${summary.firstAt.slice(0, 10)} to ${summary.lastAt.slice(0, 10)}`,
+            },
+          ],
+    ),
   };
 }
 

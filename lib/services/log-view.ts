@@ -1,9 +1,24 @@
 import { company } from "@/lib/db/company";
+import { type LogSource, logSources } from "@/lib/db/log-sources";
 import { type LogImport, logs } from "@/lib/db/logs";
+import { evaluateJob, type JobContext, logCannotTell, logCauses, logContextOf } from "@/lib/domain/evaluate";
 import type { Job } from "@/lib/domain/jobs";
 import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
-import { logAir } from "@/lib/engineering/logs/log-air";
+import type { Finding } from "@/lib/engineering/findings";
+import {
+  analyzeLog,
+  type LikelyCause,
+  type LoadLine,
+  type LogPictures,
+  logMoisture,
+  logPictures,
+  type RunLength,
+  type TradePicture,
+  tradePicture,
+} from "@/lib/engineering/logs";
+import { timelineOf } from "./log-summary";
+import { type LogWindow, windowOf } from "./log-window";
 
 export type LogPoint = {
   readonly atMs: number;
@@ -12,52 +27,98 @@ export type LogPoint = {
 };
 
 export type LogPanelView = {
-  readonly jobId: string;
-  readonly imports: readonly LogImport[];
-  /** The chosen import, or the newest. */
-  readonly shown: LogImport | null;
   readonly points: readonly LogPoint[];
   readonly limitPct: number | null;
   readonly timeZone: string;
-  readonly mayUpload: boolean;
 };
 
-/** The imports of a job and the readings of the one under review. */
+/** The readings of a log by themselves, for paper. */
 export async function logPanelView(
   scope: TenantScope,
   job: Job,
   chosenId: string | null,
   limitPct: number | null,
 ): Promise<LogPanelView> {
+  const { timeZone } = await company(scope).get();
+  const shown = (await houseLogs(scope, job)).find((one) => one.id === chosenId) ?? null;
+  const timeline = shown && (await timelineOf(scope, job, shown));
+  if (!timeline) return { points: [], limitPct, timeZone };
+  const { timeMs, channels } = timeline.samples;
+  const { indoorDewPointF } = logMoisture(timeline.samples, job.home.elevationFt ?? 0);
+  const points = Array.from(timeMs, (atMs, index) => ({
+    atMs,
+    relativeHumidityPercent: finite(channels.indoorRhPct?.[index]),
+    dewPointF: finite(indoorDewPointF?.[index]),
+  }));
+  return { points, limitPct, timeZone };
+}
+
+export type LogReviewView = {
+  readonly jobId: string;
+  /** The house's logs and the stations beside them, newest first. */
+  readonly imports: readonly LogImport[];
+  /** The chosen log, or the newest. */
+  readonly shown: LogImport | null;
+  readonly isChosen: boolean;
+  readonly window: LogWindow | null;
+  readonly pictures: LogPictures | null;
+  readonly loadLine: LoadLine | null;
+  readonly design: { readonly outdoorF: number; readonly sensibleBtuh: number } | null;
+  readonly runLengths: readonly RunLength[];
+  readonly causes: readonly LikelyCause[];
+  readonly cannotTell: readonly Finding[];
+  readonly tradePicture: TradePicture | null;
+  readonly limitPct: number | null;
+  readonly timeZone: string;
+  readonly sources: readonly LogSource[];
+  readonly mayUpload: boolean;
+};
+
+/** Everything the humidity review shows of a job's logs. */
+export async function logReviewView(
+  scope: TenantScope,
+  job: Job,
+  context: JobContext,
+): Promise<LogReviewView> {
   const imports = await logs(scope).list(job.id);
   const { timeZone } = await company(scope).get();
-  const shown = imports.find((one) => one.id === chosenId) ?? imports[0] ?? null;
-  const days = shown ? await logs(scope).days(job.id, shown.id) : [];
-  // A dew point does not depend on air pressure, so the elevation does not matter here.
-  const air = logAir(0);
-  const points = days.flatMap((day) => {
-    const { indoorRhPct, indoorDbF } = day.channels;
-    return Array.from(day.offsetMinutes, (minutes, index) => {
-      const humidity = indoorRhPct?.[index] ?? Number.NaN;
-      return {
-        atMs: day.startsAt.getTime() + minutes * 60_000,
-        relativeHumidityPercent: finite(humidity),
-        dewPointF: finite(air.dewPointF(air.vapourPsia(indoorDbF?.[index] ?? Number.NaN, humidity))),
-      };
-    });
-  });
+  const chosen = imports.find((one) => one.id === context.log?.importId);
+  const shown = chosen ?? imports.find((one) => one.summary !== null) ?? null;
+  const summary = chosen ? context.log : (shown?.summary ?? null);
+  const timeline = shown && (await timelineOf(scope, job, shown));
+  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
+  const analysis = timeline && asked && analyzeLog(timeline.samples, asked);
+  const seen = { ...context, log: summary && analysis ? { ...summary, analysis } : summary };
   return {
     jobId: job.id,
     imports,
     shown,
-    points,
-    limitPct,
-    timeZone,
+    isChosen: chosen !== undefined,
+    window:
+      timeline && windowOf(timeline.samples, job.home.elevationFt ?? 0, spanOf(timeline.samples.timeMs)),
+    pictures: timeline && logPictures(timeline.samples, job.home.elevationFt ?? 0),
+    loadLine: analysis?.loadLine ?? null,
+    design: asked?.design ?? null,
+    runLengths: analysis?.running?.runLengths ?? [],
+    causes: logCauses(seen),
+    cannotTell: logCannotTell(seen),
+    tradePicture: analysis ? tradePicture(analysis) : null,
+    limitPct: context.inputs.load_summary.humidityLimitPct,
+    timeZone: shown?.timeZone ?? timeZone,
+    sources: await logSources(scope).list(),
     mayUpload: may(scope.role, "log.upload"),
   };
 }
 
+async function houseLogs(scope: TenantScope, job: Job): Promise<readonly LogImport[]> {
+  return (await logs(scope).list(job.id)).filter(({ summary }) => summary !== null);
+}
+
+function spanOf(timeMs: Float64Array) {
+  return { fromMs: timeMs[0] ?? 0, toMs: timeMs.at(-1) ?? 0 };
+}
+
 /** A gap is kept as NaN; on screen it is nothing. */
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
+function finite(value: number | undefined): number | null {
+  return value !== undefined && Number.isFinite(value) ? value : null;
 }

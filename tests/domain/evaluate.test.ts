@@ -79,6 +79,9 @@ describe(`the ledger, ${SOURCE}`, () => {
       cyclesPerHour: null,
       medianRunMin: null,
       secondStageSharePct: null,
+      outdoorFrom: "log" as const,
+      analysis: null,
+      askedWith: null,
     };
     expect(lineOf(evaluateJob(aJobContext(DESIGNED, { log })), "dry-hours").verdict).toBe("falls short");
   });

@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
+import type { LogSummary } from "@/lib/domain/evaluate";
 import { humidityReviewFindings } from "@/lib/domain/evaluate/review";
 import { aJobContext, DESIGNED } from "./a-job-context";
 
 const SOURCE =
   "company limit of 95 % of the logged hours (common practice, no source); shares worked out by hand";
 
-const log = {
+const log: LogSummary = {
   importId: "x",
   sourceName: "x",
   firstAt: "2026-08-01T00:00:00.000Z",
@@ -21,6 +22,9 @@ const log = {
   cyclesPerHour: null,
   medianRunMin: null,
   secondStageSharePct: null,
+  outdoorFrom: "log",
+  analysis: null,
+  askedWith: null,
 };
 
 test(`the promise is kept at its share exactly and broken just below: ${SOURCE}`, () => {

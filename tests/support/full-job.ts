@@ -206,6 +206,9 @@ export const FULL_JOB: JobContext = {
     cyclesPerHour: 1.4,
     medianRunMin: 24,
     secondStageSharePct: 18,
+    outdoorFrom: "log",
+    analysis: null,
+    askedWith: null,
   },
   measuredOn: "2026-07-21",
 };

@@ -1,3 +1,4 @@
+import type { LogAnalysis, LogContext } from "@/lib/engineering/logs";
 import type { EquipmentModel, Instrument } from "../catalog";
 import type { Limits } from "../limits";
 import type { StageInputs } from "../stages";
@@ -30,7 +31,15 @@ export type LogSummary = {
   readonly cyclesPerHour: number | null;
   readonly medianRunMin: number | null;
   readonly secondStageSharePct: number | null;
+  /** Where outdoor readings come from; a typical year is not those days' weather and judges nothing. */
+  readonly outdoorFrom: OutdoorSource;
+  /** What `analyzeLog` says, without the days of the load line. `null` in an import not read again since it is kept. */
+  readonly analysis: LogAnalysis | null;
+  /** What the analysis was asked with; read again when the job now asks otherwise. */
+  readonly askedWith: LogContext | null;
 };
+
+export type OutdoorSource = "log" | "station file" | "typical year" | "none";
 
 /** Everything a job's findings follow from. Plain data, so that phone, screen and server compute the same. */
 export type JobContext = {

@@ -21,8 +21,10 @@ import { secondStageShare } from "./second-stage";
 import { stageDropFindings } from "./stage-drop";
 import { type StartupResults, startupResults } from "./startup";
 
-export type { JobContext, LogSummary, WeatherDesign } from "./context";
+export type { JobContext, LogSummary, OutdoorSource, WeatherDesign } from "./context";
+export { logContextOf } from "./log-context";
 export type { Evaluation } from "./results";
+export { logCannotTell, logCauses } from "./review";
 
 /** Raised when a change of the rules or the equations changes what a record says. Kept with every snapshot. */
 export const ENGINE_VERSION = "1";

@@ -50,6 +50,12 @@ export function capacityLines(context: JobContext, results: JobResults): readonl
       designed: { value: load.sensibleCoolingBtuh, at: ["load_summary", "sensibleCoolingBtuh"] },
       set: set(full?.sensibleBtuh, ["equipment.sensible-capacity"]),
       measured: read(delivered?.sensibleBtuh, ["startup.sensible-capacity"]),
+      lived: {
+        value: context.log?.analysis?.loadLine?.atDesign?.sensibleBtuh ?? null,
+        note: "design-day load by running time",
+        at: ["humidity_review", "logImportId"],
+        rules: ["logs.load-summary", "logs.oversize"],
+      },
     },
     {
       ...line("latent", "Latent cooling", "Btu/h", 0),

@@ -1,5 +1,5 @@
 import type { StageKey } from "../stages/keys";
-import { type Derived, type JobContext, valueIfKnown } from "./context";
+import { type Derived, type JobContext, type LogSummary, valueIfKnown } from "./context";
 import { type CellDraft, type LineDraft, stageOf } from "./ledger-draft";
 import type { JobResults } from "./results";
 
@@ -87,6 +87,7 @@ export function controlLines(context: JobContext, results: JobResults): readonly
         value: log?.medianRunMin ?? null,
         note: log?.medianRunMin ? "median run" : null,
         at: ["humidity_review", "logImportId"],
+        rules: ["logs.short-runs"],
       },
     },
     {
@@ -105,6 +106,11 @@ export function controlLines(context: JobContext, results: JobResults): readonly
         at: at("fanBetweenCalls"),
         rules: ["controls.fan-between-calls"],
       },
+      lived: {
+        value: fanBetweenCallsLived(log),
+        at: ["humidity_review", "logImportId"],
+        rules: ["logs.fan-without-cooling"],
+      },
     },
     {
       ...line("second-stage-share", "Second stage, share of cooling", "%", 0),
@@ -113,9 +119,19 @@ export function controlLines(context: JobContext, results: JobResults): readonly
         note: results.secondStageSharePct === null ? null : "hot afternoon",
         at: at("secondStageStartOffsetF"),
       },
-      lived: { value: log?.secondStageSharePct ?? null, at: ["humidity_review", "logImportId"] },
+      lived: {
+        value: log?.secondStageSharePct ?? null,
+        at: ["humidity_review", "logImportId"],
+        rules: ["logs.second-stage-share"],
+      },
     },
   ];
+}
+
+function fanBetweenCallsLived(log: LogSummary | null): string | null {
+  const running = log?.analysis?.running ?? null;
+  if (running === null || running.fanOnlyHours === null || running.hours <= running.coolingHours) return null;
+  return `${((100 * running.fanOnlyHours) / (running.hours - running.coolingHours)).toFixed(0)} % of the time without cooling`;
 }
 
 /** What it is all for. */
@@ -156,6 +172,10 @@ export function humidityLines(context: JobContext, results: JobResults): readonl
         at,
         rules: ["review.dry-hours"],
       },
+    },
+    {
+      ...line("wet-spell", "Longest time above the limit", "h", 1),
+      lived: { value: log?.longestWetSpellHours ?? null, at, rules: ["logs.wet-spell"] },
     },
     {
       ...line("share-50-60", "Time from 50 to 60 %", "%", 0),

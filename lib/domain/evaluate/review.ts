@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured, type Rule } from "@/lib/engineering/findings";
+import { type LikelyCause, likelyCauses, logFindings, logsRules } from "@/lib/engineering/logs";
 import type { JobContext } from "./context";
 
 /** The rule that closes the loop: does the house stay at or below the limit it was promised? */
@@ -18,8 +19,28 @@ export const dryHoursRule: Rule = {
 
 export const reviewRules = { dryHours: dryHoursRule } as const satisfies Record<string, Rule>;
 
-/** What the log says of the promise. */
+/** What the log says: of the promise first, then of how the house runs. What it has no columns for is `logCannotTell`. */
 export function humidityReviewFindings(context: JobContext): readonly Finding[] {
+  return [...promiseFindings(context), ...ofLog(context).filter(({ verdict }) => verdict !== "not measured")];
+}
+
+/** The questions this log has no columns or not enough days for. They leave the verdict alone: the promise is about humidity. */
+export function logCannotTell(context: JobContext): readonly Finding[] {
+  return ofLog(context).filter(({ verdict }) => verdict === "not measured");
+}
+
+/** What may be behind a humid house, the best supported first. */
+export function logCauses({ log, limits }: JobContext): readonly LikelyCause[] {
+  return log?.analysis ? likelyCauses(log.analysis, limits) : [];
+}
+
+/** The dry-hours are the promise's own finding, with the job's limit beside them. */
+function ofLog({ log, limits }: JobContext): readonly Finding[] {
+  if (!log?.analysis) return [];
+  return logFindings(log.analysis, limits).filter(({ ruleId }) => ruleId !== logsRules.dryHours.id);
+}
+
+function promiseFindings(context: JobContext): readonly Finding[] {
   const { log, limits } = context;
   const limitPct = context.inputs.load_summary.humidityLimitPct;
   if (!log || limitPct === null || log.loggedHours === 0) {

@@ -1,4 +1,5 @@
 import { type LogContext, requireLogContext } from "./context";
+import { type HumidDays, humidDays } from "./humid-days";
 import { type HumidityAnalysis, humidityAnalysis } from "./humidity";
 import { type LoadLine, loadLine } from "./load-line";
 import { logSeries } from "./log-series";
@@ -19,6 +20,7 @@ export type LogAnalysis = {
   };
   /** Null where the log lacks the columns. */
   readonly humidity: HumidityAnalysis | null;
+  readonly humidDays: HumidDays | null;
   readonly running: RunningAnalysis | null;
   readonly sensors: SensorAnalysis;
   readonly moisture: MoistureSources | null;
@@ -52,6 +54,7 @@ export function analyzeLog(samples: LogSamples, context: LogContext): LogAnalysi
       missingHours: Math.max(0, (toMs - fromMs) / 3_600_000 - series.length * series.hoursEach),
     },
     humidity: humidityAnalysis(series, context.humidityLimitPct),
+    humidDays: humidDays(series),
     running: runningAnalysis(series),
     sensors: sensorAnalysis(series),
     moisture: moistureSources(series, context.humidityLimitPct),

@@ -16,7 +16,7 @@ export function loadFindings({ loadLine }: LogAnalysis, limits: LogLimits): read
       ),
     );
   }
-  const days = `by the log's ${line.days.length} days (95 %: ${line.slopeLow.toFixed(0)} to ${line.slopeHigh.toFixed(0)} Btu/h per °F)`;
+  const days = `by the log's ${line.dayCount} days (95 %: ${line.slopeLow.toFixed(0)} to ${line.slopeHigh.toFixed(0)} Btu/h per °F)`;
   const mostRatio = limits["logs.oversizeRatioMax"];
   const mostApart = limits["logs.loadSummaryApartMaxPct"];
   const apartPct = (atDesign.overLoadSummary - 1) * 100;

@@ -7,7 +7,9 @@ export type LoadDay = { readonly localDay: number; readonly outdoorF: number; re
 
 /** The house's own cooling load against outdoor temperature, from running time and delivered capacity. */
 export type LoadLine = {
+  /** The days on it, for its picture. What is kept with a job leaves them out. */
   readonly days: readonly LoadDay[];
+  readonly dayCount: number;
   /** Btu/h per °F, with its 95 % interval. */
   readonly slopeBtuhPerF: number;
   readonly slopeLow: number;
@@ -64,6 +66,7 @@ export function loadLine(series: LogSeries, context: LogContext): LoadLine | nul
   if (line === null || !(line.slopeBtuhPerF > 0)) return null;
   return {
     days,
+    dayCount: days.length,
     ...line,
     zeroLoadF: -line.interceptBtuh / line.slopeBtuhPerF,
     movedBy: movedBy(days, line),

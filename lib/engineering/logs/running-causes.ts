@@ -12,7 +12,7 @@ export function shortCycles({ running, loadLine }: LogAnalysis, limits: LogLimit
     title: "Short cycles: too large, or set too large",
     signs: [
       sign(
-        running === null ? null : shareShorterThan(running.runLengthsMin, short),
+        running === null ? null : shareShorterThan(running.runLengths, short),
         (share) => share * 100 > limits["logs.shortRunShareMaxPct"],
         (share) => `${pct(share)} of the runs are shorter than ${short.toFixed(0)} min`,
       ),
@@ -79,8 +79,7 @@ export function secondStage({ running }: LogAnalysis, limits: LogLimits): Weighe
 
 /** Signs that too much airflow keeps the coil too warm to dry. */
 export function airflow({ running, humidity, loadLine }: LogAnalysis, limits: LogLimits): Weighed {
-  const longRuns =
-    running === null ? null : shareShorterThan(running.runLengthsMin, limits["logs.shortRunMin"]);
+  const longRuns = running === null ? null : shareShorterThan(running.runLengths, limits["logs.shortRunMin"]);
   return {
     id: "airflow-too-high",
     title: "Airflow too high: long runs that do not dry",

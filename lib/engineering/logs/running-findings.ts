@@ -19,7 +19,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
     );
   }
   const short = limits["logs.shortRunMin"];
-  const shortShare = shareShorterThan(running.runLengthsMin, short);
+  const shortShare = shareShorterThan(running.runLengths, short);
   const shortPct = shortShare === null ? null : shortShare * 100;
   const mostShort = limits["logs.shortRunShareMaxPct"];
   const mostCycles = limits["logs.cyclesPerHourMax"];

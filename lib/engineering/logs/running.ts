@@ -11,6 +11,9 @@ export type Lengths = {
   readonly longestMin: number;
 };
 
+/** How many runs had one length. */
+export type RunLength = { readonly minutes: number; readonly runs: number };
+
 export type RunningAnalysis = {
   /** Hours in which cooling is known, on or off. */
   readonly hours: number;
@@ -24,8 +27,8 @@ export type RunningAnalysis = {
   readonly cyclesPerHourAtHalf: number | null;
   /** Runs whose beginning and end are both in the log; null for none. */
   readonly runs: Lengths | null;
-  /** Their lengths, min, in order of time. */
-  readonly runLengthsMin: readonly number[];
+  /** Their lengths to a tenth of a minute, shortest first, each with how many there were. */
+  readonly runLengths: readonly RunLength[];
   /** Share of those runs shorter than 5, 10, 20 and 60 min. */
   readonly runsShorterThan: readonly { readonly minutes: number; readonly share: number }[];
   /** Pauses between two runs; null for none. */
@@ -52,6 +55,7 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
   const whole = runs
     .filter(({ startKnown, endKnown }) => startKnown && endKnown)
     .map(({ minutes }) => minutes);
+  const runLengths = countLengths(whole);
   const coolingHours = known.sum * series.hoursEach;
   const hourly = byClockHour(series, cooling, runs);
   return {
@@ -61,9 +65,9 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
     starts: runs.length,
     ...hourly,
     runs: lengthsOf(whole),
-    runLengthsMin: whole,
+    runLengths,
     runsShorterThan: SHORTER_THAN.flatMap((minutes) => {
-      const share = shareShorterThan(whole, minutes);
+      const share = shareShorterThan(runLengths, minutes);
       return share === null ? [] : [{ minutes, share }];
     }),
     rests: lengthsOf(restsOf(runs)),
@@ -78,13 +82,23 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
 /**
  * Share of the runs shorter than some minutes, 0 to 1; null without runs.
  *
- * @param runLengthsMin - Run lengths, min, 0 or more each.
+ * @param runLengths - Run lengths, min, 0 or more each, with their counts.
  * @param minutes - Length asked about, min, 0 or more.
  * @returns Share, 0 to 1.
  * @see Counting (computed).
  */
-export function shareShorterThan(runLengthsMin: readonly number[], minutes: number): number | null {
-  return meanOf(runLengthsMin.filter((length) => length < minutes).length, runLengthsMin.length);
+export function shareShorterThan(runLengths: readonly RunLength[], minutes: number): number | null {
+  const count = (of: readonly RunLength[]) => of.reduce((sum, { runs }) => sum + runs, 0);
+  return meanOf(count(runLengths.filter((one) => one.minutes < minutes)), count(runLengths));
+}
+
+function countLengths(lengthsMin: readonly number[]): readonly RunLength[] {
+  const counts = new Map<number, number>();
+  for (const length of lengthsMin) {
+    const minutes = Math.round(length * 10) / 10;
+    counts.set(minutes, (counts.get(minutes) ?? 0) + 1);
+  }
+  return [...counts].sort(([a], [b]) => a - b).map(([minutes, runs]) => ({ minutes, runs }));
 }
 
 function sumAndCount(values: Float64Array): { readonly sum: number; readonly count: number } {

@@ -1,4 +1,6 @@
 export type { Refused } from "./channel-values";
+export { filesIn, type NamedFile } from "./files-in";
+export { headerFingerprint } from "./fingerprint";
 export {
   COLUMN_UNITS,
   type ColumnUnit,
@@ -9,9 +11,10 @@ export {
   type MappedColumn,
   unitsOf,
 } from "./mapping";
-export { type LogFile, type LogGap, readLogFile } from "./read-log-file";
+export { type LogPreview, PREVIEW_BYTES, previewLog, tryMapping } from "./preview";
+export { type LogFile, type LogGap, readLogFile, usualIntervalMin } from "./read-log-file";
 export { suggestMapping } from "./suggest-mapping";
 export { type Table, tableOf } from "./table";
 export { FILE_REFUSALS, type FileRefusal, textOfFile } from "./text-of-file";
 export type { Duplicate } from "./time-order";
-export type { ClockChange } from "./zone-clock";
+export { type ClockChange, findZone } from "./zone-clock";

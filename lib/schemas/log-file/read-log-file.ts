@@ -114,12 +114,15 @@ function mappingFault(mapping: LogMapping, table: Table): string | null {
 const HOUSE_HEADING =
   /^((site|home|house|device)|(site|home|house|device|unit|thermostat)[ _-]?(id|no|number|name))$/i;
 
+/** Where the column stands that names the house or device, or −1. */
+export function houseColumn(headings: readonly string[]): number {
+  return headings.findIndex((heading) => HOUSE_HEADING.test(heading));
+}
+
 /** The rows of one house. A file of several is refused until one is chosen. */
 function onlyAskedRows(table: Table, mapping: LogMapping): Table | FileRefusal {
   const { onlyWhere } = mapping;
-  const index = table.headings.findIndex((heading) =>
-    onlyWhere === null ? HOUSE_HEADING.test(heading) : heading === onlyWhere.heading,
-  );
+  const index = onlyWhere === null ? houseColumn(table.headings) : table.headings.indexOf(onlyWhere.heading);
   if (index === -1) return table;
   const houses = new Set(table.rows.map((cells) => (cells[index] ?? "").trim()));
   const mapped = mapping.columns.some(({ heading }) => heading === table.headings[index]);
@@ -149,8 +152,8 @@ function onlyAskedRows(table: Table, mapping: LogMapping): Table | FileRefusal {
   };
 }
 
-/** The median distance of two samples, min. */
-function usualIntervalMin(timeMs: Float64Array): number | null {
+/** The median distance of two samples, min; null for fewer than two. */
+export function usualIntervalMin(timeMs: Float64Array): number | null {
   if (timeMs.length < 2) return null;
   const steps = timeMs.slice(1);
   for (let index = 0; index < steps.length; index++)

@@ -1,24 +1,21 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { VersionNotice } from "@/components/catalog/version-notice";
-import { LogPanel } from "@/components/stage/log-panel";
+import { LogReview } from "@/components/logs/log-review";
 import { RecordState } from "@/components/stage/record-state";
 import { ReopenPanel } from "@/components/stage/reopen-panel";
 import { SignPanel } from "@/components/stage/sign-panel";
 import { StageForm } from "@/components/stage/stage-form";
-import type { JobContext } from "@/lib/domain/evaluate";
 import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { jobVersion } from "@/lib/services/catalog-jobs";
 import { stageView } from "@/lib/services/job-view";
-import { logPanelView } from "@/lib/services/log-view";
+import { logReviewView } from "@/lib/services/log-view";
 import { moveJob } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
 
 type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
-
-const limitOf = (context: JobContext) => context.inputs.load_summary.humidityLimitPct;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const stage = stageOfSlug((await params).stage);
@@ -36,11 +33,7 @@ export default async function StagePage({ params }: Props) {
     <div className="grid gap-6">
       <RecordState record={record} revisions={view.revisions} verdictNow={view.verdictNow} />
       {stage === "humidity_review" ? (
-        <LogPanel
-          view={
-            await logPanelView(scope, view.job, view.context.log?.importId ?? null, limitOf(view.context))
-          }
-        />
+        <LogReview view={await logReviewView(scope, view.job, view.context)} />
       ) : null}
       {stage === "equipment_selection" && view.context.model ? (
         <VersionNotice

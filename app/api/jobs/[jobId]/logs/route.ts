@@ -24,13 +24,16 @@ export const POST = route({
         },
       ]);
     }
-    refuseUnstorableText({ sourceName, file: file.name });
+    const timeZone = String(form.get("timeZone") ?? "").trim() || null;
+    refuseUnstorableText({ sourceName, file: file.name, timeZone: timeZone ?? "" });
     return importLog(scope, {
       jobId,
       fileName: file.name.slice(-120),
       bytes: new Uint8Array(await file.arrayBuffer()),
       sourceName,
       mapping: readMapping(form.get("mapping")),
+      timeZone,
+      signal: request.signal,
     });
   },
 });

@@ -1,0 +1,129 @@
+import { FindingList } from "@/components/findings/finding-list";
+import { Card } from "@/components/ui/card";
+import { Notice } from "@/components/ui/notice";
+import type { LikelyCause } from "@/lib/engineering/logs";
+import type { LogImportData, LogReviewData } from "./log-data";
+import { LogImport } from "./log-import";
+import { LogPictureSheets } from "./log-pictures";
+import { ZoomChart } from "./zoom-chart";
+
+/** What the house did, by its own log: what may be behind it, the pictures, and the way to add a log. */
+export function LogReview({ view }: { readonly view: LogReviewData }) {
+  const { shown, window, limitPct, timeZone, jobId, mayUpload, imports } = view;
+  return (
+    <div className="grid gap-6">
+      <Card title="Log of the house">
+        <div className="grid gap-5">
+          {imports.length === 0 ? <p className="text-muted">No log has been imported yet.</p> : null}
+          {shown && !view.isChosen ? (
+            <Notice
+              kind="information"
+              title="The newest log is shown. Choose it in the record below to review it."
+            />
+          ) : null}
+          {shown?.summary ? <OutdoorSource from={shown.summary.outdoorFrom} /> : null}
+          {shown && window ? (
+            <ZoomChart
+              key={shown.id}
+              jobId={jobId}
+              importId={shown.id}
+              whole={window}
+              limitPct={limitPct}
+              timeZone={timeZone}
+            />
+          ) : null}
+          {imports.length > 0 ? <ImportList imports={imports} /> : null}
+          {mayUpload ? <LogImport jobId={jobId} sources={view.sources} timeZone={view.timeZone} /> : null}
+        </div>
+      </Card>
+      {shown ? (
+        <>
+          <Card title="Likely causes">
+            <Causes causes={view.causes} />
+          </Card>
+          {view.tradePicture ? (
+            <Card title="Beside the trade’s picture of a good job">
+              <p className="text-sm text-muted">{view.tradePicture.expected}</p>
+              <ul className="mt-2 list-disc pl-5">
+                {view.tradePicture.compared.map((words) => (
+                  <li key={words}>{words}</li>
+                ))}
+              </ul>
+            </Card>
+          ) : null}
+          <Card title="How it ran and dried">
+            <LogPictureSheets view={view} />
+          </Card>
+          {view.cannotTell.length > 0 ? (
+            <Card title="What this log cannot tell">
+              <FindingList findings={view.cannotTell} />
+            </Card>
+          ) : null}
+        </>
+      ) : null}
+    </div>
+  );
+}
+
+const OUTDOOR_WORDS: Readonly<Record<string, string>> = {
+  log: "Outdoor readings are the log’s own.",
+  "station file": "Outdoor readings come from a weather station’s file, hourly and not at the house.",
+  none: "There are no outdoor readings. Import a weather station’s file for the same days to see them beside the log.",
+};
+
+function OutdoorSource({ from }: { readonly from: string }) {
+  return <p className="text-sm text-muted">{OUTDOOR_WORDS[from] ?? ""}</p>;
+}
+
+function Causes({ causes }: { readonly causes: readonly LikelyCause[] }) {
+  if (causes.length === 0) return <p>The log shows no sign of a known cause.</p>;
+  return (
+    <ol className="grid gap-4">
+      {causes.map(({ id, title, evidence, against, nextCheck }, index) => (
+        <li key={id} className="border-l-4 border-rule pl-3">
+          <h3 className="font-semibold">
+            {index + 1}. {title}
+          </h3>
+          <p className="text-sm">For it: {evidence.join("; ")}.</p>
+          <p className="text-sm">
+            Against it: {against.length === 0 ? "nothing in this log" : against.join("; ")}.
+          </p>
+          <p className="text-sm">Next check: {nextCheck}</p>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function ImportList({ imports }: { readonly imports: readonly LogImportData[] }) {
+  return (
+    <ul className="grid gap-2 text-sm">
+      {imports.map((log) => (
+        <li key={log.id}>
+          <p className="break-words">
+            {log.fileName} ({log.sourceName}
+            {log.summary === null ? ", weather station" : ""}), {log.firstAt.slice(0, 10)} to{" "}
+            {log.lastAt.slice(0, 10)}: {log.rowsKept.toLocaleString("en-US")} of{" "}
+            {log.rowsRead.toLocaleString("en-US")} rows taken. Imported by {log.importedBy}.
+          </p>
+          {log.problems.length > 0 ? (
+            <details className="mt-1">
+              <summary className="inline-block min-h-8 cursor-pointer py-1.5 text-accent">
+                {log.problems.length} remarks on rows
+              </summary>
+              <ul className="mt-1 grid gap-0.5">
+                {log.problems.slice(0, 200).map((one) => (
+                  <li key={`${one.row} ${one.reason}`}>
+                    {one.row === 0 ? "" : `Row ${one.row}: `}
+                    {one.reason}
+                  </li>
+                ))}
+                {log.problems.length > 200 ? <li>and {log.problems.length - 200} more</li> : null}
+              </ul>
+            </details>
+          ) : null}
+        </li>
+      ))}
+    </ul>
+  );
+}
