@@ -10,30 +10,13 @@ import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
 import type { FieldProblem } from "@/lib/domain/problems";
-import {
-  type LogMapping,
-  type LogPreview,
-  logMappingSchema,
-  PREVIEW_BYTES,
-  previewLog,
-  tryMapping,
-} from "@/lib/schemas/log-file";
+import { tryMapping } from "@/lib/schemas/log-file";
+import { type ChosenLog, chosenLog } from "./chosen-log";
 import type { LogSourceData } from "./log-data";
 import { MappingFields, mappingIn } from "./mapping-fields";
 import { PreviewTable } from "./preview-table";
 import { sendLog } from "./send-log";
 
-/** Names the choice of a file, so that another file begins anew. */
-type Chosen = {
-  readonly key: number;
-  readonly file: File;
-  readonly start: Uint8Array;
-  readonly preview: LogPreview;
-  readonly known: LogSourceData | null;
-  readonly mapping: LogMapping | null;
-};
-
-const MOST_BYTES = 60 * 1024 * 1024;
 const NEEDED = "Choose a file.";
 
 /** Takes a log: drop it, look over which column is which, send it. What is chosen is remembered for the logger's next file. */
@@ -47,7 +30,7 @@ export function LogImport({
   readonly timeZone: string;
 }) {
   const router = useRouter();
-  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [chosen, setChosen] = useState<ChosenLog | null>(null);
   const [problems, setProblems] = useState<readonly FieldProblem[]>([]);
   const [tried, setTried] = useState<{ readonly ok: boolean; readonly words: readonly string[] } | null>(
     null,
@@ -63,27 +46,10 @@ export function LogImport({
     setProblems([]);
     setChosen(null);
     if (!file) return;
-    if (file.size > MOST_BYTES) {
-      setProblems([
-        {
-          field: "file",
-          message: "The file is larger than 60 MB. Split it by year, or send it as a zip archive.",
-        },
-      ]);
-      return;
-    }
-    const begins = new Uint8Array(await file.slice(0, 4).arrayBuffer());
-    const isArchive = begins[0] === 0x50 && begins[1] === 0x4b;
-    const start = new Uint8Array(await (isArchive ? file : file.slice(0, PREVIEW_BYTES)).arrayBuffer());
-    const preview = previewLog(start);
-    if (preview.kind === "refused") {
-      setProblems([{ field: "file", message: preview.reason }]);
-      return;
-    }
-    const known = sources.find(({ headerFingerprint }) => headerFingerprint === preview.fingerprint) ?? null;
-    const remembered = logMappingSchema.safeParse(known?.mapping);
-    const mapping = remembered.success ? remembered.data : preview.suggested;
-    setChosen({ key: Date.now(), file, start, preview, known: remembered.success ? known : null, mapping });
+    const found = await chosenLog(file, sources);
+    if (typeof found === "string") return setProblems([{ field: "file", message: found }]);
+    setChosen(found);
+    const { known, mapping, start } = found;
     const zone = known?.timeZone ?? timeZone;
     if (mapping) setTried(tryMapping(start, { zone, mapping }));
   };

@@ -66,7 +66,6 @@ export function ZoomChart({
     act();
   };
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: the keys do what the buttons in the group do
     <section aria-label="Chart of the log" onKeyDown={onKeyDown} className="grid gap-2">
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset would look like a form */}
       <div role="group" aria-label="Zoom" className="no-print flex flex-wrap items-center gap-2">

@@ -9,11 +9,10 @@ import {
   type Plot,
   path,
   rectangle,
-  type Tone,
 } from "./geometry";
-import { numberText } from "./number-text";
+import { knownOf, type Line, livedTable, livedWords, PANELS } from "./lived-words";
 import { drawSegments, type Point, segments } from "./segments";
-import { clockText, timeTicks } from "./time-ticks";
+import { timeTicks } from "./time-ticks";
 
 export type LivedChartInput = Thinned & {
   readonly width: number;
@@ -25,45 +24,6 @@ export type LivedChartInput = Thinned & {
   readonly gapAfterMinutes: number;
 };
 
-type Line = {
-  readonly channel: string;
-  readonly name: string;
-  readonly tone: Tone;
-  readonly dashes: "solid" | "dashed" | "dotted";
-};
-type Panel = {
-  readonly title: string;
-  readonly height: number;
-  readonly lines: readonly Line[];
-  readonly unit: string;
-};
-
-const PANELS: readonly Panel[] = [
-  {
-    title: "Relative humidity, %",
-    height: 170,
-    unit: "%",
-    lines: [{ channel: "indoorRhPct", name: "indoor humidity", tone: "a", dashes: "solid" }],
-  },
-  {
-    title: "Dew point, °F: indoor solid, outdoor dotted",
-    height: 120,
-    unit: "°F",
-    lines: [
-      { channel: "indoorDewPointF", name: "indoor dew point", tone: "d", dashes: "solid" },
-      { channel: "outdoorDewPointF", name: "outdoor dew point", tone: "c", dashes: "dotted" },
-    ],
-  },
-  {
-    title: "Indoor temperature, °F: reading solid, setpoint dashed",
-    height: 110,
-    unit: "°F",
-    lines: [
-      { channel: "indoorF", name: "indoor temperature", tone: "b", dashes: "solid" },
-      { channel: "setpointF", name: "setpoint", tone: "muted", dashes: "dashed" },
-    ],
-  },
-];
 const RIBBONS: readonly Omit<Line, "dashes">[] = [
   { channel: "first", name: "cooling", tone: "a" },
   { channel: "second", name: "second stage", tone: "short" },
@@ -151,8 +111,8 @@ export function livedChart(input: LivedChartInput): ChartGeometry | null {
     ticks,
     labels,
     marks,
-    textAlternative: words(input),
-    ...table(input),
+    textAlternative: livedWords(input),
+    ...livedTable(input),
   };
 }
 
@@ -167,52 +127,6 @@ function ribbonPath(input: LivedChartInput, channel: string, x: (ms: number) => 
       return [rectangle(round(x(ms - half)), round(bottom - share * RIBBON), round(x(ms + half)), bottom)];
     })
     .join("");
-}
-
-function knownOf(input: LivedChartInput, channel: string): readonly number[] {
-  const found = input.channels[channel];
-  return found === undefined ? [] : [...found.low, ...found.high].filter((value) => value !== null);
-}
-
-function words(input: LivedChartInput): string {
-  const span = `${clockText(input.fromMs, input.timeZone)} to ${clockText(input.toMs, input.timeZone)}`;
-  const said = PANELS.flatMap(({ lines, unit }) =>
-    lines.flatMap(({ channel, name }) => {
-      const values = knownOf(input, channel);
-      if (values.length === 0) return [];
-      const [least, most] = [
-        values.reduce((a, b) => Math.min(a, b)),
-        values.reduce((a, b) => Math.max(a, b)),
-      ];
-      return [`${name} ${numberText(least, 1)} to ${numberText(most, 1)} ${unit}`];
-    }),
-  );
-  return `${span}: ${said.join(", ")}.`;
-}
-
-/** At most this many rows: the table follows the zoom. */
-const MOST_ROWS = 60;
-
-function table(input: LivedChartInput) {
-  const lines = PANELS.flatMap(({ lines: all, unit }) => all.map((line) => ({ ...line, unit }))).filter(
-    ({ channel }) => knownOf(input, channel).length > 0,
-  );
-  const every = Math.max(1, Math.ceil(input.atMs.length / MOST_ROWS));
-  return {
-    tableHead: ["Time", ...lines.map(({ name, unit }) => `${name}, ${unit}`)],
-    tableRows: input.atMs.flatMap((ms, index) => {
-      if (index % every !== 0) return [];
-      return [
-        [
-          clockText(ms, input.timeZone),
-          ...lines.map(({ channel }) => {
-            const value = input.channels[channel]?.high[index] ?? null;
-            return value === null ? "–" : numberText(value, 1);
-          }),
-        ],
-      ];
-    }),
-  };
 }
 
 const round = (value: number) => Math.round(value * 100) / 100;

@@ -210,6 +210,7 @@ describe("another company's ids", () => {
     ["schedule job", "memberId"],
     ["read packet", "packetId"],
     ["read packet", "jobId"],
+    ["read log window", "importId"],
   ] as const)("%s: one foreign %s among own ids is as one that does not exist", async (name, key) => {
     const door = wrapped.find((one) => one.facts?.name === name);
     if (!door) throw new Error(`${name} is gone.`);

@@ -12,6 +12,7 @@ export type Ids = Readonly<
     | "callbackId"
     | "savedViewId"
     | "packetId"
+    | "importId"
     | "modelId"
     | "newModelId"
     | "tableModelId"
@@ -50,6 +51,7 @@ export function randomIds(): Ids {
     callbackId: randomUUID(),
     savedViewId: randomUUID(),
     packetId: randomUUID(),
+    importId: randomUUID(),
     modelId: randomUUID(),
     newModelId: randomUUID(),
     tableModelId: randomUUID(),
@@ -325,6 +327,10 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "read month": () => ({ params: {} }),
   "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
   "preview brand": () => ({ params: {}, body: JSON.stringify(BRAND) }),
+  "read log window": ({ jobId, importId }) => ({
+    params: { jobId, importId },
+    query: { fromMs: String(Date.UTC(2026, 6, 2)), toMs: String(Date.UTC(2026, 6, 4)) },
+  }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
 };
 

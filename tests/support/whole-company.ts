@@ -34,7 +34,7 @@ export type WholeCompany = {
   readonly crew: Crew;
   readonly ids: Ids;
   /** A job nobody is assigned to, with its packet. */
-  readonly unassigned: Pick<Ids, "jobId" | "packetId">;
+  readonly unassigned: Pick<Ids, "jobId" | "packetId" | "importId">;
 };
 
 /** A weather year with its design values; nothing reads its hours. */
@@ -73,7 +73,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   await members(owner).invite({ ...invited, tokenHash: hash, expiresAt });
   const invitation = given((await members(owner).openInvitations(new Date()))[0]);
   const memberId = (await addMember(owner.tenantId, "tech")).userId;
-  const jobId = await fullJob(crew, modelId, [tech.userId]);
+  const { jobId, importId } = await fullJob(crew, modelId, [tech.userId]);
   const packetId = await keptPacket(crew, jobId);
   const link = makeLinkToken(owner.tenantId);
   const shareId = await packetShares(office).add({
@@ -86,7 +86,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
     tokenHash: link.tokenHash,
     expiresAt,
   });
-  const otherJob = await fullJob(crew, modelId, []);
+  const other = await fullJob(crew, modelId, []);
   return {
     crew,
     ids: {
@@ -102,6 +102,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       shareId,
       packetSecret: link.token,
       savedViewId: await saveView(owner, "across-jobs", { name: "Kept", query: "by=season", shared: false }),
+      importId,
       modelId,
       ...(await catalogRows(crew)),
       draftJobId: await draftJob(crew, modelId),
@@ -112,7 +113,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       secret,
       ...(await fieldRows(crew, jobId)),
     },
-    unassigned: { jobId: otherJob, packetId: await keptPacket(crew, otherJob) },
+    unassigned: { ...other, packetId: await keptPacket(crew, other.jobId) },
   };
 }
 
@@ -142,7 +143,7 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
   };
 }
 
-async function fullJob({ office }: Crew, modelId: string, techIds: readonly string[]): Promise<string> {
+async function fullJob({ office }: Crew, modelId: string, techIds: readonly string[]) {
   const jobId = await openJob(office, { techIds });
   await save(office, jobId, "load_summary", LOAD);
   await save(office, jobId, "startup_record", STARTUP);
@@ -160,7 +161,7 @@ async function fullJob({ office }: Crew, modelId: string, techIds: readonly stri
     mapping: null,
   });
   await save(office, jobId, "humidity_review", { logImportId: importId, conclusion: "kept" });
-  return jobId;
+  return { jobId, importId };
 }
 
 /** A packet as one that was made earlier: its row and its bytes. */

@@ -12,7 +12,19 @@ import {
   tried,
 } from "../../support/random-inputs";
 
-const { analyzeLog, LOG_CHANNELS, LOG_RANGES, likelyCauses, logFindings, logsLimits } = tried(logs);
+const {
+  analyzeLog,
+  besideLog,
+  LOG_CHANNELS,
+  LOG_RANGES,
+  likelyCauses,
+  logFindings,
+  logMoisture,
+  logPictures,
+  logsLimits,
+  mergeSamples,
+  tradePicture,
+} = tried(logs, ["besideLog", "logMoisture", "mergeSamples"]);
 
 const WILD = [Number.NaN, Infinity, -Infinity, -1, 0, 1e12, -1e300];
 
@@ -108,11 +120,29 @@ randomTest("analysis, findings and causes: finite numbers, shares from 0 to 1, o
         expect(running.runs.longestMin).toBeLessThanOrEqual(running.coolingHours * 60 + 1e-6);
       logFindings(analysis, limits);
       likelyCauses(analysis, limits);
+      tradePicture(analysis);
       results++;
     }),
     runs(91, 1 / 2, 1.6),
   );
   expect(results).toBeGreaterThan(RUNS / 8);
+});
+
+randomTest("pictures and two logs together: nothing doubled, nothing lost, or a typed refusal", () => {
+  fc.assert(
+    fc.property(samples, samples, number(0, 8_000), (one, other, elevationFt) => {
+      lawful(() => logPictures(one, elevationFt));
+      lawful(() => logMoisture(one, elevationFt));
+      const merged = lawful(() => mergeSamples(one, other));
+      if (merged !== null) {
+        const instants = new Set([...one.timeMs, ...other.timeMs]);
+        expect(new Set(merged.samples.timeMs)).toEqual(instants);
+      }
+      const beside = lawful(() => besideLog(one, other, { secondIndoorF: "indoorF" }, 60));
+      if (beside !== null) expect(beside.timeMs).toEqual(one.timeMs);
+    }),
+    runs(92, 1 / 2, 1.6),
+  );
 });
 
 everyFunctionTried("logs", logs);
