@@ -88,7 +88,7 @@ export function LogImport({
       setProblems(answer.fields.length > 0 ? answer.fields : [{ field: "file", message: answer.message }]);
       return;
     }
-    const rows = `${answer.rowsKept.toLocaleString("en-US")} rows imported, ${answer.rowsRefused} remarks`;
+    const rows = `${answer.rowsKept.toLocaleString("en-US")} rows imported, ${answer.rowsRefused} rows or cells not taken`;
     const twice = answer.overlap > 0 ? `, ${answer.overlap} of them kept before and not doubled` : "";
     setDone(
       `${rows}${twice}. ${answer.isStation ? "Kept as a weather station beside the house’s log." : "Choose this log in the record below."}`,

@@ -85,7 +85,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
       const { samples, overlap } =
         before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
       const isStation = samples.channels.indoorRhPct === undefined;
-      const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.remarks.length, isStation };
+      const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.notTaken, isStation };
       const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
       if (same !== null) return { importId: same, overlap, ...facts };
       const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];

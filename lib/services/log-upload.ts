@@ -13,6 +13,8 @@ import {
 export type ReadUpload = {
   readonly samples: LogSamples;
   readonly remarks: readonly RowRemark[];
+  /** How many remarks are rows or cells that were not taken. */
+  readonly notTaken: number;
   readonly rowCount: number;
   readonly mapping: LogMapping;
   readonly headings: readonly string[];
@@ -45,7 +47,14 @@ function readOne(
   const file = readLogFile(bytes, { zone, mapping });
   if (file.kind === "refused") throw refused(file, where);
   const { samples, rowCount, headings } = file;
-  return { samples, rowCount, headings, mapping: file.mapping, remarks: remarksOf(file, where) };
+  return {
+    samples,
+    rowCount,
+    headings,
+    mapping: file.mapping,
+    remarks: remarksOf(file, where),
+    notTaken: file.refused.length + file.duplicates.length,
+  };
 }
 
 function joined(whole: ReadUpload, next: ReadUpload, name: string): ReadUpload {
@@ -63,6 +72,7 @@ function joined(whole: ReadUpload, next: ReadUpload, name: string): ReadUpload {
     ...whole,
     samples,
     remarks: [...whole.remarks, ...twice, ...next.remarks],
+    notTaken: whole.notTaken + next.notTaken,
     rowCount: whole.rowCount + next.rowCount,
   };
 }

@@ -52,7 +52,11 @@ test("a measured house's log is kept row by row, and its dry hours are those of 
   expect([imported.rowsKept, imported.rowsRefused]).toEqual([6_768, 0]);
 
   const [kept] = await logs(crew.office).list(job);
-  expect(kept).toMatchObject({ sha256: sha256Of(measured), rowsRead: 6_768, rowsKept: 6_768, problems: [] });
+  expect(kept).toMatchObject({ sha256: sha256Of(measured), rowsRead: 6_768, rowsKept: 6_768 });
+  // What was assumed at the skipped hour is said, once.
+  expect(given(kept).problems.map(({ reason }) => reason)).toEqual([
+    expect.stringMatching(/^Skipped hour of the clock change/),
+  ]);
   const summary = given(given(kept).summary);
   // Rows of 10 minutes: 6 are an hour.
   expect(summary.loggedHours).toBeCloseTo(6_768 / 6, 9);
