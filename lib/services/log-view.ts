@@ -27,6 +27,7 @@ export type LogPoint = {
 };
 
 export type LogPanelView = {
+  readonly imports: readonly LogImport[];
   readonly points: readonly LogPoint[];
   readonly limitPct: number | null;
   readonly timeZone: string;
@@ -40,9 +41,10 @@ export async function logPanelView(
   limitPct: number | null,
 ): Promise<LogPanelView> {
   const { timeZone } = await company(scope).get();
-  const shown = (await houseLogs(scope, job)).find((one) => one.id === chosenId) ?? null;
+  const imports = await logs(scope).list(job.id);
+  const shown = imports.find((one) => one.id === chosenId && one.summary !== null) ?? null;
   const timeline = shown && (await timelineOf(scope, job, shown));
-  if (!timeline) return { points: [], limitPct, timeZone };
+  if (!timeline) return { imports, points: [], limitPct, timeZone };
   const { timeMs, channels } = timeline.samples;
   const { indoorDewPointF } = logMoisture(timeline.samples, job.home.elevationFt ?? 0);
   const points = Array.from(timeMs, (atMs, index) => ({
@@ -50,7 +52,7 @@ export async function logPanelView(
     relativeHumidityPercent: finite(channels.indoorRhPct?.[index]),
     dewPointF: finite(indoorDewPointF?.[index]),
   }));
-  return { points, limitPct, timeZone };
+  return { imports, points, limitPct, timeZone };
 }
 
 export type LogReviewView = {
@@ -108,10 +110,6 @@ export async function logReviewView(
     sources: await logSources(scope).list(),
     mayUpload: may(scope.role, "log.upload"),
   };
-}
-
-async function houseLogs(scope: TenantScope, job: Job): Promise<readonly LogImport[]> {
-  return (await logs(scope).list(job.id)).filter(({ summary }) => summary !== null);
 }
 
 function spanOf(timeMs: Float64Array) {
