@@ -100,13 +100,10 @@ export function packetPartsOf(
     context,
     evaluation: evaluateJob(context),
     log: {
-      jobId: JOB_ID,
       imports: [],
-      shown: null,
       points: POINTS,
       limitPct: 55,
       timeZone: "America/Chicago",
-      mayUpload: false,
     },
     controls: { id: asId<"control model">("33333333-3333-4333-8333-333333333333"), ...twoStageThermostat },
     revisions: Object.fromEntries(
