@@ -5,8 +5,8 @@ import { mildWeather, outdoorMoisture, sensor, setpointHabits } from "./moisture
 import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from "./running-causes";
 
 /**
- * Likely causes, the best supported first. Only causes with at least one sign for them are given; a sign the log cannot
- * show counts neither way. They are hints with their evidence, never verdicts.
+ * Likely causes, the best supported first. Only causes with at least as much for them as against them are given; a sign the log
+ * cannot show counts neither way. They are hints with their evidence, never verdicts.
  *
  * @param analysis - From `analyzeLog`.
  * @param limits - Limits in force; ranges at `logsLimits`.
@@ -20,8 +20,8 @@ export function likelyCauses(analysis: LogAnalysis, limits: LogLimits): readonly
     shortCycles(analysis, limits),
     fanBetweenCalls(analysis, limits),
     secondStage(analysis, limits),
-    mildWeather(analysis),
-    outdoorMoisture(analysis),
+    mildWeather(analysis, limits),
+    outdoorMoisture(analysis, limits),
     setpointHabits(analysis),
     airflow(analysis, limits),
     lostCapacity(analysis, limits),
@@ -29,10 +29,17 @@ export function likelyCauses(analysis: LogAnalysis, limits: LogLimits): readonly
   ];
   return causes
     .map(({ signs, ...cause }) => ({
-      ...cause,
-      evidence: signs.flatMap(({ holds, words }) => (holds === true ? [words] : [])),
-      against: signs.flatMap(({ holds, words }) => (holds === false ? [words] : [])),
+      score: signs.reduce(
+        (sum, { holds, weight }) => sum + (holds === true ? weight : holds === false ? -1 : 0),
+        0,
+      ),
+      cause: {
+        ...cause,
+        evidence: signs.flatMap(({ holds, words }) => (holds === true ? [words] : [])),
+        against: signs.flatMap(({ holds, words }) => (holds === false ? [words] : [])),
+      },
     }))
-    .filter(({ evidence }) => evidence.length > 0)
-    .sort((a, b) => b.evidence.length - b.against.length - (a.evidence.length - a.against.length));
+    .filter(({ score, cause }) => score >= 0 && cause.evidence.length > 0)
+    .sort((a, b) => b.score - a.score)
+    .map(({ cause }) => cause);
 }

@@ -2,19 +2,29 @@ import type { LogAnalysis } from "./analyze-log";
 import { pct, sign, type Weighed } from "./cause-signs";
 import type { LogLimits } from "./judged";
 
+/** Share of the distance to outdoors closed in an hour, from which leakage or ventilation is suspected (common practice, no source). */
+const MUCH_EXCHANGE_PER_H = 0.15;
+
+/** Where moisture comes from is asked of a wet house only. */
+const isWet = ({ humidity }: LogAnalysis, limits: LogLimits) =>
+  humidity !== null && humidity.dryShare * 100 < limits["logs.dryShareMinPct"];
+
 /** Signs that the house is wet in mild weather without a cooling call. */
-export function mildWeather({ moisture, running }: LogAnalysis): Weighed {
+export function mildWeather(analysis: LogAnalysis, limits: LogLimits): Weighed {
+  const { moisture, running } = analysis;
+  const wet = isWet(analysis, limits);
   return {
     id: "mild-wet-weather",
     title: "Mild, wet weather with no call for cooling",
     signs: [
       sign(
-        running === null ? null : moisture?.mildIdleShareOfWet,
-        (share) => share > 0.4,
+        running === null || !wet ? null : moisture?.mildIdleShareOfWet,
+        (share) => share > 0.6,
         (share) => `${pct(share)} of the wet hours are mild (55 to 75 °F) and without cooling`,
+        2,
       ),
       sign(
-        moisture?.nightShareOfWet,
+        wet ? moisture?.nightShareOfWet : null,
         (share) => share > 0.5,
         (share) => `${pct(share)} of the wet hours are at night`,
       ),
@@ -24,23 +34,27 @@ export function mildWeather({ moisture, running }: LogAnalysis): Weighed {
 }
 
 /** Signs that the water comes in with outdoor air. */
-export function outdoorMoisture({ moisture, humidity }: LogAnalysis): Weighed {
+export function outdoorMoisture(analysis: LogAnalysis, limits: LogLimits): Weighed {
+  const { moisture } = analysis;
+  const wet = isWet(analysis, limits);
   const follows = moisture?.followsOutdoors;
   return {
     id: "outdoor-moisture",
     title: "Moisture from outdoors: ventilation or leakage",
     signs: [
       sign(
-        follows?.slope,
-        (slope) => slope > 0.5 && (follows?.r ?? 0) > 0.5,
+        // A slope that is not there proves nothing: a coil that holds the moisture hides it.
+        wet && (follows?.slope ?? 0) > 0.5 && (follows?.r ?? 0) > 0.5 ? follows?.slope : null,
+        () => true,
         (slope) =>
           `indoor moisture follows outdoors by ${slope.toFixed(2)} (r ${(follows?.r ?? 0).toFixed(2)}) when nothing runs`,
       ),
       sign(
-        humidity?.overOutdoor?.meanGrainsPerLb,
-        (grains) => grains < 0 && (humidity?.dryShare ?? 1) < 0.95,
-        (grains) =>
-          `indoors holds ${Math.abs(grains).toFixed(0)} gr/lb ${grains < 0 ? "less" : "more"} than outdoors in the mean`,
+        wet ? moisture?.exchangePerH : null,
+        (share) => share > MUCH_EXCHANGE_PER_H,
+        (share) =>
+          `with nothing running indoor moisture closes ${pct(share)} of its distance to outdoors in an hour; a tight house stays below ${pct(MUCH_EXCHANGE_PER_H)}`,
+        3,
       ),
     ],
     nextCheck: "Measure ventilation airflow and leakage; look at the ventilation's hours.",
@@ -58,6 +72,7 @@ export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
         still?.hours,
         (hours) => hours >= limits["logs.stillSensorH"],
         (hours) => `indoor humidity reads the same for ${hours.toFixed(0)} h at most`,
+        3,
       ),
       sign(
         sensors.secondMinusFirstRhPct,
@@ -79,6 +94,7 @@ export function setpointHabits({ setpoints, humidity }: LogAnalysis): Weighed {
         setpoints?.bigDropsPerDay,
         (drops) => drops > 0.5,
         (drops) => `the setpoint drops by 3 °F or more ${drops.toFixed(1)} times a day`,
+        2,
       ),
       sign(
         humidity === null || humidity.dryShare >= 0.95 ? null : setpoints?.medianF,

@@ -10,6 +10,11 @@ export type MoistureSources = {
   /** Wet hours between 22:00 and 6:00 over all wet hours, 0 to 1; null without wet hours. */
   readonly nightShareOfWet: number | null;
   /**
+   * Share of the distance to outdoor moisture that indoor moisture closes in an hour with nothing running: leakage, ventilation, doors,
+   * less what the house stores. Null with fewer than 48 such hours or a distance that does not vary.
+   */
+  readonly exchangePerH: number | null;
+  /**
    * By how many gr/lb indoor moisture follows one gr/lb outdoors in hours without cooling, and how tightly (r).
    * Null with fewer than 48 such hours or an outdoor moisture that does not move.
    */
@@ -44,6 +49,7 @@ export function moistureSources(series: LogSeries, limitPct: number): MoistureSo
     mildIdleWetHours: mildIdle * series.hoursEach,
     mildIdleShareOfWet: wet === 0 ? null : mildIdle / wet,
     nightShareOfWet: wet === 0 ? null : night / wet,
+    exchangePerH: exchangePerH(series),
     followsOutdoors: followsOutdoors(series),
   };
 }
@@ -73,4 +79,29 @@ function followsOutdoors(series: LogSeries): MoistureSources["followsOutdoors"] 
   const slope = linearRegression(x.map((value, index) => [value, y[index] ?? 0])).m;
   const r = sampleCorrelation(x, y);
   return Number.isFinite(r) ? { slope, r, hours } : null;
+}
+
+/** Slope of the indoor change over an hour against the distance to outdoors at its beginning. */
+function exchangePerH(series: LogSeries): number | null {
+  const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
+  if (indoor === null || outdoor === null) return null;
+  const steps = Math.max(1, Math.round(1 / series.hoursEach));
+  const points: [number, number][] = [];
+  let quiet = 0;
+  for (let index = 0; index < series.length; index++) {
+    quiet = series.afterGap[index] === 0 && isIdle(series, index) ? quiet + 1 : 0;
+    if (quiet <= steps) continue;
+    const from = index - steps;
+    const distance = (outdoor[from] ?? Number.NaN) - (indoor[from] ?? Number.NaN);
+    const change = (indoor[index] ?? Number.NaN) - (indoor[from] ?? Number.NaN);
+    if (!Number.isNaN(distance) && !Number.isNaN(change)) points.push([distance, change]);
+  }
+  if (points.length * series.hoursEach < LEAST_HOURS) return null;
+  const distances = points.map(([distance]) => distance);
+  const spread =
+    distances.reduce((most, value) => Math.max(most, value)) -
+    distances.reduce((least, value) => Math.min(least, value));
+  if (spread < LEAST_SPREAD) return null;
+  const slope = linearRegression(points).m;
+  return Number.isFinite(slope) ? slope / (steps * series.hoursEach) : null;
 }

@@ -3,6 +3,9 @@ import { pct, sign, type Weighed } from "./cause-signs";
 import type { LogLimits } from "./judged";
 import { shareShorterThan } from "./running";
 
+/** Indoor moisture falls by more than this through a long run of a drying coil, gr/lb an hour (common practice, no source). */
+const LITTLE_DRYING = -4;
+
 /** Signs that runs are too short to dry: oversized, or set too big. */
 export function shortCycles({ running, loadLine }: LogAnalysis, limits: LogLimits): Weighed {
   const short = limits["logs.shortRunMin"];
@@ -50,6 +53,7 @@ export function fanBetweenCalls({ running }: LogAnalysis, limits: LogLimits): We
         (value) => value > Math.max(1, running?.afterRun.fanOff?.meanRiseGrainsPerLb ?? 0),
         (value) =>
           `indoor moisture moves ${value.toFixed(1)} gr/lb in the quarter hour after a run with the fan on`,
+        2,
       ),
     ],
     nextCheck: "Turn the fan off between calls for a week and compare.",
@@ -91,6 +95,13 @@ export function airflow({ running, humidity, loadLine }: LogAnalysis, limits: Lo
           `runs are long and cooling is on ${pct(running?.duty ?? 0)} of the time, ${pct(dryShare)} of the hours are dry`,
       ),
       sign(
+        running?.moistureInRuns?.meanGrainsPerLbPerH,
+        (change) => change > LITTLE_DRYING,
+        (change) =>
+          `through runs of 20 min and more indoor moisture moves ${change.toFixed(1)} gr/lb an hour; a coil that dries takes it down by more than ${-LITTLE_DRYING}`,
+        2,
+      ),
+      sign(
         loadLine?.atDesign?.oversizeRatio,
         (ratio) => ratio <= limits["logs.oversizeRatioMax"],
         (ratio) => `capacity is ${ratio.toFixed(2)} of the measured design-day load`,
@@ -116,6 +127,7 @@ export function lostCapacity({ loadLine }: LogAnalysis, limits: LogLimits): Weig
         (share) => share > 0.15,
         (share) =>
           `the last third of the days takes ${pct(Math.abs(share))} ${share < 0 ? "less" : "more"} running for its weather than the first`,
+        3,
       ),
     ],
     nextCheck: "Repeat the startup readings: airflow, charge, delivered capacity.",

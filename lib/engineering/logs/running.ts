@@ -1,6 +1,7 @@
 import { mean, quantile } from "simple-statistics";
 import { type AfterRun, afterRun } from "./after-run";
 import { type LogSeries, meanOf } from "./log-series";
+import { type MoistureInRuns, moistureInRuns } from "./moisture-in-runs";
 import { type Run, runsOf } from "./runs";
 
 export type Lengths = {
@@ -40,6 +41,8 @@ export type RunningAnalysis = {
   readonly fanOnlyHours: number | null;
   readonly auxiliaryHours: number | null;
   readonly afterRun: AfterRun;
+  /** How indoor moisture moves through long runs; null without such runs or indoor readings. */
+  readonly moistureInRuns: MoistureInRuns | null;
 };
 
 const SHORTER_THAN = [5, 10, 20, 60];
@@ -76,6 +79,7 @@ export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
     fanOnlyHours: fanOnlyHours(series, cooling),
     auxiliaryHours: hoursOf(series, "auxiliaryShare"),
     afterRun: afterRun(series, runs),
+    moistureInRuns: moistureInRuns(series, runs),
   };
 }
 
