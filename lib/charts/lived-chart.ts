@@ -1,6 +1,5 @@
 import { scaleLinear } from "d3-scale";
 import { axisOver, yTicks } from "./axes";
-import type { Thinned } from "./decimate";
 import {
   type ChartGeometry,
   type ChartPath,
@@ -10,19 +9,10 @@ import {
   path,
   rectangle,
 } from "./geometry";
+import type { LivedChartInput } from "./lived-input";
 import { knownOf, type Line, livedTable, livedWords, PANELS } from "./lived-words";
 import { drawSegments, type Point, segments } from "./segments";
 import { timeTicks } from "./time-ticks";
-
-export type LivedChartInput = Thinned & {
-  readonly width: number;
-  readonly fromMs: number;
-  readonly toMs: number;
-  readonly timeZone: string;
-  readonly limitPct: number | null;
-  /** Longest time between two readings that a line is drawn over, min. */
-  readonly gapAfterMinutes: number;
-};
 
 const RIBBONS: readonly Omit<Line, "dashes">[] = [
   { channel: "first", name: "cooling", tone: "a" },

@@ -1,5 +1,5 @@
 import type { Tone } from "./geometry";
-import type { LivedChartInput } from "./lived-chart";
+import type { LivedChartInput } from "./lived-input";
 import { numberText } from "./number-text";
 import { clockText } from "./time-ticks";
 
