@@ -32,9 +32,9 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
     fix: "A packet is a PDF of at most 60 MB.",
   },
   log: {
-    mimes: ["text/csv"],
+    mimes: ["text/csv", "application/zip"],
     maxBytes: 60 * MiB,
-    fix: "Send the log as text (CSV) of at most 60 MB.",
+    fix: "Send the log as text (CSV) or a ZIP of such files, at most 60 MB.",
   },
   weather: {
     mimes: ["text/csv"],
