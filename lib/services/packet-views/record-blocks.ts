@@ -9,6 +9,9 @@ import type { PacketParts } from "./parts";
 
 type Values = Readonly<Record<string, string | number | boolean | null>>;
 
+/** A longer text stands in paragraphs of its own: a row that breaks over pages loses its last line. */
+const LONGEST_IN_A_ROW = 1_000;
+
 /** One stage record as the file keeps it: who and when, what was entered, what it says, older revisions. */
 export function recordSection(parts: PacketParts, stage: StageKey): SheetSection {
   const record = parts.records[stage];
@@ -52,14 +55,16 @@ function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
   const untouched: string[] = [];
   const blocks = fieldGroups(STAGE_FIELDS[stage]).flatMap(({ title: name, fields }): readonly Block[] => {
     const entered: { label: string; text: string }[] = [];
+    const long: { label: string; text: string }[] = [];
     const empty: string[] = [];
     for (const [key, field] of fields) {
       const text = fieldText(field, values[key] ?? null, nameOf);
       if (text === null) empty.push(field.label);
+      else if (text.length > LONGEST_IN_A_ROW) long.push({ label: field.label, text });
       else entered.push({ label: field.label, text });
     }
     // A group nobody touched is one name, not a page of blanks.
-    if (entered.length === 0) {
+    if (entered.length === 0 && long.length === 0) {
       untouched.push(name);
       return [];
     }
@@ -70,6 +75,10 @@ function inputBlocks(parts: PacketParts, stage: StageKey): readonly Block[] {
         ...(empty.length === 0 ? {} : { note: `Not entered: ${empty.join("; ")}.` }),
       },
       { kind: "facts", rows: entered },
+      ...long.flatMap(({ label, text }): readonly Block[] => [
+        { kind: "heading", text: label },
+        { kind: "words", words: text },
+      ]),
     ];
   });
   if (untouched.length === 0) return blocks;
