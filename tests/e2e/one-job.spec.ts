@@ -148,7 +148,7 @@ test("one job from load to review: office manager, tech, owner, packet", async (
     mimeType: "text/csv",
     buffer: Buffer.from("<html>sign in</html>"),
   });
-  await page.getByRole("button", { name: "Import" }).click();
+  // Looked at in the browser, before anything is sent.
   await expect(page.getByText(/web page/).first()).toBeVisible();
   await page.setInputFiles("#field-file", {
     name: "hall.csv",
@@ -156,7 +156,7 @@ test("one job from load to review: office manager, tech, owner, packet", async (
     buffer: Buffer.from(twoDays()),
   });
   await page.getByRole("button", { name: "Import" }).click();
-  await expect(page.getByText(/576 rows imported, 0 refused/)).toBeVisible();
+  await expect(page.getByText(/576 rows imported, 0 rows or cells not taken/)).toBeVisible();
   await page.locator("#field-logImportId").selectOption({ index: 1 });
   await fillStage(page, { conclusion: "the promise is kept" });
   await saveStage(page);
