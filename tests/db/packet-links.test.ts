@@ -107,7 +107,7 @@ test("only the hash of a link is kept", async () => {
 
 test("a replaced packet says so behind its link", async () => {
   const { secret } = await sent();
-  await save(crew.office, job, "load_summary", { ...LOAD, bedrooms: 5 }, 1);
+  await save(crew.office, job, "load_summary", { ...LOAD, humidityLimitPct: 52 }, 1);
   await makePacket(crew.office, { jobId: job, ...wanted });
   expect((await openPacketLink(secret, address)).isReplaced).toBe(true);
   const [newest, older] = (await listPackets(crew.office, job)).toSorted((a, b) => b.revision - a.revision);
