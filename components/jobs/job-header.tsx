@@ -15,10 +15,11 @@ type Props = {
   readonly verdicts: Readonly<Record<StageKey, Verdict | null>>;
   readonly mayMakePacket: boolean;
   readonly mayEditCallbacks: boolean;
+  readonly mayAsk: boolean;
 };
 
 /** Whose job it is, and the index tabs: the ledger first, the options, then the six stage records. */
-export function JobHeader({ job, states, verdicts, mayMakePacket, mayEditCallbacks }: Props) {
+export function JobHeader({ job, states, verdicts, mayMakePacket, mayEditCallbacks, mayAsk }: Props) {
   const path = usePathname();
   const base = `/jobs/${job.id}`;
   const tabs = [
@@ -39,6 +40,7 @@ export function JobHeader({ job, states, verdicts, mayMakePacket, mayEditCallbac
         actions={
           <>
             {mayMakePacket ? <LinkButton href={`${base}/packet`}>Packet</LinkButton> : null}
+            {mayAsk ? <LinkButton href={`${base}/field`}>Field</LinkButton> : null}
             {mayEditCallbacks ? <LinkButton href={`${base}/callbacks`}>Callbacks</LinkButton> : null}
             <LinkButton href={`${base}/trail`} variant="quiet">
               Trail

@@ -7,6 +7,7 @@ import {
   ChartNoAxesColumn,
   ClipboardList,
   PhoneIncoming,
+  Radio,
   Scale,
 } from "lucide-react";
 import Link from "next/link";
@@ -16,6 +17,7 @@ import type { NavItem } from "./nav-items";
 
 const ICONS = {
   today: CalendarCheck,
+  startups: Radio,
   jobs: ClipboardList,
   callbacks: PhoneIncoming,
   across: ChartNoAxesColumn,

@@ -299,6 +299,8 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     params: { jobId },
     body: JSON.stringify({ ...SENT, clientId: randomUUID(), signatureName: "A. Signer" }),
   }),
+  "watch startups": () => ({ params: {} }),
+  "watch startup": ({ jobId }) => ({ params: { jobId } }),
   "list photos": ({ jobId }) => ({ params: { jobId } }),
   "add photo": ({ jobId }) => ({
     params: { jobId, photoId: randomUUID() },

@@ -46,6 +46,8 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     permission: "callback.edit",
     addresses: ({ jobId }) => [`/jobs/${jobId}/callbacks`],
   },
+  "/jobs/[jobId]/field": { permission: "question.ask", addresses: ({ jobId }) => [`/jobs/${jobId}/field`] },
+  "/startups": { permission: "job.assign", addresses: () => ["/startups"] },
   "/jobs/[jobId]/trail": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/trail`] },
   "/today": { permission: "startup.fill", addresses: () => ["/today"] },
   "/catalog": { permission: "catalog.read", addresses: () => ["/catalog"] },

@@ -24,6 +24,7 @@ export default async function JobLayout({
         verdicts={evaluation.verdicts}
         mayMakePacket={may(scope.role, "packet.make")}
         mayEditCallbacks={may(scope.role, "callback.edit")}
+        mayAsk={may(scope.role, "question.ask")}
       />
       {children}
     </>

@@ -4,10 +4,12 @@ import { JobFacts } from "@/components/jobs/job-facts";
 import { ledgerWithLinks } from "@/components/jobs/ledger-with-links";
 import { SchedulePanel } from "@/components/jobs/schedule-panel";
 import { LedgerTable } from "@/components/ledger/ledger-table";
+import { JobProgress } from "@/components/startups/job-progress";
 import { may } from "@/lib/domain/roles";
 import { STAGES } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { listTechs } from "@/lib/services/people";
+import { watchedJob } from "@/lib/services/progress";
 import { scheduleJob } from "../actions";
 import { jobOfRequest } from "../job-of-request";
 
@@ -23,6 +25,7 @@ export default async function LedgerPage({
     load(jobOfRequest(scope, (await params).jobId)),
     listTechs(scope),
   ]);
+  const field = may(scope.role, "job.assign") ? await watchedJob(scope, job.id) : null;
   const { lines, groups } = ledgerWithLinks(job.id, evaluation.ledger);
   const weak = STAGES.filter((stage) => records[stage] !== null)
     .flatMap((stage) => evaluation.findings[stage])
@@ -42,6 +45,9 @@ export default async function LedgerPage({
           />
         </section>
         <div className="grid content-start gap-6">
+          {field === null ? null : (
+            <JobProgress first={field.progress} timeZone={field.timeZone} href={`/jobs/${job.id}/field`} />
+          )}
           <JobFacts job={job} />
           {may(scope.role, "job.assign") ? (
             <SchedulePanel job={job} techs={techs} schedule={scheduleJob} />

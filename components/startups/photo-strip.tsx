@@ -1,0 +1,41 @@
+import { Card } from "@/components/ui/card";
+import type { JobFile } from "@/lib/domain/field-bundle";
+import { STAGE_FIELDS } from "@/lib/domain/stages";
+
+type Props = { readonly jobId: string; readonly photos: readonly JobFile[] };
+
+/** The photos of a job, each leading to its large picture. */
+export function PhotoStrip({ jobId, photos }: Props) {
+  return (
+    <Card title="Photos">
+      {photos.length === 0 ? <p className="text-sm text-muted">No photo has arrived yet.</p> : null}
+      <ul className="grid grid-cols-2 gap-3 sm:grid-cols-3">
+        {photos.map((photo) => {
+          const label = photo.fieldPath ? STAGE_FIELDS.startup_record[photo.fieldPath]?.label : undefined;
+          const words = photo.caption || label || "Photo";
+          return (
+            <li key={photo.id} className="grid content-start gap-1">
+              <a href={`/api/jobs/${jobId}/photos/${photo.id}?size=full`}>
+                {/* biome-ignore lint/performance/noImgElement: private bytes, sized by the server */}
+                <img
+                  src={`/api/jobs/${jobId}/photos/${photo.id}?size=small`}
+                  alt={words}
+                  loading="lazy"
+                  className="aspect-4/3 w-full border border-rule bg-sunk object-contain"
+                />
+              </a>
+              <p className="text-sm">{words}</p>
+              <p className="text-xs text-muted">
+                {photo.addedByName}
+                {" · "}
+                <a className="underline" href={`/api/jobs/${jobId}/photos/${photo.id}?size=original`}>
+                  original
+                </a>
+              </p>
+            </li>
+          );
+        })}
+      </ul>
+    </Card>
+  );
+}
