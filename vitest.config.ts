@@ -40,6 +40,8 @@ export default defineConfig({
         test: {
           name: "db",
           include: ["tests/db/**/*.test.ts"],
+          // Each test comes from an address of its own.
+          env: { TRUSTED_PROXIES: "1" },
           globalSetup: ["tests/support/database-for-tests.ts"],
           fileParallelism: false,
           testTimeout: 30_000,

@@ -6,6 +6,8 @@ const schema = z.object({
   /** Signs sessions and one-time links. The demo makes one and keeps it in its data folder. */
   NEXTAUTH_SECRET: z.string().min(32),
   NEXTAUTH_URL: z.url().default("http://localhost:3000"),
+  /** Proxies of our own in front of this process; each adds one address to `x-forwarded-for`. */
+  TRUSTED_PROXIES: z.coerce.number().int().min(0).max(10).default(0),
   /** Where uploaded files and the mail outbox live. */
   DATA_DIR: z.string().min(1).default(".data"),
   SMTP_URL: z.url().optional(),

@@ -2,6 +2,7 @@ import type { NextAuthOptions } from "next-auth";
 import Credentials from "next-auth/providers/credentials";
 import { unscopedSignInUser } from "@/lib/db/unscoped/people";
 import { env } from "@/lib/env";
+import { clientAddress } from "./client-address";
 import { passwordFits } from "./password";
 import { forgetSignInTry, takeSignInTry } from "./sign-in-limit";
 
@@ -53,5 +54,5 @@ async function signIn(email: string, password: string, address: string) {
 
 function addressOf(headers: unknown): string {
   const all = (headers ?? {}) as Readonly<Record<string, string | undefined>>;
-  return all["x-forwarded-for"]?.split(",")[0]?.trim() ?? "direct";
+  return clientAddress(all["x-forwarded-for"]);
 }

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { unscopedRateLimit } from "@/lib/db/unscoped/rate-limit";
+import { UNKNOWN_ADDRESS } from "./client-address";
 
 /** Per person: stops guessing one password. Per address: stops trying one password on many people. */
 const LIMITS = {
@@ -15,7 +16,7 @@ const LIMITS = {
  */
 export async function takeSignInTry(email: string, address: string): Promise<boolean> {
   if ((await count("person", email)) > LIMITS.person.points) return false;
-  return (await count("address", address)) <= LIMITS.address.points;
+  return (await count("address", address)) <= most("address", address);
 }
 
 /** Takes back what a right password counted: only failures shall use tries up. */
@@ -28,18 +29,22 @@ export async function forgetSignInTry(email: string, address: string): Promise<v
 
 /** Counts a try of a one-time link from an address; true when there were too many. */
 export async function linkTriesExceeded(address: string): Promise<boolean> {
-  return (await count("link", address)) > LIMITS.link.points;
+  return (await count("link", address)) > most("link", address);
 }
 
 /** Counts a try of a packet's link; true when this address has guessed too often. */
 export async function packetGuessesExceeded(address: string): Promise<boolean> {
-  return (await count("packet", address)) > LIMITS.packet.points;
+  return (await count("packet", address)) > most("packet", address);
 }
 
 /** Takes back what a right link counted: only guesses shall use tries up. */
 export function forgetPacketGuess(address: string): Promise<void> {
   return unscopedRateLimit.takeBack(keyOf("packet", address));
 }
+
+/** Where all addresses are counted as one, one stranger must not lock everybody out at once. */
+const most = (kind: "address" | "link" | "packet", address: string) =>
+  LIMITS[kind].points * (address === UNKNOWN_ADDRESS ? 10 : 1);
 
 const count = (kind: keyof typeof LIMITS, who: string) =>
   unscopedRateLimit.count(keyOf(kind, who), LIMITS[kind].seconds);

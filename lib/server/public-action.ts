@@ -1,8 +1,8 @@
 import { headers } from "next/headers";
 import type { z } from "zod";
+import { clientAddress } from "@/lib/auth/client-address";
 import { linkTriesExceeded } from "@/lib/auth/sign-in-limit";
 import { AppError } from "@/lib/errors";
-import { addressOf } from "./address";
 import { failureFacts } from "./failure";
 import { type Outcome, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
@@ -24,7 +24,7 @@ export function publicAction<S extends z.ZodType, R>(facts: Facts<S, R>): Public
     const given = await headers();
     const requestId = requestIdFrom(given.get("x-request-id"));
     try {
-      const address = addressOf(given);
+      const address = clientAddress(given.get("x-forwarded-for"));
       if (await linkTriesExceeded(address)) {
         throw new AppError("TOO_MANY_TRIES", "Too many tries. Wait fifteen minutes, then try again.");
       }

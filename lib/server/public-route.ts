@@ -1,6 +1,6 @@
 import type { z } from "zod";
+import { clientAddress } from "@/lib/auth/client-address";
 import { notFound, STATUS_OF } from "@/lib/errors";
-import { addressOf } from "./address";
 import { failureFacts } from "./failure";
 import { refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
@@ -38,7 +38,7 @@ async function answerTo<S extends z.ZodType>(
   try {
     const parsed = facts.schema.safeParse(await context.params);
     if (!parsed.success) throw notFound();
-    return await facts.run(parsed.data, addressOf(request.headers));
+    return await facts.run(parsed.data, clientAddress(request.headers.get("x-forwarded-for")));
   } catch (error) {
     const refusal = refusalFor(error, requestId);
     if (refusal.code === "UNEXPECTED")

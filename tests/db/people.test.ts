@@ -184,6 +184,9 @@ test("a changed password ends every session; a forged, foreign or damaged cookie
   await changePassword(scope, { current: PASSWORD, next: "some other words" });
   expect(await askWith(id, sessionVersion)).toEqual({ person: null, scope: null });
   expect((await askWith(id, sessionVersion + 1)).scope).not.toBeNull();
+  const told = await activity(owner).list({ take: 20 });
+  expect(told[0]).toMatchObject({ action: "password changed", entityId: id, before: null, after: null });
+  expect(told.filter((line) => line.action === "password changed")).toHaveLength(1);
 
   const { encode } = await import("next-auth/jwt");
   const otherSecret = await encode({ token: { userId: id, sessionVersion: 2 }, secret: "x".repeat(40) });

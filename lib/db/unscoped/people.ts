@@ -64,15 +64,23 @@ export function unscopedPasswordOf(who: { readonly email: string } | { readonly 
   return unscopedTransaction((tx) => tx.user.findUnique({ where, select: { passwordHash: true } }));
 }
 
-/** Sets a password and ends every session of the person. */
+/** Sets a password, ends every session of the person and tells it on the trail of each of their companies. */
 export async function unscopedSetPassword(userId: UserId, passwordHash: string): Promise<void> {
-  await unscopedTransaction((tx) =>
-    tx.user.update({
+  await unscopedTransaction(async (tx) => {
+    await tx.user.update({
       where: { id: userId },
       data: { passwordHash, sessionVersion: { increment: 1 }, updatedAt: new Date() },
       select: { id: true },
-    }),
-  );
+    });
+    const companies = await tx.membership.findMany({
+      where: { userId, removedAt: null, tenant: { closedAt: null } },
+      // In one order, so that two people of the same companies cannot wait for each other.
+      orderBy: { tenantId: "asc" },
+      select: { tenantId: true },
+    });
+    for (const { tenantId } of companies)
+      await tellOnTrail(tx, tenantId, userId, { action: "password changed" });
+  });
 }
 
 /** The open invitation a link's hash names, or `null`. */
@@ -123,22 +131,20 @@ export function unscopedAcceptInvitation(
     } else {
       await tx.membership.createMany({ data: { ...data, tenantId: found.tenantId, userId } });
     }
-    await tellOnTrail(tx, found.tenantId, userId, found.role);
+    await tellOnTrail(tx, found.tenantId, userId, { action: "member joined", after: { role: found.role } });
   });
 }
 
-/** A member's first deed in the company: from here on the transaction is theirs, inside the company. */
-async function tellOnTrail(tx: UnscopedTransaction, tenantId: string, userId: string, role: string) {
+/** What a member did to their own membership or account: from here on the transaction is theirs, inside the company. */
+async function tellOnTrail(
+  tx: UnscopedTransaction,
+  tenantId: string,
+  userId: string,
+  told: { readonly action: string; readonly after?: { readonly role: string } },
+) {
   await tx.$queryRaw`SELECT set_config('role', 'app_user', true), set_config('app.tenant', ${tenantId}, true)`;
   await tx.activity.createMany({
-    data: {
-      tenantId,
-      actorId: userId,
-      action: "member joined",
-      entity: "membership",
-      entityId: userId,
-      after: { role },
-    },
+    data: { tenantId, actorId: userId, entity: "membership", entityId: userId, ...told },
   });
 }
 

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import { SharedPacket } from "@/components/packets/shared-packet";
-import { addressOf } from "@/lib/server/address";
+import { clientAddress } from "@/lib/auth/client-address";
 import { load } from "@/lib/server/page";
 import { openPacketLink } from "@/lib/services/packet-links";
 
@@ -18,6 +18,6 @@ export default async function SharedPacketPage({
   readonly params: Promise<{ readonly secret: string }>;
 }) {
   const { secret } = await params;
-  const packet = await load(openPacketLink(secret, addressOf(await headers())));
+  const packet = await load(openPacketLink(secret, clientAddress((await headers()).get("x-forwarded-for"))));
   return <SharedPacket packet={packet} href={`/api/shared-packets/${secret}`} />;
 }
