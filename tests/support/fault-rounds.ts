@@ -109,17 +109,20 @@ async function untilTold(path: string, body: BodyInit, app: FieldApp, phone: Pho
     "x-dewledger-company": app.tenantId,
     connection: "close",
   };
+  let last = "";
   for (let tries = 1; tries <= 60; tries++) {
     try {
       const answer = await fetch(path, { method: "PUT", headers, body });
       const told: unknown = await answer.json();
       if (answer.ok) return { told, tries };
+      last = `${answer.status} ${JSON.stringify(told)}`;
       if (answer.status < 500) throw new Refused(`${answer.status} ${JSON.stringify(told)}`);
     } catch (error) {
       if (error instanceof Refused) throw error;
+      last = String(error instanceof Error ? (error.cause ?? error) : error);
     }
   }
-  throw new Error("Sixty tries got no answer.");
+  throw new Error(`Sixty tries got no answer; the last: ${last}`);
 }
 
 class Refused extends Error {}
