@@ -34,7 +34,7 @@ export function JobProgress({ first, timeZone, href }: Props) {
           <VerdictMark verdict={now.verdict} />
         </p>
         <progress
-          className="h-2 w-full accent-accent"
+          className="h-2 w-full appearance-none bg-rule [&::-moz-progress-bar]:bg-accent [&::-webkit-progress-bar]:bg-rule [&::-webkit-progress-value]:bg-accent"
           value={now.neededDone}
           max={now.needed}
           aria-label="Needed readings done"

@@ -49,7 +49,12 @@ function columnsFor(timeZone: string): readonly Column<StartupProgress>[] {
         </>
       ),
     },
-    { key: "due", head: "Due", cell: (row) => row.startupDue ?? "—", wideOnly: true },
+    {
+      key: "due",
+      head: "Due",
+      cell: (row) => <span className="whitespace-nowrap">{row.startupDue ?? "—"}</span>,
+      wideOnly: true,
+    },
     {
       key: "done",
       head: "Readings",
@@ -62,7 +67,12 @@ function columnsFor(timeZone: string): readonly Column<StartupProgress>[] {
         </>
       ),
     },
-    { key: "verdict", head: "So far", cell: (row) => <VerdictMark verdict={row.verdict} look="plain" /> },
+    {
+      key: "verdict",
+      head: "So far",
+      cell: (row) => <VerdictMark verdict={row.verdict} look="plain" />,
+      wideOnly: true,
+    },
     {
       key: "contact",
       head: "Last contact",

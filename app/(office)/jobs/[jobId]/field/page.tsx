@@ -18,7 +18,7 @@ export default async function FieldPage({
   const { jobId } = await params;
   const view = await load(fieldOfficeView(scope, jobId));
   return (
-    <div className="grid gap-6 xl:grid-cols-2">
+    <div className="grid items-start gap-6 xl:grid-cols-2">
       <div className="grid content-start gap-6">
         <JobProgress first={view.progress} timeZone={view.timeZone} />
         <LatePanel
