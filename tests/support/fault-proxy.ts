@@ -63,7 +63,13 @@ async function pass(target: string, fault: Fault, request: IncomingMessage, resp
 function ask(target: string, from: IncomingMessage, body: Buffer, isHalf = false) {
   return new Promise<{ readonly status: number; readonly type: string; readonly body: Buffer }>(
     (resolve, reject) => {
-      const { host: _, connection: _c, "transfer-encoding": _t, "accept-encoding": _a, ...headers } = from.headers;
+      const {
+        host: _,
+        connection: _c,
+        "transfer-encoding": _t,
+        "accept-encoding": _a,
+        ...headers
+      } = from.headers;
       const length = isHalf ? body.length * 2 : body.length;
       const out = forward(`${target}${from.url}`, {
         method: from.method,
