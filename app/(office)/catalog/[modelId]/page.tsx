@@ -26,7 +26,7 @@ export default async function EquipmentPage({ params }: Props) {
         lead={`${model.nominalTons} tons, ${COMPRESSOR_KIND_NAMES[model.compressorKind]}, ${model.refrigerant}; version ${model.version}`}
         mark={model.demoData ? <Badge tone="muted">demo data</Badge> : undefined}
       />
-      <div className="grid gap-8">
+      <div className="grid grid-cols-[minmax(0,1fr)] gap-8">
         {mayEdit ? (
           <ModelActions
             modelId={model.id}
