@@ -6,14 +6,21 @@ import { changedValues, FIELDS, type StageRecordRow, toRecord } from "./stage-re
 import { visibleJobs } from "./visibility";
 import type { TenantTransaction } from "./with-tenant";
 
+/** What each open transaction holds already: one use case asks again in every step it is made of. */
+const held = new WeakMap<TenantTransaction, Set<string>>();
+
 /** Saves of one job wait for each other, so that a check and its write cannot be parted. */
 export async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<void> {
+  const mine = held.get(tx) ?? new Set();
+  const lock = `${scope.userId} ${jobId}`;
+  if (mine.has(lock)) return;
   const visible = await tx.job.findFirst({
     where: { AND: [visibleJobs(scope), { id: jobId }] },
     select: { id: true },
   });
   if (!visible) throw notFound();
   await tx.$queryRaw`SELECT 1 FROM job WHERE tenant_id = ${scope.tenantId}::uuid AND id = ${jobId}::uuid FOR UPDATE`;
+  held.set(tx, mine.add(lock));
 }
 
 /** The newest revision of a stage, as stored. */

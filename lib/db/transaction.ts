@@ -1,4 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
+import { AppError } from "@/lib/errors";
 import { database } from "./client";
 import { Prisma } from "./generated/client";
 
@@ -28,11 +29,27 @@ export async function runTransaction<T>(
         timeout: options.timeoutMs ?? DEFAULT_TIMEOUT_MS,
       });
     } catch (error) {
+      if (hasWaitedTooLong(error)) {
+        throw new AppError(
+          "UNAVAILABLE",
+          "Too much is being saved at once. Nothing was changed. Try again soon.",
+          {
+            cause: error,
+          },
+        );
+      }
       if (attempt === ATTEMPTS || !mayBeRepeated(error)) throw error;
       // Spread out, so that the same two do not meet again.
       await pause(2 ** attempt * 5 * (1 + Math.random()));
     }
   }
+}
+
+/** P2028: no transaction began in time, or it was ended because it took too long. Both leave nothing behind. */
+function hasWaitedTooLong(error: unknown): boolean {
+  if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === "P2028") return true;
+  // The pool's own words, when every connection stayed in use.
+  return error instanceof Error && error.message.includes("timeout exceeded when trying to connect");
 }
 
 /** P2034 is Prisma's own code; raw queries carry PostgreSQL's: serialization failure, deadlock. */

@@ -1,7 +1,7 @@
 import { ZodError } from "zod";
 import type { FieldProblem } from "@/lib/domain/problems";
 import { isEngineeringError } from "@/lib/engineering/errors";
-import { AppError, type ErrorCode } from "@/lib/errors";
+import { AppError, type ErrorCode, STATUS_OF } from "@/lib/errors";
 
 /** What an action answers: its value, or a refusal that says what to mend. */
 export type Outcome<T> =
@@ -42,4 +42,14 @@ export function refusalFor(error: unknown, errorId: string): Refusal {
     fields: [],
     details: { errorId },
   };
+}
+
+const RETRY_AFTER_S = "5";
+
+/** A refusal as a route answers it; one that passes by itself says when to ask again. */
+export function refusalAnswer({ code, message, fields, details }: Refusal): Response {
+  return Response.json(
+    { code, message, fields, details },
+    { status: STATUS_OF[code], headers: code === "UNAVAILABLE" ? { "retry-after": RETRY_AFTER_S } : {} },
+  );
 }

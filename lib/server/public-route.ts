@@ -1,8 +1,8 @@
 import type { z } from "zod";
 import { clientAddress } from "@/lib/auth/client-address";
-import { notFound, STATUS_OF } from "@/lib/errors";
+import { notFound } from "@/lib/errors";
 import { failureFacts } from "./failure";
-import { refusalFor } from "./outcome";
+import { refusalAnswer, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 
 type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
@@ -43,7 +43,6 @@ async function answerTo<S extends z.ZodType>(
     const refusal = refusalFor(error, requestId);
     if (refusal.code === "UNEXPECTED")
       log().error({ requestId, route: facts.name, error: failureFacts(error) });
-    const { code, message, fields, details } = refusal;
-    return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
+    return refusalAnswer(refusal);
   }
 }

@@ -3,9 +3,9 @@ import { deviceScope, handOverScope } from "@/lib/auth/device";
 import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
-import { AppError, notFound, STATUS_OF } from "@/lib/errors";
+import { AppError, notFound } from "@/lib/errors";
 import { failureFacts } from "./failure";
-import { refusalFor } from "./outcome";
+import { refusalAnswer, refusalFor } from "./outcome";
 import { log, requestIdFrom } from "./request-log";
 import { refuseUnstorableText } from "./storable-text";
 
@@ -68,8 +68,7 @@ async function answerTo<S extends z.ZodType>(
     const refusal = refusalFor(error, requestId);
     if (refusal.code === "UNEXPECTED")
       log().error({ requestId, route: facts.name, error: failureFacts(error) });
-    const { code, message, fields, details } = refusal;
-    return Response.json({ code, message, fields, details }, { status: STATUS_OF[code] });
+    return refusalAnswer(refusal);
   }
 }
 

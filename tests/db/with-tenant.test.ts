@@ -1,3 +1,4 @@
+import { setTimeout as pause } from "node:timers/promises";
 import { afterAll, expect, test } from "vitest";
 import { closeDatabase, database } from "@/lib/db/client";
 import { unscopedTransaction } from "@/lib/db/unscoped/transaction";
@@ -76,4 +77,29 @@ test("before a company is known, people are found but no jobs", async () => {
   );
   expect(member?.tenantId).toBe(scope.tenantId);
   await expect(unscopedTransaction((tx) => tx.job.count())).rejects.toThrow("permission denied");
+});
+
+test("who waits too long for a connection is told to come again", async () => {
+  const scope = await makeCompany();
+  const sleep = () => withTenant(scope, (tx) => tx.$queryRawUnsafe("SELECT pg_sleep(11)::text"));
+  const busy = Array.from({ length: 20 }, sleep);
+  await pause(200);
+  await expect(withTenant(scope, (tx) => tx.job.count())).rejects.toMatchObject({ code: "UNAVAILABLE" });
+  await Promise.all(busy);
+  expect(await withTenant(scope, (tx) => tx.job.count())).toBe(0);
+});
+
+test("a transaction that takes too long leaves nothing and may be tried again", async () => {
+  const scope = await makeCompany();
+  const slow = withTenant(
+    scope,
+    async (tx) => {
+      await addJob(tx, scope);
+      await pause(400);
+      await tx.job.count();
+    },
+    { timeoutMs: 200 },
+  );
+  await expect(slow).rejects.toMatchObject({ code: "UNAVAILABLE" });
+  expect(await withTenant(scope, (tx) => tx.job.count())).toBe(0);
 });
