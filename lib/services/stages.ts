@@ -20,20 +20,28 @@ export async function saveStage(
   input: SaveStageInput,
 ): Promise<{ readonly version: number }> {
   if (!allowed.includes(input.stage)) throw notFound();
-  return lockedJob(scope, input.jobId, async (job, records) => {
-    const inputs = readInputs(input.stage, input.inputs);
-    const after = replaced(records, input.stage, inputs);
-    const { computed, derived } = await results(scope, job, after, input.stage);
-    const version = await stageRecords(scope).saveDraft({
-      jobId: job.id,
-      stage: input.stage,
-      expectedVersion: input.expectedVersion,
-      inputs,
-      computed,
-      derived,
-    });
-    return { version };
+  return lockedJob(scope, input.jobId, (job, records) => saveLocked(scope, job, records, input));
+}
+
+/** Saves a stage of a job whose lock is held, beside the records as they were read under it. */
+export async function saveLocked(
+  scope: TenantScope,
+  job: Job,
+  records: JobRecords,
+  input: Omit<SaveStageInput, "jobId">,
+): Promise<{ readonly version: number }> {
+  const inputs = readInputs(input.stage, input.inputs);
+  const after = replaced(records, input.stage, inputs);
+  const { computed, derived } = await results(scope, job, after, input.stage);
+  const version = await stageRecords(scope).saveDraft({
+    jobId: job.id,
+    stage: input.stage,
+    expectedVersion: input.expectedVersion,
+    inputs,
+    computed,
+    derived,
   });
+  return { version };
 }
 
 /** Freezes the draft. What is still missing is named field by field. */

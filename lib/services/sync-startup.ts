@@ -8,7 +8,6 @@ import { asId, isUuid, type JobId } from "@/lib/domain/ids";
 import type { StageRecord } from "@/lib/domain/jobs";
 import { type Merged, mergeFields } from "@/lib/domain/merge-fields";
 import type { TenantScope } from "@/lib/domain/scope";
-import { EDIT_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
 import { emptyStage, STAGE_FIELDS } from "@/lib/domain/stages";
 import { AppError, notFound } from "@/lib/errors";
 import {
@@ -17,7 +16,8 @@ import {
   type UploadOutcome,
   uploadOutcomeSchema,
 } from "@/lib/schemas/sync";
-import { saveStage } from "./stages";
+import { getJob } from "./jobs";
+import { saveLocked } from "./stages";
 
 const STAGE = "startup_record";
 type Startup = StageRecord<typeof STAGE>;
@@ -68,7 +68,8 @@ async function earlierOutcome(
 }
 
 async function takeFields(scope: TenantScope, job: JobId, upload: SyncStartupInput): Promise<UploadOutcome> {
-  const record = await startupOf(scope, job);
+  const records = await stageRecords(scope).latest(job);
+  const record = records[STAGE];
   const current = record?.inputs ?? emptyStage(STAGE);
   const merged = mergeFields(STAGE, STAGE_FIELDS[STAGE], current, upload.fields);
   if (record?.state === "signed") return holdForOffice(scope, job, upload, current, merged);
@@ -76,8 +77,7 @@ async function takeFields(scope: TenantScope, job: JobId, upload: SyncStartupInp
     ([key, value]) => value !== current[key as keyof typeof current],
   );
   if (isChanged) {
-    await saveStage(scope, stagesWith(EDIT_PERMISSION, EDIT_PERMISSION[STAGE]), {
-      jobId: job,
+    await saveLocked(scope, await getJob(scope, job), records, {
       stage: STAGE,
       expectedVersion: record?.version ?? null,
       inputs: merged.inputs,
@@ -122,7 +122,7 @@ async function holdForOffice(
 }
 
 async function answerNow(scope: TenantScope, job: JobId, outcome: UploadOutcome): Promise<SyncAnswer> {
-  const record = await startupOf(scope, job);
+  const record = (await stageRecords(scope).latest(job))[STAGE];
   return {
     ...outcome,
     version: record?.version ?? null,
@@ -130,10 +130,6 @@ async function answerNow(scope: TenantScope, job: JobId, outcome: UploadOutcome)
     inputs: record?.inputs ?? emptyStage(STAGE),
     serverTime: new Date().toISOString(),
   };
-}
-
-async function startupOf(scope: TenantScope, job: JobId): Promise<Startup | null> {
-  return (await stageRecords(scope).latest(job))[STAGE];
 }
 
 function outcomeOf({ accepted, conflicts, problems }: Merged): Omit<UploadOutcome, "waiting"> {
