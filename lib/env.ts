@@ -12,6 +12,8 @@ const schema = z.object({
   DATA_DIR: z.string().min(1).default(".data"),
   SMTP_URL: z.url().optional(),
   MAIL_FROM: z.string().default("Dewledger <no-reply@localhost>"),
+  /** `off` for a process that only answers requests, while another does the background work. */
+  WORKER: z.enum(["on", "off"]).default("on"),
   LOG_LEVEL: z.enum(["fatal", "error", "warn", "info", "debug", "silent"]).default("info"),
 });
 

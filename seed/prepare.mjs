@@ -57,6 +57,7 @@ function fingerprintOfSources() {
     "lib",
     "lib/domain/generated/test-sources.json",
     "public",
+    "instrumentation.ts",
     "next.config.mjs",
     "package-lock.json",
     "tsconfig.json",

@@ -1,3 +1,4 @@
+import { unscopedOpenCompanies } from "@/lib/db/unscoped/companies";
 import { unscopedPerson } from "@/lib/db/unscoped/people";
 import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
 import type { Role } from "@/lib/domain/roles";
@@ -20,4 +21,20 @@ export async function scopeOfMember(userId: string, tenantId: string): Promise<T
   const person = await unscopedPerson(asId<"user">(userId));
   const company = person?.companies.find((one) => one.tenantId === tenantId);
   return person && company ? makeScope({ ...company, userId: person.userId }) : null;
+}
+
+/** The scope of the company's own background work: an owner's. `null` when the company is closed or has none. */
+export async function scopeOfCompany(tenantId: string): Promise<TenantScope | null> {
+  const [found] = await unscopedOpenCompanies({ tenantId });
+  return found ? scopeOfMember(found.ownerId, found.tenantId) : null;
+}
+
+/** The scopes of every open company's own background work. */
+export async function scopesOfCompanies(): Promise<readonly TenantScope[]> {
+  const scopes: TenantScope[] = [];
+  for (const { ownerId, tenantId } of await unscopedOpenCompanies()) {
+    const scope = await scopeOfMember(ownerId, tenantId);
+    if (scope) scopes.push(scope);
+  }
+  return scopes;
 }

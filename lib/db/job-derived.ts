@@ -25,6 +25,17 @@ export async function writeDerived(
   jobId: JobId,
   derived: JobDerived,
 ): Promise<void> {
+  await writeDerivedRows(tx, scope, jobId, derived, { updatedAt: new Date(), updatedBy: scope.userId });
+}
+
+/** The same, with when and by whom the job was changed left to the caller. */
+export async function writeDerivedRows(
+  tx: TenantTransaction,
+  scope: TenantScope,
+  jobId: JobId,
+  derived: JobDerived,
+  touched: { readonly updatedAt?: Date; readonly updatedBy?: string },
+): Promise<void> {
   const own = { tenantId: scope.tenantId, jobId };
   await tx.job.updateMany({
     where: { tenantId: scope.tenantId, id: jobId },
@@ -33,8 +44,7 @@ export async function writeDerived(
       verdict: derived.verdict,
       attention: [...derived.attention],
       needsAttention: derived.attention.length > 0,
-      updatedAt: new Date(),
-      updatedBy: scope.userId,
+      ...touched,
     },
   });
   await tx.ledgerLine.deleteMany({ where: own });

@@ -38,6 +38,7 @@ const MAY = {
   "members.manage": { owner: "all" },
   "brand.edit": { owner: "all" },
   "activity.read": { owner: "all" },
+  "work.manage": { owner: "all" },
   "tokens.manage": { owner: "all" },
   "company.export": { owner: "all" },
   "company.delete": { owner: "all" },

@@ -12,6 +12,7 @@ import type { Rule } from "@/lib/engineering/findings";
 import type { LimitDefinition } from "@/lib/engineering/limit-definition";
 import { invalidInput } from "@/lib/errors";
 import type { ChangeLimitInput } from "@/lib/schemas/rules";
+import { queueJudging } from "./judge-again";
 
 export type LimitView = LimitDefinition & {
   readonly key: string;
@@ -87,6 +88,7 @@ export function changeLimit(scope: TenantScope, { key, value, reason }: ChangeLi
       const change = changedLimits(await company(scope).limitOverrides(), key, value);
       if (!change.ok) throw invalidInput([change.problem]);
       await company(scope).setLimits(change.values, reason);
+      await queueJudging(scope, "a company limit has changed");
     },
     alone,
   );

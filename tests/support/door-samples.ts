@@ -25,6 +25,7 @@ export type Ids = Readonly<
     | "weatherFileId"
     | "memberId"
     | "invitationId"
+    | "workId"
     | "secret"
     | "questionId"
     | "photoId"
@@ -64,6 +65,7 @@ export function randomIds(): Ids {
     weatherFileId: randomUUID(),
     memberId: randomUUID(),
     invitationId: randomUUID(),
+    workId: randomUUID(),
     secret: randomUUID().repeat(2),
     questionId: randomUUID(),
     photoId: randomUUID(),
@@ -275,8 +277,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
   "remove member": ({ memberId }) => ({ userId: memberId }),
   "withdraw invitation": ({ invitationId }) => ({ invitationId }),
-  "keep question": () => ({ name: "By airflow", query: "by=secondStageAirflowSetting" }),
-  "remove question": ({ savedViewId }) => ({ viewId: savedViewId }),
+  "try work again": ({ workId }) => ({ workId }),
   "change password": () => ({ current: "long enough before", next: "long enough after" }),
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };

@@ -84,6 +84,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   "/rules": { permission: "rules.read", addresses: () => ["/rules"] },
   "/company": { permission: "brand.edit", addresses: () => ["/company"] },
   "/company/activity": { permission: "activity.read", addresses: () => ["/company/activity"] },
+  "/company/work": { permission: "work.manage", addresses: () => ["/company/work"] },
   "/company/members": { permission: "members.manage", addresses: () => ["/company/members"] },
 };
 

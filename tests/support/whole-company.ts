@@ -12,7 +12,9 @@ import { packets } from "@/lib/db/packets";
 import { questions } from "@/lib/db/questions";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { weatherFiles } from "@/lib/db/weather-files";
+import { workItems } from "@/lib/db/work-items";
 import { asId } from "@/lib/domain/ids";
+import type { TenantScope } from "@/lib/domain/scope";
 import { sha256Of, storeFile } from "@/lib/files/store";
 import { addFile, holdFile } from "@/lib/services/attachments";
 import { saveLogo } from "@/lib/services/brand";
@@ -110,6 +112,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       weatherFileId,
       memberId,
       invitationId: invitation.id,
+      workId: await failedWork(owner),
       secret,
       ...(await fieldRows(crew, jobId)),
     },
@@ -162,6 +165,13 @@ async function fullJob({ office }: Crew, modelId: string, techIds: readonly stri
   });
   await save(office, jobId, "humidity_review", { logImportId: importId, conclusion: "kept" });
   return { jobId, importId };
+}
+
+async function failedWork(owner: TenantScope): Promise<string> {
+  const id = await workItems(owner).add({ task: "judge jobs again", title: "Judge all jobs again: a test" });
+  await workItems(owner).begin(id);
+  await workItems(owner).fail(id, "It could not be done.", null);
+  return id;
 }
 
 /** A packet as one that was made earlier: its row and its bytes. */

@@ -1,0 +1,173 @@
+import { asId } from "@/lib/domain/ids";
+import type { TenantScope } from "@/lib/domain/scope";
+import { WORK_TRIES, type WorkItem, type WorkItemId, type WorkState, type WorkTask } from "@/lib/domain/work";
+import { AppError, notFound } from "@/lib/errors";
+import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
+import { type TenantTransaction, withTenant } from "./with-tenant";
+
+export type NewWork = {
+  readonly task: WorkTask;
+  /** What it is, in words for the page of background work. */
+  readonly title: string;
+  readonly input?: Readonly<Record<string, unknown>>;
+  /** While work of this key waits, it is not added again. */
+  readonly key?: string;
+};
+
+type Begun = { readonly input: unknown; readonly progress: unknown; readonly attempt: number };
+
+/** Work of a company in the background: added with the change that needs it, kept with how it goes. */
+export function workItems(scope: TenantScope) {
+  const own = { tenantId: scope.tenantId };
+  return {
+    add: (work: NewWork): Promise<WorkItemId> =>
+      withTenant(scope, async (tx) => {
+        const key = work.key ?? null;
+        const waiting =
+          key === null
+            ? null
+            : await tx.workItem.findFirst({
+                where: { ...own, task: work.task, key, state: "waiting", attempt: 0 },
+                select: { id: true },
+              });
+        if (waiting) return asId<"work item">(waiting.id);
+        const { id } = await tx.workItem.create({
+          data: {
+            ...own,
+            task: work.task,
+            title: work.title,
+            key,
+            input: asJson(work.input ?? {}),
+            createdBy: scope.userId,
+          },
+          select: { id: true },
+        });
+        await enqueue(tx, work.task, id, scope.userId);
+        return asId<"work item">(id);
+      }),
+
+    /** Marks work as running and answers what it needs; `null` when there is nothing left to do. */
+    begin: (id: string): Promise<Begun | null> =>
+      withTenant(scope, async (tx) => {
+        const where = { ...own, id, state: { in: ["waiting", "running"] } };
+        const begun = await tx.workItem.updateMany({
+          where,
+          data: { state: "running", attempt: { increment: 1 }, startedAt: new Date(), nextTryAt: null },
+        });
+        if (begun.count === 0) return null;
+        return tx.workItem.findFirst({ where, select: { input: true, progress: true, attempt: true } });
+      }),
+
+    /** Keeps how far it is and where another try goes on. */
+    report: (
+      id: string,
+      at: { readonly done: number; readonly total: number | null; readonly progress: unknown },
+    ) =>
+      withTenant(scope, async (tx) => {
+        await tx.workItem.updateMany({
+          where: { ...own, id },
+          data: { done: at.done, total: at.total, progress: asJson(at.progress) },
+        });
+      }),
+
+    finish: (id: string, result: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.workItem.updateMany({
+          where: { ...own, id },
+          data: { state: "done", result, problem: "", finishedAt: new Date() },
+        });
+      }),
+
+    /** Keeps why a try failed. Without a next try the work has failed. */
+    fail: (id: string, problem: string, nextTryAt: Date | null): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.workItem.updateMany({
+          where: { ...own, id },
+          data: {
+            state: nextTryAt ? "waiting" : "failed",
+            problem,
+            nextTryAt,
+            finishedAt: nextTryAt ? null : new Date(),
+          },
+        });
+      }),
+
+    /** Puts failed work back into the queue, where it goes on from what it had done. */
+    retry: (id: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const again = await tx.workItem.updateMany({
+          where: { ...own, id, state: "failed" },
+          data: { state: "waiting", attempt: 0, nextTryAt: null, finishedAt: null },
+        });
+        const row = await tx.workItem.findFirst({ where: { ...own, id }, select: { task: true } });
+        if (!row) throw notFound();
+        if (again.count === 0)
+          throw new AppError("CONFLICT", "This work is not failed any more. Reload to see it.");
+        await enqueue(tx, row.task, id, scope.userId);
+      }),
+
+    /** Work in some states, newest first. */
+    list: (
+      states: readonly WorkState[],
+      page: { readonly take: number; readonly before?: string | null },
+    ): Promise<readonly WorkItem[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.workItem.findMany({
+          where: { ...own, state: { in: [...states] }, ...(page.before ? { id: { lt: page.before } } : {}) },
+          orderBy: { id: "desc" },
+          take: page.take,
+          select: FIELDS,
+        });
+        return rows.map(toItem);
+      }),
+
+    /** The unfinished work of one kind, newest first. */
+    unfinished: (task: WorkTask): Promise<WorkItem | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.workItem.findFirst({
+          where: { ...own, task, state: { in: ["waiting", "running"] } },
+          orderBy: { id: "desc" },
+          select: FIELDS,
+        });
+        return row ? toItem(row) : null;
+      }),
+  };
+}
+
+function enqueue(tx: TenantTransaction, task: string, id: string, askedBy: string) {
+  const payload = JSON.stringify({ workId: id, askedBy });
+  return tx.$executeRaw`
+    SELECT enqueue_work(${task}, ${payload}::jsonb, ${id}, max_attempts => ${WORK_TRIES}::int)`;
+}
+
+const FIELDS = {
+  id: true,
+  task: true,
+  title: true,
+  state: true,
+  done: true,
+  total: true,
+  attempt: true,
+  problem: true,
+  result: true,
+  nextTryAt: true,
+  startedAt: true,
+  finishedAt: true,
+  createdAt: true,
+  createdByMember: { select: { name: true } },
+} as const satisfies Prisma.WorkItemSelect;
+
+function toItem(row: Prisma.WorkItemGetPayload<{ select: typeof FIELDS }>): WorkItem {
+  const { createdByMember, ...item } = row;
+  return {
+    ...item,
+    id: asId<"work item">(row.id),
+    state: row.state as WorkState,
+    nextTryAt: row.nextTryAt?.toISOString() ?? null,
+    startedAt: row.startedAt?.toISOString() ?? null,
+    finishedAt: row.finishedAt?.toISOString() ?? null,
+    createdAt: row.createdAt.toISOString(),
+    createdByName: createdByMember.name,
+  };
+}

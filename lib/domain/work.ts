@@ -1,0 +1,31 @@
+import type { Id } from "./ids";
+
+/** The kinds of background work. `lib/work/tasks.ts` says what each does. */
+export const WORK_TASKS = ["judge jobs again"] as const;
+export type WorkTask = (typeof WORK_TASKS)[number];
+
+/** Tries before work counts as failed. The pauses between them grow: about half an hour in all. */
+export const WORK_TRIES = 8;
+
+export const WORK_STATES = ["running", "waiting", "failed", "done"] as const;
+export type WorkState = (typeof WORK_STATES)[number];
+
+export type WorkItemId = Id<"work item">;
+
+/** One piece of background work as people see it. Instants are ISO texts. */
+export type WorkItem = {
+  readonly id: WorkItemId;
+  readonly task: string;
+  readonly title: string;
+  readonly state: WorkState;
+  readonly done: number;
+  readonly total: number | null;
+  readonly attempt: number;
+  readonly problem: string;
+  readonly result: string;
+  readonly nextTryAt: string | null;
+  readonly startedAt: string | null;
+  readonly finishedAt: string | null;
+  readonly createdAt: string;
+  readonly createdByName: string;
+};

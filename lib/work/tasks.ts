@@ -1,0 +1,46 @@
+import { z } from "zod";
+import type { TenantScope } from "@/lib/domain/scope";
+import { WORK_TASKS, type WorkTask } from "@/lib/domain/work";
+import { judgeAllAgain } from "@/lib/services/judge-again";
+
+/** How far a try is. `progress` is what the next try is given when this one does not end. */
+export type Report = (at: {
+  readonly done: number;
+  readonly total: number | null;
+  readonly progress: unknown;
+}) => Promise<void>;
+
+export type TaskDefinition = {
+  /**
+   * Whose rights it has: those of the person who asked, as they are when it runs, or, for what concerns the
+   * company as a whole and reads no input of a person, an owner's.
+   */
+  readonly actsFor: "asker" | "company";
+  /**
+   * Does the work; it may begin again after any step, so what it does twice must be the same as once.
+   *
+   * @param progress - What the last try reported; `null` at first.
+   * @returns What came of it, in words.
+   */
+  readonly run: (scope: TenantScope, input: unknown, progress: unknown, report: Report) => Promise<string>;
+};
+
+const judged = z
+  .object({ done: z.number(), changed: z.number(), after: z.string().nullable() })
+  .nullable()
+  .catch(null);
+
+const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
+  "judge jobs again": {
+    actsFor: "company",
+    run: (scope, _input, progress, report) =>
+      judgeAllAgain(scope, judged.parse(progress), (at, total) =>
+        report({ done: at.done, total, progress: at }),
+      ),
+  },
+};
+
+/** All background work by name. */
+export const TASKS: ReadonlyMap<string, TaskDefinition> = new Map(
+  WORK_TASKS.map((name) => [name, DEFINITIONS[name]]),
+);
