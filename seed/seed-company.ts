@@ -10,7 +10,7 @@ import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { jobListSchema } from "@/lib/schemas/job";
 import { saveBrand, saveLogo } from "@/lib/services/brand";
-import { listJobs } from "@/lib/services/jobs";
+import { listJobs } from "@/lib/services/job-table";
 import { acceptInvitation } from "@/lib/services/people";
 import { addWeatherFile } from "@/lib/services/weather";
 import type { DemoCompany } from "./companies";

@@ -1,19 +1,63 @@
 import { VerdictMark } from "@/components/findings/verdict-mark";
 import { TextLink } from "@/components/ui/button";
+import type { Choice } from "@/components/ui/choice-fields";
 import { type Column, Table } from "@/components/ui/table";
+import { JOB_COLUMNS, type JobColumn } from "@/lib/domain/job-table";
 import type { JobSummary } from "@/lib/domain/jobs";
 import { STAGE_NAMES } from "@/lib/domain/stages";
+import type { JobListQuery } from "@/lib/schemas/job";
+import { PlanCell, type Schedule } from "./plan-cell";
+import { type Search, tableAddress } from "./table-address";
 
-const COLUMNS: readonly Column<JobSummary>[] = [
-  {
-    key: "number",
-    head: "Job",
+type Plan = { readonly techs: readonly Choice[]; readonly schedule: Schedule };
+type Props = {
+  readonly jobs: readonly JobSummary[];
+  readonly query: JobListQuery;
+  readonly asked: Search;
+  /** Left out for people who may not assign. */
+  readonly plan: Plan | null;
+  readonly empty: React.ReactNode;
+};
+
+export function JobsTable({ jobs, query, asked, plan, empty }: Props) {
+  const columns = query.columns.map((key) => ({
+    ...cellsOf(key, plan),
+    key,
+    head: JOB_COLUMNS[key].label,
+    sort: sortOf(key, query, asked),
+  }));
+  return <Table label="Jobs" columns={columns} rows={jobs} rowKey={(job) => job.id} empty={empty} />;
+}
+
+/** Pressing a head sorts by it; pressing it again turns the order round. */
+function sortOf(key: JobColumn, query: JobListQuery, asked: Search): Column<JobSummary>["sort"] {
+  const first = JOB_COLUMNS[key].descendingFirst ? "down" : "up";
+  const now = query.sort === key ? (query.way ?? first) : null;
+  const next = now === null ? first : now === "up" ? "down" : "up";
+  return {
+    href: tableAddress(asked, { sort: key, way: next }),
+    direction: now === null ? null : now === "up" ? "ascending" : "descending",
+  };
+}
+
+type Cells = Pick<Column<JobSummary>, "cell" | "rowHead" | "wideOnly">;
+
+function cellsOf(key: JobColumn, plan: Plan | null): Cells {
+  if (key === "tech" && plan !== null)
+    return { wideOnly: false, cell: (job) => <PlanCell key={job.version} job={job} {...plan} /> };
+  return CELLS[key];
+}
+
+const CELLS: Readonly<Record<JobColumn, Cells>> = {
+  number: {
     rowHead: true,
-    cell: (job) => <TextLink href={`/jobs/${job.id}`}>{job.number}</TextLink>,
+    cell: (job) => (
+      <TextLink href={`/jobs/${job.id}`} data-job="">
+        {job.number}
+      </TextLink>
+    ),
   },
-  {
-    key: "customer",
-    head: "Customer",
+  customer: {
     cell: (job) => (
       <>
         <TextLink href={`/jobs/${job.id}`}>{job.customerName}</TextLink>
@@ -21,14 +65,8 @@ const COLUMNS: readonly Column<JobSummary>[] = [
       </>
     ),
   },
-  {
-    key: "stage",
-    head: "Waits for",
-    cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed"),
-  },
-  {
-    key: "verdict",
-    head: "Verdict",
+  stage: { cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed") },
+  verdict: {
     cell: (job) =>
       job.verdict === null ? (
         <span className="text-muted">nothing judged yet</span>
@@ -36,35 +74,32 @@ const COLUMNS: readonly Column<JobSummary>[] = [
         <VerdictMark verdict={job.verdict} look="plain" />
       ),
   },
-  {
-    key: "attention",
-    head: "Needs attention",
+  attention: {
     wideOnly: true,
-    cell: (job) => (
-      <>
-        {job.attention[0] ?? ""}
-        {job.attention.length > 1 ? (
-          <span className="block text-xs text-muted">and {job.attention.length - 1} more</span>
-        ) : null}
-      </>
-    ),
+    cell: (job) =>
+      job.attention.length < 2 ? (
+        (job.attention[0] ?? "")
+      ) : (
+        <details>
+          <summary className="cursor-pointer">
+            {job.attention[0]}
+            <span className="block text-xs text-muted">and {job.attention.length - 1} more</span>
+          </summary>
+          <ul className="mt-1 list-disc pl-5">
+            {job.attention.slice(1).map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </details>
+      ),
   },
-  {
-    key: "tech",
-    head: "Tech",
-    wideOnly: true,
-    cell: (job) => job.techs.map((tech) => tech.name).join(", ") || "nobody yet",
-  },
-  {
-    key: "due",
-    head: "Startup",
+  tech: { wideOnly: true, cell: (job) => job.techs.map((tech) => tech.name).join(", ") || "nobody yet" },
+  startup: {
     wideOnly: true,
     cell: (job) => <span className="whitespace-nowrap">{job.startupDue ?? "no date"}</span>,
   },
-];
-
-type Props = { readonly jobs: readonly JobSummary[]; readonly empty: React.ReactNode };
-
-export function JobsTable({ jobs, empty }: Props) {
-  return <Table label="Jobs" columns={COLUMNS} rows={jobs} rowKey={(job) => job.id} empty={empty} />;
-}
+  review: {
+    wideOnly: true,
+    cell: (job) => <span className="whitespace-nowrap">{job.reviewDue ?? "no date"}</span>,
+  },
+};

@@ -11,14 +11,18 @@ import { NumberField } from "@/components/ui/number-field";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextArea } from "@/components/ui/text-field";
 import { numberText } from "@/lib/charts/number-text";
+import { LimitPreviewPart, type PreviewLimit } from "./limit-preview-part";
 import type { LimitRow } from "./limit-row";
 
-export type SetLimit = (input: unknown) => Promise<Answer>;
+export type LimitDoors = {
+  readonly setLimit: (input: unknown) => Promise<Answer>;
+  readonly previewLimit: PreviewLimit;
+};
 
-type Props = { readonly limit: LimitRow; readonly setLimit: SetLimit };
+type Props = { readonly limit: LimitRow; readonly doors: LimitDoors };
 
 /** Changes one limit with its reason, or goes back to the seed value. */
-export function LimitDialog({ limit, setLimit }: Props) {
+export function LimitDialog({ limit, doors }: Props) {
   const [open, setOpen] = useState(false);
   return (
     <Dialog
@@ -32,16 +36,16 @@ export function LimitDialog({ limit, setLimit }: Props) {
         </Button>
       }
     >
-      <LimitForm limit={limit} setLimit={setLimit} onDone={() => setOpen(false)} />
+      <LimitForm limit={limit} doors={doors} onDone={() => setOpen(false)} />
     </Dialog>
   );
 }
 
-function LimitForm({ limit, setLimit, onDone }: Props & { readonly onDone: () => void }) {
+function LimitForm({ limit, doors, onDone }: Props & { readonly onDone: () => void }) {
   const { key, unit, decimals, inForce, min, max, seed, isOwn } = limit;
   const [sent, send, busy] = useSentForm(
     (form) =>
-      setLimit({
+      doors.setLimit({
         key,
         value: form.get("do") === "seed" ? null : form.get("value"),
         reason: form.get("reason"),
@@ -61,6 +65,7 @@ function LimitForm({ limit, setLimit, onDone }: Props & { readonly onDone: () =>
         hint={`From ${text(min)} to ${text(max)}. The seed value is ${text(seed)}.`}
         error={problem("value")}
       />
+      <LimitPreviewPart limitKey={key} preview={doors.previewLimit} />
       <TextArea
         name="reason"
         label="Reason"

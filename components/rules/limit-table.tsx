@@ -3,18 +3,18 @@ import { Badge } from "@/components/ui/badge";
 import { Quantity } from "@/components/ui/quantity";
 import { type Column, Table } from "@/components/ui/table";
 import { numberText } from "@/lib/charts/number-text";
-import { LimitDialog, type SetLimit } from "./limit-dialog";
+import { LimitDialog, type LimitDoors } from "./limit-dialog";
 import type { LimitRow } from "./limit-row";
 
 type Props = {
   readonly label: string;
   readonly limits: readonly LimitRow[];
   /** Left out for people who may only read. */
-  readonly setLimit?: SetLimit | undefined;
+  readonly doors?: LimitDoors | undefined;
 };
 
 /** The numbers a company may set: what counts now, what the product starts with, what is allowed. */
-export function LimitTable({ label, limits, setLimit }: Props) {
+export function LimitTable({ label, limits, doors }: Props) {
   const columns: readonly Column<LimitRow>[] = [
     {
       key: "title",
@@ -66,12 +66,12 @@ export function LimitTable({ label, limits, setLimit }: Props) {
   const change: Column<LimitRow> = {
     key: "change",
     head: <span className="sr-only">Change</span>,
-    cell: (limit) => (setLimit ? <LimitDialog limit={limit} setLimit={setLimit} /> : null),
+    cell: (limit) => (doors ? <LimitDialog limit={limit} doors={doors} /> : null),
   };
   return (
     <Table
       label={label}
-      columns={setLimit ? [...columns, change] : columns}
+      columns={doors ? [...columns, change] : columns}
       rows={limits}
       rowKey={(limit) => limit.key}
     />

@@ -1,68 +1,18 @@
-import type { JobId, UserId } from "@/lib/domain/ids";
+import type { JobId } from "@/lib/domain/ids";
 import { asId } from "@/lib/domain/ids";
-import type { Job, JobState, JobSummary } from "@/lib/domain/jobs";
+import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
-import type { StageKey } from "@/lib/domain/stages";
-import type { Verdict } from "@/lib/engineering/findings";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import type { Prisma } from "./generated/client";
+import { SUMMARY, toSummary } from "./job-summary";
 import { assertActiveMembers, assign, createJob, type NewJob } from "./job-writes";
-import { asDate, asDay } from "./json";
+import { asDate } from "./json";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
-
-export type JobFilter = {
-  readonly search: string;
-  readonly stage: StageKey | null;
-  readonly verdict: Verdict | null;
-  readonly techId: string | null;
-  readonly needsAttention: boolean;
-};
-
-const SUMMARY = {
-  id: true,
-  number: true,
-  title: true,
-  state: true,
-  currentStage: true,
-  verdict: true,
-  attention: true,
-  startupDue: true,
-  reviewDue: true,
-  customer: { select: { name: true } },
-  home: { select: { city: true, region: true } },
-  jobAssignments: { select: { userId: true, member: { select: { name: true } } } },
-} as const satisfies Prisma.JobSelect;
-
-type SummaryRow = Prisma.JobGetPayload<{ select: typeof SUMMARY }>;
 
 export function jobs(scope: TenantScope) {
   return {
     create: (input: NewJob): Promise<JobId> => withTenant(scope, (tx) => createJob(tx, scope, input)),
-
-    /** One page of jobs, newest number first. */
-    list: (
-      filter: JobFilter,
-      page: { readonly take: number; readonly beforeNumber: number | null },
-    ): Promise<readonly JobSummary[]> =>
-      withTenant(scope, async (tx) => {
-        const found = filter.search.trim() === "" ? null : await searchNumbers(tx, scope, filter, page);
-        const rows = await tx.job.findMany({
-          where: {
-            AND: [
-              visibleJobs(scope),
-              whereOf(filter),
-              page.beforeNumber ? { number: { lt: page.beforeNumber } } : {},
-              found ? { number: { in: found } } : {},
-            ],
-          },
-          orderBy: { number: "desc" },
-          take: page.take,
-          select: SUMMARY,
-        });
-        return rows.map(toSummary);
-      }),
 
     find: (id: JobId): Promise<Job | null> =>
       withTenant(scope, async (tx) => {
@@ -70,7 +20,6 @@ export function jobs(scope: TenantScope) {
           where: { AND: [visibleJobs(scope), { id }] },
           select: {
             ...SUMMARY,
-            version: true,
             note: true,
             weatherFileId: true,
             createdAt: true,
@@ -82,7 +31,6 @@ export function jobs(scope: TenantScope) {
         const { customer, home } = row;
         return {
           ...toSummary(row),
-          version: row.version,
           note: row.note,
           weatherFileId: row.weatherFileId,
           createdAt: row.createdAt.toISOString(),
@@ -147,48 +95,5 @@ export function jobs(scope: TenantScope) {
           after: plan,
         });
       }),
-  };
-}
-
-/** Numbers of the jobs that hold every word, by the database's own search: it may use its text index. */
-async function searchNumbers(
-  tx: Prisma.TransactionClient,
-  scope: TenantScope,
-  filter: JobFilter,
-  page: { readonly take: number; readonly beforeNumber: number | null },
-): Promise<number[]> {
-  const words = filter.search.trim().split(/\s+/);
-  const assignedTo = scope.role === "tech" ? scope.userId : filter.techId;
-  const rows = await tx.$queryRaw<{ number: number }[]>`
-    SELECT number FROM search_jobs(${words}::text[], NULL, ${filter.stage}::text, ${filter.verdict}::text,
-      ${filter.needsAttention ? true : null}::boolean, ${assignedTo}::uuid, ${page.beforeNumber}::int, ${page.take}::int)`;
-  return rows.map((row) => row.number);
-}
-
-function whereOf(filter: JobFilter): Prisma.JobWhereInput {
-  return {
-    AND: [
-      filter.stage ? { currentStage: filter.stage } : {},
-      filter.verdict ? { verdict: filter.verdict } : {},
-      filter.techId ? { jobAssignments: { some: { userId: filter.techId } } } : {},
-      filter.needsAttention ? { needsAttention: true } : {},
-    ],
-  };
-}
-
-function toSummary(row: SummaryRow): JobSummary {
-  return {
-    id: asId<"job">(row.id),
-    number: row.number,
-    title: row.title,
-    state: row.state as JobState,
-    currentStage: row.currentStage as StageKey | null,
-    verdict: row.verdict as Verdict | null,
-    attention: row.attention,
-    startupDue: asDay(row.startupDue),
-    reviewDue: asDay(row.reviewDue),
-    customerName: row.customer.name,
-    place: `${row.home.city}, ${row.home.region}`,
-    techs: row.jobAssignments.map((one) => ({ userId: one.userId as UserId, name: one.member.name })),
   };
 }

@@ -10,6 +10,8 @@ export type AssignedTech = { readonly userId: UserId; readonly name: string };
 export type JobSummary = {
   readonly id: JobId;
   readonly number: number;
+  /** Raised by every change of the plan: a change must name the one it started from. */
+  readonly version: number;
   readonly title: string;
   readonly state: JobState;
   /** The stage that waits for work; `null` when all are signed. */
@@ -42,7 +44,6 @@ export type Customer = {
 };
 
 export type Job = JobSummary & {
-  readonly version: number;
   readonly customer: Customer;
   readonly home: Home;
   readonly weatherFileId: string | null;

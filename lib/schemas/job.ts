@@ -1,4 +1,11 @@
 import { z } from "zod";
+import {
+  DUE_CHOICES,
+  type DueChoice,
+  FIRST_COLUMNS,
+  JOB_COLUMN_KEYS,
+  type JobColumn,
+} from "@/lib/domain/job-table";
 import { readQuantityText } from "@/lib/domain/quantity-text";
 import { STAGES } from "@/lib/domain/stages";
 
@@ -91,6 +98,8 @@ export const reopenStageSchema = z.strictObject({
 });
 export type ReopenStageInput = z.output<typeof reopenStageSchema>;
 
+const DUE_KEYS = Object.keys(DUE_CHOICES) as DueChoice[];
+
 /** Filters of the jobs table as they stand in the address. Anything unknown there counts as not set. */
 export const jobListSchema = z.object({
   search: z
@@ -107,10 +116,28 @@ export const jobListSchema = z.object({
     .default(null),
   tech: z.uuid().nullable().catch(null).default(null),
   attention: z.literal("1").nullable().catch(null).default(null),
-  before: z.coerce.number().pipe(z.int32().positive()).nullable().catch(null).default(null),
+  complaint: z.literal("1").nullable().catch(null).default(null),
+  due: z.enum(DUE_KEYS).nullable().catch(null).default(null),
+  sort: z.enum(JOB_COLUMN_KEYS).catch("number").default("number"),
+  way: z.enum(["up", "down"]).nullable().catch(null).default(null),
+  /** The columns shown, by key, with commas between them. */
+  columns: z
+    .string()
+    .nullable()
+    .catch(null)
+    .default(null)
+    .transform((text): readonly JobColumn[] => {
+      const chosen = JOB_COLUMN_KEYS.filter((key) => key === "number" || text?.split(",").includes(key));
+      return text === null || text === "" ? FIRST_COLUMNS : chosen;
+    }),
+  /** The number of the job the page begins after. */
+  after: z.coerce.number().pipe(z.int32().positive()).nullable().catch(null).default(null),
 });
 export type JobListQuery = z.output<typeof jobListSchema>;
 
 export const modelSchema = z.strictObject({ modelId: uuid });
 
 export const jobIdSchema = z.strictObject({ jobId: uuid });
+
+/** The first day of the week to show; any other day of it will do. */
+export const weekSchema = z.object({ from: z.iso.date().nullable().catch(null).default(null) });

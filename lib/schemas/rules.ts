@@ -14,3 +14,7 @@ export const changeLimitSchema = z.strictObject({
     .max(500, { error: "Reason is longer than 500 characters. Shorten it." }),
 });
 export type ChangeLimitInput = z.output<typeof changeLimitSchema>;
+
+/** The same change before it is made. */
+export const previewLimitSchema = changeLimitSchema.omit({ reason: true });
+export type PreviewLimitInput = z.output<typeof previewLimitSchema>;

@@ -53,7 +53,7 @@ export async function judgeAllAgain(
     const ids = await judgedJobs(scope).after(at.after, BATCH);
     if (ids.length === 0) break;
     for (const id of ids) {
-      const changed = await judgeOne(scope, id);
+      const changed = await judgeJob(scope, id);
       at = { done: at.done + 1, changed: at.changed + (changed ? 1 : 0), after: id };
     }
     await report(at, Math.max(total, at.done));
@@ -64,7 +64,7 @@ export async function judgeAllAgain(
 }
 
 /** True when the job's verdict is another one now. Holds the job's lock, as a save does. */
-function judgeOne(scope: TenantScope, jobId: JobId): Promise<boolean> {
+export function judgeJob(scope: TenantScope, jobId: JobId): Promise<boolean> {
   return withTenant(scope, async () => {
     await stageRecords(scope).lock(jobId);
     const job = await getJob(scope, jobId);
@@ -73,4 +73,12 @@ function judgeOne(scope: TenantScope, jobId: JobId): Promise<boolean> {
     await judgedJobs(scope).rewrite(jobId, derived);
     return derived.verdict !== job.verdict;
   });
+}
+
+/** Says that what lists show may be older than the rules in force; `null` when it is not. */
+export async function judgingNow(scope: TenantScope): Promise<string | null> {
+  const work = await workItems(scope).unfinished("judge jobs again");
+  if (work === null) return null;
+  const far = work.total === null ? "" : `: ${work.done} of ${work.total} done`;
+  return `Verdicts are being brought up to the limits in force${far}.`;
 }

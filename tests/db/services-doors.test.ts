@@ -5,7 +5,7 @@ import { POST as importLog } from "@/app/api/jobs/[jobId]/logs/route";
 import { closeDatabase } from "@/lib/db/client";
 import type { TenantScope } from "@/lib/domain/scope";
 import { jobListSchema } from "@/lib/schemas/job";
-import { listJobs } from "@/lib/services/jobs";
+import { listJobs } from "@/lib/services/job-table";
 import { rowsOfCompany } from "../support/company-rows";
 import { connect } from "../support/connect";
 import { type Crew, makeCrew } from "../support/people";
@@ -86,9 +86,13 @@ test.each([
 
 test.each([
   { search: "a\0b" },
-  { before: "99999999999" },
-  { before: "-1" },
-  { before: "1.5" },
+  { after: "99999999999" },
+  { after: "-1" },
+  { after: "1.5" },
+  { sort: "password" },
+  { way: "sideways" },
+  { columns: "none,of,these" },
+  { due: "never" },
   { tech: "no id" },
   { stage: "tenant" },
   { search: ["a", "b"] },

@@ -26,6 +26,7 @@ export type Ids = Readonly<
     | "memberId"
     | "invitationId"
     | "workId"
+    | "viewId"
     | "secret"
     | "questionId"
     | "photoId"
@@ -66,6 +67,7 @@ export function randomIds(): Ids {
     memberId: randomUUID(),
     invitationId: randomUUID(),
     workId: randomUUID(),
+    viewId: randomUUID(),
     secret: randomUUID().repeat(2),
     questionId: randomUUID(),
     photoId: randomUUID(),
@@ -277,13 +279,16 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
   "remove member": ({ memberId }) => ({ userId: memberId }),
   "withdraw invitation": ({ invitationId }) => ({ invitationId }),
+  "keep jobs view": () => ({ name: "Open callbacks", query: "complaint=1", shared: true }),
+  "remove jobs view": ({ viewId }) => ({ viewId }),
+  "preview limit": () => ({ key: "load.indoorCoolingDb", value: "78" }),
   "try work again": ({ workId }) => ({ workId }),
   "change password": () => ({ current: "long enough before", next: "long enough after" }),
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };
 
 export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
-  "export across jobs": () => ({ params: {} }),
+  "export jobs": () => ({ params: {} }),
   "read logo": () => ({ params: {} }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),

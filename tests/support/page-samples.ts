@@ -34,6 +34,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   "/packet/[secret]": { permission: null, addresses: ({ packetSecret }) => [`/packet/${packetSecret}`] },
   "/account": { permission: "job.read", addresses: () => ["/account"] },
   "/jobs": { permission: "job.read", addresses: () => ["/jobs"] },
+  "/jobs/week": { permission: "job.assign", addresses: () => ["/jobs/week", "/jobs/week?from=2026-07-06"] },
   "/jobs/new": { permission: "job.create", addresses: () => ["/jobs/new"] },
   "/jobs/[jobId]": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}`] },
   "/jobs/[jobId]/[stage]": {

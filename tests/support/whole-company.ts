@@ -10,6 +10,7 @@ import { members } from "@/lib/db/members";
 import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
 import { questions } from "@/lib/db/questions";
+import { savedViews } from "@/lib/db/saved-views";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { weatherFiles } from "@/lib/db/weather-files";
 import { workItems } from "@/lib/db/work-items";
@@ -113,6 +114,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       memberId,
       invitationId: invitation.id,
       workId: await failedWork(owner),
+      viewId: await savedViews(owner).save("jobs", { name: "Mine", query: "", shared: false }),
       secret,
       ...(await fieldRows(crew, jobId)),
     },

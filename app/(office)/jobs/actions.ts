@@ -11,9 +11,12 @@ import {
   scheduleJobSchema,
   signStageSchema,
 } from "@/lib/schemas/job";
+import { removeViewSchema, saveViewSchema } from "@/lib/schemas/saved-view";
 import { action } from "@/lib/server/action";
 import { readModel } from "@/lib/services/job-view";
 import * as jobs from "@/lib/services/jobs";
+import { scheduleJob as scheduleJobPlan } from "@/lib/services/plan-job";
+import { removeView, saveView } from "@/lib/services/saved-views";
 import * as stages from "@/lib/services/stages";
 
 export const createJob = action({
@@ -28,9 +31,23 @@ export const scheduleJob = action({
   permission: "job.assign",
   schema: scheduleJobSchema,
   run: async (scope, input) => {
-    await jobs.scheduleJob(scope, input);
+    await scheduleJobPlan(scope, input);
     revalidatePath(`/jobs/${input.jobId}`, "layout");
   },
+});
+
+export const keepView = action({
+  name: "keep jobs view",
+  permission: "job.read",
+  schema: saveViewSchema,
+  run: (scope, input) => saveView(scope, "jobs", input),
+});
+
+export const dropView = action({
+  name: "remove jobs view",
+  permission: "job.read",
+  schema: removeViewSchema,
+  run: (scope, input) => removeView(scope, "jobs", input),
 });
 
 const saving = (name: string, permission: Permission) =>

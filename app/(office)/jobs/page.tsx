@@ -1,43 +1,61 @@
 import type { Metadata } from "next";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
+import { JobsKeys } from "@/components/jobs/jobs-keys";
 import { JobsTable } from "@/components/jobs/jobs-table";
+import { JobsViews } from "@/components/jobs/jobs-views";
+import { questionWith, type Search, tableAddress } from "@/components/jobs/table-address";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
 import { EmptyState } from "@/components/ui/empty-state";
+import { Notice } from "@/components/ui/notice";
 import { Pagination } from "@/components/ui/pagination";
 import { may } from "@/lib/domain/roles";
 import { jobListSchema } from "@/lib/schemas/job";
 import { pageScope } from "@/lib/server/page";
-import { listJobs } from "@/lib/services/jobs";
+import { listJobs } from "@/lib/services/job-table";
+import { judgingNow } from "@/lib/services/judge-again";
 import { listTechs } from "@/lib/services/people";
+import { listSavedViews } from "@/lib/services/saved-views";
+import { dropView, keepView, scheduleJob } from "./actions";
 
 export const metadata: Metadata = { title: "Jobs" };
-
-type Search = Readonly<Record<string, string | string[] | undefined>>;
 
 export default async function JobsPage({ searchParams }: { readonly searchParams: Promise<Search> }) {
   const scope = await pageScope("job.read");
   const asked = await searchParams;
   const query = jobListSchema.parse({ ...asked, tech: asked.tech || null });
-  const [page, techs] = await Promise.all([listJobs(scope, query), listTechs(scope)]);
+  const [page, techs, views, judging] = await Promise.all([
+    listJobs(scope, query),
+    listTechs(scope),
+    listSavedViews(scope, "jobs"),
+    judgingNow(scope),
+  ]);
   const newJob = may(scope.role, "job.create") ? (
     <LinkButton href="/jobs/new" variant="primary">
       New job
     </LinkButton>
   ) : null;
+  const mayPlan = may(scope.role, "job.assign");
   return (
     <>
-      <PageHeader title="Jobs" actions={newJob} />
-      <JobsFilter
-        search={query.search}
-        stage={query.stage}
-        verdict={query.verdict}
-        tech={query.tech}
-        attention={query.attention === "1"}
-        techs={techs}
+      <PageHeader
+        title="Jobs"
+        actions={
+          <>
+            {mayPlan ? <LinkButton href="/jobs/week">Week</LinkButton> : null}
+            {newJob}
+          </>
+        }
       />
+      <JobsViews views={views} question={questionWith(asked, {})} keep={keepView} drop={dropView} />
+      <JobsFilter query={query} techs={techs} />
+      {judging === null ? null : <Notice kind="information" title={judging} className="mb-3" />}
+      <JobsKeys />
       <JobsTable
         jobs={page.jobs}
+        query={query}
+        asked={asked}
+        plan={mayPlan ? { techs, schedule: scheduleJob } : null}
         empty={
           <EmptyState title="No job here" action={newJob}>
             Nothing matches. Clear the filters, or open a job.
@@ -45,21 +63,13 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         }
       />
       <Pagination
-        summary={`${page.jobs.length} jobs shown`}
-        previousHref={query.before === null ? null : addressOf(asked, null)}
-        nextHref={page.olderThan === null ? null : addressOf(asked, page.olderThan)}
+        summary={`${page.jobs.length} jobs shown${page.next === null ? "; no more follow" : "; more follow"}`}
+        previousHref={query.after === null ? null : tableAddress(asked, {})}
+        nextHref={page.next === null ? null : tableAddress(asked, { after: String(page.next) })}
       />
+      <a className="text-link no-print" href={`/api/jobs/export?${questionWith(asked, {})}`} download>
+        All jobs of this view as CSV
+      </a>
     </>
   );
-}
-
-function addressOf(asked: Search, before: number | null): string {
-  const kept = Object.entries(asked).flatMap(([key, value]) =>
-    typeof value === "string" && key !== "before" ? [[key, value]] : [],
-  );
-  const query = new URLSearchParams([
-    ...kept,
-    ...(before === null ? [] : [["before", String(before)]]),
-  ] as string[][]);
-  return `/jobs?${query}`;
 }

@@ -1,8 +1,9 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { changeLimitSchema } from "@/lib/schemas/rules";
+import { changeLimitSchema, previewLimitSchema } from "@/lib/schemas/rules";
 import { action } from "@/lib/server/action";
+import { previewLimit as previewOfLimit } from "@/lib/services/limit-preview";
 import { changeLimit } from "@/lib/services/rules";
 
 export const setLimit = action({
@@ -14,4 +15,11 @@ export const setLimit = action({
     // Every job's verdicts may read it.
     revalidatePath("/", "layout");
   },
+});
+
+export const previewLimit = action({
+  name: "preview limit",
+  permission: "rules.edit",
+  schema: previewLimitSchema,
+  run: previewOfLimit,
 });

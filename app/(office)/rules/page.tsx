@@ -6,7 +6,7 @@ import { PageHeader } from "@/components/shell/page-header";
 import { Notice } from "@/components/ui/notice";
 import { pageScope } from "@/lib/server/page";
 import { rulesView } from "@/lib/services/rules";
-import { setLimit } from "./actions";
+import { previewLimit, setLimit } from "./actions";
 
 export const metadata: Metadata = { title: "Rules" };
 
@@ -57,7 +57,7 @@ export default async function RulesPage() {
             <LimitTable
               label={`Company limits: ${title}`}
               limits={limits}
-              setLimit={mayEdit ? setLimit : undefined}
+              doors={mayEdit ? { setLimit, previewLimit } : undefined}
             />
           )}
         </section>

@@ -1,0 +1,111 @@
+import { company } from "@/lib/db/company";
+import { type JobQuestion, jobList } from "@/lib/db/job-list";
+import { dayAfter, JOB_COLUMNS, mondayOf, todayIn } from "@/lib/domain/job-table";
+import type { JobSummary } from "@/lib/domain/jobs";
+import type { TenantScope } from "@/lib/domain/scope";
+import { STAGE_NAMES } from "@/lib/domain/stages";
+import { csvText } from "@/lib/reports/csv";
+import type { JobListQuery } from "@/lib/schemas/job";
+
+const PAGE = 50;
+const CSV_PAGE = 1_000;
+/** More jobs than anyone reads in a week; beyond it the page says so. */
+const WEEK_MOST = 1_000;
+
+export type JobsPage = {
+  readonly jobs: readonly JobSummary[];
+  /** The number after which the next page begins; `null` at the end. */
+  readonly next: number | null;
+};
+
+/** One page of the jobs table, and where the next one starts. */
+export async function listJobs(scope: TenantScope, query: JobListQuery, take = PAGE): Promise<JobsPage> {
+  const question = await questionOf(scope, query);
+  const found = await jobList(scope).page(question, { take: take + 1, after: query.after });
+  const page = found.slice(0, take);
+  return { jobs: page, next: found.length > take ? (page.at(-1)?.number ?? null) : null };
+}
+
+/** What a tech still has to do: assigned jobs whose startup is not signed. */
+export function startupsToDo(scope: TenantScope): Promise<readonly JobSummary[]> {
+  return jobList(scope).startupsToDo();
+}
+
+/** All jobs a question finds, in its order, as CSV: page by page, so that memory holds one page only. */
+export async function* jobsCsv(scope: TenantScope, query: JobListQuery): AsyncGenerator<string> {
+  yield csvText(CSV_HEAD, []);
+  let after: number | null = null;
+  do {
+    const page: JobsPage = await listJobs(scope, { ...query, after }, CSV_PAGE);
+    // Every page but the first comes without head and mark.
+    const [first, ...rest] = page.jobs.map(csvRow);
+    if (first) yield csvText(first.map(String), rest).slice(1);
+    after = page.next;
+  } while (after !== null);
+}
+
+const CSV_HEAD = [
+  "Job",
+  "Title",
+  "Customer",
+  "Place",
+  "Waits for",
+  "Verdict",
+  "Needs attention",
+  "Tech",
+  "Startup",
+  "Humidity review",
+];
+
+function csvRow(job: JobSummary): readonly (string | number | null)[] {
+  return [
+    job.number,
+    job.title,
+    job.customerName,
+    job.place,
+    job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed",
+    job.verdict ?? "",
+    job.attention.join("; "),
+    job.techs.map((tech) => tech.name).join(", "),
+    job.startupDue ?? "",
+    job.reviewDue ?? "",
+  ];
+}
+
+export type WeekView = {
+  readonly days: readonly string[];
+  readonly today: string;
+  readonly jobs: readonly JobSummary[];
+  /** True when the week holds more jobs than are shown. */
+  readonly more: boolean;
+};
+
+/** The startups of one week, Monday to Sunday. */
+export async function weekView(scope: TenantScope, asked: string | null): Promise<WeekView> {
+  const today = todayIn((await company(scope).get()).timeZone);
+  const monday = mondayOf(asked ?? today);
+  const days = Array.from({ length: 7 }, (_, index) => dayAfter(monday, index));
+  const found = await jobList(scope).between(monday, dayAfter(monday, 7), WEEK_MOST + 1);
+  return { days, today, jobs: found.slice(0, WEEK_MOST), more: found.length > WEEK_MOST };
+}
+
+async function questionOf(scope: TenantScope, query: JobListQuery): Promise<JobQuestion> {
+  const today = query.due === null ? "" : todayIn((await company(scope).get()).timeZone);
+  const column = JOB_COLUMNS[query.sort];
+  return {
+    search: query.search,
+    stage: query.stage,
+    verdict: query.verdict,
+    techId: query.tech,
+    needsAttention: query.attention === "1",
+    openCallback: query.complaint === "1",
+    due:
+      query.due === null
+        ? null
+        : query.due === "overdue"
+          ? { from: null, before: today }
+          : { from: today, before: dayAfter(today, Number(query.due)) },
+    sort: query.sort,
+    descending: query.way === null ? column.descendingFirst : query.way === "down",
+  };
+}
