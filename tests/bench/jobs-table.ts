@@ -1,0 +1,88 @@
+/*
+ * Part of `npm run bench`: the jobs table at 1,000, 100,000 and 1,000,000 jobs, on the embedded server, with row-level
+ * security as in production. The companies share one database and are asked in turn, so that a slow moment meets all.
+ * Fewer jobs for a quick look: `JOBS=1000,10000,100000 npx tsx tests/bench/jobs-table.ts`. Prints; decides nothing.
+ */
+import { closeDatabase } from "@/lib/db/client";
+import { jobListSchema } from "@/lib/schemas/job";
+import { listJobs } from "@/lib/services/job-table";
+import { startEmbedded } from "@/prisma/embedded";
+import { migrate } from "@/prisma/migrate";
+import { connect } from "../support/connect";
+import { makeServerFolder, removeServerFolder } from "../support/own-server";
+import { addMember, makeCrew } from "../support/people";
+import { fillJobs } from "./many-jobs";
+
+const SIZES = (process.env.JOBS ?? "1000,100000,1000000").split(",").map(Number);
+const ROUNDS = 120;
+const WARM_UP = 20;
+const TECHS = 20;
+/** The aim: p95 of the greatest company over that of the smallest. */
+const MOST_GROWTH = 1.3;
+
+process.noDeprecation = true;
+const folder = await makeServerFolder();
+const server = await startEmbedded({ folder, unsafeButFast: true });
+try {
+  process.env.DATABASE_URL = server.url;
+  process.env.NEXTAUTH_SECRET = "a secret of the benchmark, of no use anywhere else";
+  await migrate(server.url);
+  const client = await connect(server.url);
+  // Built once over all rows: thousands of small additions to a trigram index cost minutes.
+  const { rows } = await client.query("SELECT pg_get_indexdef('job_search_idx'::regclass) AS made");
+  await client.query("DROP INDEX job_search_idx");
+  const companies = [];
+  for (const size of SIZES) {
+    const { office } = await makeCrew();
+    const techs = [];
+    for (let count = 0; count < TECHS; count++) techs.push((await addMember(office.tenantId, "tech")).userId);
+    await fillJobs(client, office, techs, size);
+    companies.push({ size, office, tech: techs[3] ?? "" });
+  }
+  await client.query(rows[0].made);
+  await client.query("VACUUM ANALYZE");
+  await client.end();
+
+  const questions = {
+    "as it opens": () => ({}),
+    "a page further down": (size: number) => ({ after: String(Math.round(size / 2)) }),
+    "filtered by verdict": () => ({ verdict: "falls short" }),
+    "filtered by tech": (_: number, tech: string) => ({ tech }),
+    "searched, many found": () => ({ search: "ember" }),
+    "searched, one customer": (size: number) => ({ search: `elm ${Math.floor(size / 20)} way` }),
+    "sorted by customer": () => ({ sort: "customer" }),
+    "sorted by startup, further down": (size: number) => ({ sort: "startup", after: String(size / 2) }),
+    "filtered and sorted": () => ({ verdict: "falls short", sort: "customer", way: "down" }),
+  };
+  const taken = new Map<string, number[]>();
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const [name, query] of Object.entries(questions)) {
+      for (const { size, office, tech } of companies) {
+        const asked = jobListSchema.parse(query(size, tech));
+        const started = performance.now();
+        const { jobs } = await listJobs(office, asked);
+        const ms = performance.now() - started;
+        if (jobs.length === 0) throw new Error(`${name}: nothing found among ${size} jobs.`);
+        if (round >= WARM_UP) taken.set(`${name} ${size}`, [...(taken.get(`${name} ${size}`) ?? []), ms]);
+      }
+    }
+  }
+  const p95 = (name: string, size: number) => {
+    const sorted = (taken.get(`${name} ${size}`) ?? []).toSorted((a, b) => a - b);
+    return sorted[Math.ceil(0.95 * sorted.length) - 1] ?? Number.NaN;
+  };
+  for (const name of Object.keys(questions)) {
+    const values = SIZES.map((size) => p95(name, size));
+    const growth = (values.at(-1) ?? Number.NaN) / (values[0] ?? Number.NaN);
+    const figures = SIZES.map(
+      (size, at) => `${values[at]?.toFixed(1)} ms at ${size.toLocaleString("en-US")}`,
+    );
+    process.stdout.write(
+      `jobs table ${name}: p95 ${figures.join(", ")}; growth ${growth.toFixed(2)}, aim ≤ ${MOST_GROWTH} ${growth <= MOST_GROWTH ? "met" : "NOT met"}\n`,
+    );
+  }
+} finally {
+  await closeDatabase();
+  await server.stop();
+  await removeServerFolder(folder);
+}
