@@ -1,0 +1,145 @@
+import { parse } from "csv-parse/sync";
+import { beforeAll, expect, test } from "vitest";
+import { jobs } from "@/lib/db/jobs";
+import { JOB_COLUMN_KEYS } from "@/lib/domain/job-table";
+import type { JobSummary } from "@/lib/domain/jobs";
+import type { TenantScope } from "@/lib/domain/scope";
+import { jobListSchema } from "@/lib/schemas/job";
+import { logCallback } from "@/lib/services/callbacks";
+import { jobsCsv, listJobs, startupsToDo, weekView } from "@/lib/services/job-table";
+import { previewLimit } from "@/lib/services/limit-preview";
+import { scheduleJob } from "@/lib/services/plan-job";
+import { type Crew, given, makeCrew } from "../support/people";
+import { LOAD, openJob, STARTUP, save, sign } from "../support/service-jobs";
+
+let crew: Crew;
+const ids: string[] = [];
+
+beforeAll(async () => {
+  crew = await makeCrew();
+  for (let count = 0; count < 7; count++) ids.push(await openJob(crew.office));
+  await plan(0, [crew.tech.userId], "2026-07-08");
+  await plan(1, [crew.otherTech.userId], "2026-07-06");
+  await plan(2, [], "2026-07-06");
+  await save(crew.office, given(ids[3]), "load_summary", LOAD);
+  await save(crew.office, given(ids[4]), "load_summary", { ...LOAD, indoorCoolingDbF: 68 });
+  await logCallback(crew.office, {
+    jobId: given(ids[5]),
+    kind: "musty",
+    reportedOn: "2026-07-20",
+    reportedByName: "",
+    complaint: "Smells",
+  });
+}, 120_000);
+
+async function plan(at: number, techIds: readonly string[], startupDue: string | null): Promise<void> {
+  const job = given(await jobs(crew.office).find(given(ids[at]) as JobSummary["id"]));
+  await scheduleJob(crew.office, {
+    jobId: job.id,
+    expectedVersion: job.version,
+    startupDue,
+    reviewDue: null,
+    techIds: [...techIds],
+  });
+}
+
+const numbers = async (query: object, scope: TenantScope = crew.office, take = 50) =>
+  (await listJobs(scope, jobListSchema.parse(query), take)).jobs.map((job) => job.number);
+
+test.each([
+  ["newest first", {}, [7, 6, 5, 4, 3, 2, 1]],
+  ["startup, those without a date last", { sort: "startup" }, [2, 3, 1, 4, 5, 6, 7]],
+  ["startup turned round", { sort: "startup", way: "down" }, [7, 6, 5, 4, 1, 3, 2]],
+  ["an open callback", { complaint: "1" }, [6]],
+  ["waits for", { stage: "load_summary", sort: "number", way: "up" }, [1, 2, 3, 4, 5, 6, 7]],
+  ["a search", { search: "ember elm", sort: "number", way: "up" }, [1, 2, 3, 4, 5, 6, 7]],
+  ["a search for what is a wildcard elsewhere", { search: "%" }, []],
+  ["overdue: due before any later day", { due: "overdue", sort: "number", way: "up" }, [1, 2, 3]],
+  ["falls short", { verdict: "falls short" }, [5]],
+])("the table %s", async (_, query, expected) => {
+  expect(await numbers(query)).toEqual(expected);
+});
+
+test.each(JOB_COLUMN_KEYS)(
+  "by %s, pages of two hold every job once, in the order of one page",
+  async (sort) => {
+    for (const way of ["up", "down"]) {
+      const whole = await numbers({ sort, way });
+      expect(whole.toSorted((a, b) => a - b)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+      const paged: number[] = [];
+      let after: number | null = null;
+      do {
+        const page: Awaited<ReturnType<typeof listJobs>> = await listJobs(
+          crew.office,
+          { ...jobListSchema.parse({ sort, way }), after },
+          2,
+        );
+        paged.push(...page.jobs.map((job) => job.number));
+        after = page.next;
+      } while (after !== null);
+      expect(paged).toEqual(whole);
+    }
+  },
+);
+
+test("a tech sees assigned jobs only, whoever the question names", async () => {
+  expect(await numbers({}, crew.tech)).toEqual([1]);
+  expect(await numbers({ tech: crew.otherTech.userId }, crew.tech)).toEqual([]);
+  expect(await numbers({ tech: crew.otherTech.userId })).toEqual([2]);
+});
+
+test("another company's question finds nothing of this one", async () => {
+  const other = await makeCrew();
+  expect(await numbers({ search: "ember" }, other.office)).toEqual([]);
+});
+
+test("assigning answers what needs attention at once", async () => {
+  const needing = () => numbers({ attention: "1" });
+  expect(await needing()).toContain(3);
+  await plan(2, [crew.tech.userId], "2026-07-06");
+  expect(await needing()).not.toContain(3);
+  await plan(2, [], "2026-07-06");
+  expect(await needing()).toContain(3);
+});
+
+test("the file holds every job of the question, and no formula", async () => {
+  const evil = await openJob(crew.office, {});
+  const { withTenant } = await import("@/lib/db/with-tenant");
+  await withTenant(crew.office, (tx) =>
+    tx.job.updateMany({ where: { tenantId: crew.office.tenantId, id: evil }, data: { title: "=1+1" } }),
+  );
+  let text = "";
+  for await (const part of jobsCsv(crew.office, jobListSchema.parse({}))) text += part;
+  const rows: string[][] = parse(text, { bom: true });
+  expect(rows.length).toBe(1 + 8);
+  expect(rows[0]?.slice(0, 3)).toEqual(["Job", "Title", "Customer"]);
+  expect(rows[1]?.slice(0, 3)).toEqual(["8", "'=1+1", "Ann Ember"]);
+  expect(text.indexOf("\uFEFF", 1)).toBe(-1);
+});
+
+test("a week holds Monday to Sunday", async () => {
+  const week = await weekView(crew.office, "2026-07-09");
+  // 6 July 2026 is a Monday: 1 January 2026 is a Thursday, 186 days before, and 186 = 26 weeks and 4 days.
+  expect([week.days[0], week.days[6]]).toEqual(["2026-07-06", "2026-07-12"]);
+  expect(week.jobs.map((job) => job.number)).toEqual([2, 3, 1]);
+});
+
+test("a tech's work on a job is over when the startup is signed, and begins again when it is reopened", async () => {
+  const mine = async () => (await startupsToDo(crew.tech)).map((job) => job.number);
+  expect(await mine()).toEqual([1]);
+  await save(crew.tech, given(ids[0]), "startup_record", STARTUP);
+  await sign(crew.tech, given(ids[0]), "startup_record", 1);
+  expect(await mine()).toEqual([]);
+  const { reopenStage } = await import("@/lib/services/stages");
+  await reopenStage(crew.office, { jobId: given(ids[0]), stage: "startup_record", reason: "Wrong probe" });
+  expect(await mine()).toEqual([1]);
+});
+
+test("a preview names the jobs that a limit would judge differently, and keeps nothing", async () => {
+  const before = await numbers({ verdict: "falls short" });
+  const preview = await previewLimit(crew.owner, { key: "load.indoorCoolingDb", value: "78" });
+  expect(preview.looked).toBe(preview.total);
+  expect(preview.changes.map((one) => [one.number, one.to])).toContainEqual([4, "falls short"]);
+  expect(preview.changes.map((one) => one.number)).not.toContain(5);
+  expect(await numbers({ verdict: "falls short" })).toEqual(before);
+});
