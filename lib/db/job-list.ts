@@ -57,29 +57,6 @@ export function jobList(scope: TenantScope) {
         });
         return rows.map(toSummary);
       }),
-
-    /** Jobs assigned to this person whose startup is not signed, or open again: the next one due first. */
-    startupsToDo: (): Promise<readonly JobSummary[]> =>
-      withTenant(scope, async (tx) => {
-        const startup = (state: string) => ({ stage: "startup_record", state });
-        const rows = await tx.job.findMany({
-          where: {
-            AND: [
-              visibleJobs(scope),
-              { state: "open", jobAssignments: { some: { userId: scope.userId } } },
-              {
-                OR: [
-                  { stageRecords: { none: startup("signed") } },
-                  { stageRecords: { some: startup("draft") } },
-                ],
-              },
-            ],
-          },
-          orderBy: [{ startupSort: "asc" }, { number: "desc" }],
-          select: SUMMARY,
-        });
-        return rows.map(toSummary);
-      }),
   };
 }
 

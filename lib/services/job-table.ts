@@ -26,11 +26,6 @@ export async function listJobs(scope: TenantScope, query: JobListQuery, take = P
   return { jobs: page, next: found.length > take ? (page.at(-1)?.number ?? null) : null };
 }
 
-/** What a tech still has to do: assigned jobs whose startup is not signed. */
-export function startupsToDo(scope: TenantScope): Promise<readonly JobSummary[]> {
-  return jobList(scope).startupsToDo();
-}
-
 /** All jobs a question finds, in its order, as CSV: page by page, so that memory holds one page only. */
 export async function* jobsCsv(scope: TenantScope, query: JobListQuery): AsyncGenerator<string> {
   yield csvText(CSV_HEAD, []);

@@ -6,11 +6,11 @@ import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { jobListSchema } from "@/lib/schemas/job";
 import { logCallback } from "@/lib/services/callbacks";
-import { jobsCsv, listJobs, startupsToDo, weekView } from "@/lib/services/job-table";
+import { jobsCsv, listJobs, weekView } from "@/lib/services/job-table";
 import { previewLimit } from "@/lib/services/limit-preview";
 import { scheduleJob } from "@/lib/services/plan-job";
 import { type Crew, given, makeCrew } from "../support/people";
-import { LOAD, openJob, STARTUP, save, sign } from "../support/service-jobs";
+import { LOAD, openJob, save } from "../support/service-jobs";
 
 let crew: Crew;
 const ids: string[] = [];
@@ -122,17 +122,6 @@ test("a week holds Monday to Sunday", async () => {
   // 6 July 2026 is a Monday: 1 January 2026 is a Thursday, 186 days before, and 186 = 26 weeks and 4 days.
   expect([week.days[0], week.days[6]]).toEqual(["2026-07-06", "2026-07-12"]);
   expect(week.jobs.map((job) => job.number)).toEqual([2, 3, 1]);
-});
-
-test("a tech's work on a job is over when the startup is signed, and begins again when it is reopened", async () => {
-  const mine = async () => (await startupsToDo(crew.tech)).map((job) => job.number);
-  expect(await mine()).toEqual([1]);
-  await save(crew.tech, given(ids[0]), "startup_record", STARTUP);
-  await sign(crew.tech, given(ids[0]), "startup_record", 1);
-  expect(await mine()).toEqual([]);
-  const { reopenStage } = await import("@/lib/services/stages");
-  await reopenStage(crew.office, { jobId: given(ids[0]), stage: "startup_record", reason: "Wrong probe" });
-  expect(await mine()).toEqual([1]);
 });
 
 test("a preview names the jobs that a limit would judge differently, and keeps nothing", async () => {
