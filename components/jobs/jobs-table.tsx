@@ -44,7 +44,7 @@ type Cells = Pick<Column<JobSummary>, "cell" | "rowHead" | "wideOnly">;
 
 function cellsOf(key: JobColumn, plan: Plan | null): Cells {
   if (key === "tech" && plan !== null)
-    return { wideOnly: false, cell: (job) => <PlanCell key={job.version} job={job} {...plan} /> };
+    return { wideOnly: false, cell: (job) => <PlanCell job={job} {...plan} /> };
   return CELLS[key];
 }
 

@@ -1,5 +1,6 @@
 "use client";
 
+import { useEffect, useRef, useState } from "react";
 import type { Choice } from "@/components/ui/choice-fields";
 import { cx } from "@/components/ui/cx";
 import { dayText } from "@/lib/domain/date-text";
@@ -20,6 +21,18 @@ const NOBODY: Choice = { value: "", label: "Nobody yet" };
 /** Who is where: a row a tech, a column a day. A job of two techs stands in both rows. */
 export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
   const rows = [NOBODY, ...techs];
+  const moved = useRef<number | null>(null);
+  const [said, say] = useState("");
+  const onMove = (job: number, where: string) => {
+    moved.current = job;
+    say(`Job ${job}: ${where}`);
+  };
+  // The job now stands in another cell: the focus goes with it. Waits for the jobs as the server has them.
+  useEffect(() => {
+    if (jobs.length === 0 || moved.current === null || document.activeElement !== document.body) return;
+    document.querySelector<HTMLElement>(`[data-week-job="${moved.current}"]`)?.focus();
+    moved.current = null;
+  }, [jobs]);
   return (
     <section
       aria-label="Week"
@@ -27,6 +40,9 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
       tabIndex={0}
       className="relative overflow-auto border border-rule bg-sheet"
     >
+      <p role="status" className="sr-only">
+        {said}
+      </p>
       <table className="ruled-table min-w-[64rem] table-fixed">
         <caption className="sr-only">Startups of the week by tech and day</caption>
         <thead>
@@ -52,12 +68,13 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
                     .filter((job) => job.startupDue === day && isOf(job, tech.value))
                     .map((job) => (
                       <WeekJob
-                        key={`${job.id} ${job.version}`}
+                        key={job.id}
                         job={job}
                         techId={tech.value}
                         days={days}
                         techs={techs}
                         schedule={schedule}
+                        onMove={onMove}
                       />
                     ))}
                 </td>

@@ -1,6 +1,5 @@
 "use client";
 
-import { useState } from "react";
 import { TextLink } from "@/components/ui/button";
 import type { Choice } from "@/components/ui/choice-fields";
 import { dayText } from "@/lib/domain/date-text";
@@ -15,20 +14,21 @@ type Props = {
   readonly days: readonly string[];
   readonly techs: readonly Choice[];
   readonly schedule: Schedule;
+  /** Told at once, before the server has answered. */
+  readonly onMove: (job: number, where: string) => void;
 };
 
 /** One startup in the week, moved by a list or by Alt and the arrows. */
-export function WeekJob({ job, techId, days, techs, schedule }: Props) {
+export function WeekJob({ job, techId, days, techs, schedule, onMove }: Props) {
   const { shown, save, busy, problem } = usePlan(job, schedule);
-  const [said, say] = useState("");
   const toDay = (startupDue: string) => {
     save({ ...shown, startupDue });
-    say(`Moved to ${dayText(startupDue)}`);
+    onMove(job.number, `moved to ${dayText(startupDue)}`);
   };
   const toTech = (next: string) => {
     const others = shown.techIds.filter((id) => id !== techId && id !== next);
     save({ ...shown, techIds: next === "" ? others : [next, ...others] });
-    say(`Given to ${techs.find((one) => one.value === next)?.label ?? "nobody"}`);
+    onMove(job.number, `given to ${techs.find((one) => one.value === next)?.label ?? "nobody"}`);
   };
   const onKey = (event: React.KeyboardEvent) => {
     if (!event.altKey || busy || shown.startupDue === null) return;
@@ -79,9 +79,7 @@ export function WeekJob({ job, techId, days, techs, schedule }: Props) {
             ))}
         </optgroup>
       </select>
-      <span role="status" className="block text-xs text-muted">
-        {busy ? `${said}, saving…` : ""}
-      </span>
+      {busy ? <span className="block text-xs text-muted">Saving…</span> : null}
       {problem === null ? null : (
         <p role="alert" className="text-short">
           Not moved. {problem}
