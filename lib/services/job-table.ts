@@ -32,9 +32,7 @@ export async function* jobsCsv(scope: TenantScope, query: JobListQuery): AsyncGe
   let after: number | null = null;
   do {
     const page: JobsPage = await listJobs(scope, { ...query, after }, CSV_PAGE);
-    // Every page but the first comes without head and mark.
-    const [first, ...rest] = page.jobs.map(csvRow);
-    if (first) yield csvText(first.map(String), rest).slice(1);
+    if (page.jobs.length > 0) yield csvText([], page.jobs.map(csvRow));
     after = page.next;
   } while (after !== null);
 }

@@ -283,12 +283,15 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "remove jobs view": ({ viewId }) => ({ viewId }),
   "preview limit": () => ({ key: "load.indoorCoolingDb", value: "78" }),
   "try work again": ({ workId }) => ({ workId }),
+  "keep question": () => ({ name: "By airflow", query: "by=secondStageAirflowSetting" }),
+  "remove question": ({ savedViewId }) => ({ viewId: savedViewId }),
   "change password": () => ({ current: "long enough before", next: "long enough after" }),
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };
 
 export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "export jobs": () => ({ params: {} }),
+  "export across jobs": () => ({ params: {} }),
   "read logo": () => ({ params: {} }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
