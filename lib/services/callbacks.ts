@@ -1,5 +1,5 @@
 import { callbacks } from "@/lib/db/callbacks";
-import { jobs } from "@/lib/db/jobs";
+import { jobList } from "@/lib/db/job-list";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
 import { type Callback, usualDueDate } from "@/lib/domain/callbacks";
@@ -73,6 +73,16 @@ const JOBS_FOUND = 10;
 /** Jobs a caller may mean, by name, street or number. */
 export function findJobs(scope: TenantScope, search: string): Promise<readonly JobSummary[]> {
   if (search === "") return Promise.resolve([]);
-  const filter = { search, stage: null, verdict: null, techId: null, needsAttention: false };
-  return jobs(scope).list(filter, { take: JOBS_FOUND, beforeNumber: null });
+  const question = {
+    search,
+    stage: null,
+    verdict: null,
+    techId: null,
+    needsAttention: false,
+    openCallback: false,
+    due: null,
+    sort: "number",
+    descending: true,
+  } as const;
+  return jobList(scope).page(question, { take: JOBS_FOUND, after: null });
 }

@@ -13,6 +13,7 @@ const KNOWN: Readonly<Record<string, Row>> = {
 
 /** Columns that a check allows only together. */
 const TOGETHER: Readonly<Record<string, Row>> = {
+  "held_value.decided_by": { state: "taken", decided_at: new Date() },
   "stage_record.signed_by": { state: "signed", signed_at: new Date(), signature_name: "A. Tech" },
 };
 
