@@ -1,3 +1,4 @@
+// Longer than usual because the form, its saving, its steps back and its findings share one state.
 "use client";
 
 import { useRef, useState } from "react";
@@ -6,27 +7,26 @@ import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
-import { SaveState, type SaveStateProps } from "@/components/ui/save-state";
+import { SaveState } from "@/components/ui/save-state";
+import { withDeviation } from "@/lib/domain/deviations";
 import type { JobContext } from "@/lib/domain/evaluate";
 import { type FieldDefs, fieldGroups } from "@/lib/domain/fields";
-import type { FieldProblem } from "@/lib/domain/problems";
 import type { StageInputs, StageKey } from "@/lib/domain/stages";
 import { type CatalogChoices, choicesWith } from "./choices";
 import { ConflictNotice } from "./conflict-notice";
+import { Departures } from "./departures";
+import { DesignValues } from "./design-values";
+import { fillForm } from "./fill-form";
+import type { SaveAnswer } from "./save-answer";
 import { type FieldValue, StageField } from "./stage-field";
 import { StagePictures } from "./stage-pictures";
 import { type TypedValues, typedValues } from "./typed-values";
+import { useAutosave } from "./use-autosave";
+import { stepOfKey, useHistory } from "./use-history";
 import { type ModelAnswer, useChosenModel, useLiveEvaluation } from "./use-live-evaluation";
 
-export type SaveAnswer =
-  | { readonly ok: true; readonly value: { readonly version: number } }
-  | {
-      readonly ok: false;
-      readonly code: string;
-      readonly message: string;
-      readonly fields: readonly FieldProblem[];
-      readonly details: Readonly<Record<string, unknown>>;
-    };
+/** Entered beside the findings they explain, not in the form. */
+const DEPARTURES = "Departures";
 
 type Props = {
   readonly jobId: string;
@@ -56,36 +56,47 @@ export function StageForm({
 }: Props) {
   const form = useRef<HTMLFormElement>(null);
   const [typed, setTyped] = useState<TypedValues>(inputs as TypedValues);
-  const [base, setBase] = useState(version);
-  const [state, setState] = useState<SaveStateProps>({ state: "unchanged" });
-  const [problems, setProblems] = useState<readonly FieldProblem[]>([]);
-  const [theirs, setTheirs] = useState<TypedValues | null>(null);
+  const now = useRef(typed);
+  const history = useHistory();
+  const [steps, setSteps] = useState(0);
   const model = useChosenModel(context, typed, readModel);
   const choices = choicesWith(catalog, model);
   const live = useLiveEvaluation({ ...context, model }, stage, fields, typed);
-
-  const send = async (from: number | null) => {
-    if (!form.current) return;
-    setState({ state: "saving" });
-    const answer = await answered(
-      save({ jobId, stage, expectedVersion: from, inputs: typedValues(fields, new FormData(form.current)) }),
-    );
-    if (answer.ok) {
-      setBase(answer.value.version);
-      setProblems([]);
-      setTheirs(null);
-      setState({
-        state: "saved",
-        at: new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }),
-      });
-      return;
-    }
-    setProblems(answer.fields);
-    setState({ state: "not saved", why: answer.message });
-    if (answer.code === "CONFLICT" && answer.details.theirs) {
-      setTheirs(answer.details.theirs as TypedValues);
-      setBase(typeof answer.details.version === "number" ? answer.details.version : from);
-    }
+  const take = (values: TypedValues) => {
+    now.current = values;
+    setTyped(values);
+  };
+  const write = (values: TypedValues) => {
+    // First what the form means, then its fields: a list may offer the value only after the model is known.
+    take({ ...now.current, ...values });
+    if (form.current) fillForm(form.current, values);
+  };
+  const { state, problems, theirs, touch, send, keepMine } = useAutosave({
+    jobId,
+    stage,
+    fields,
+    inputs: inputs as TypedValues,
+    version,
+    save,
+    read: () => now.current,
+    write,
+  });
+  const isWriting = useRef(false);
+  const enter = (values: TypedValues, field: string) => {
+    history.note(now.current, field);
+    put(values);
+  };
+  const put = (values: TypedValues) => {
+    isWriting.current = true;
+    write(values);
+    isWriting.current = false;
+    touch();
+  };
+  const step = (direction: "undo" | "redo") => {
+    const to = history.step(direction, now.current);
+    if (to === null) return;
+    put(to);
+    setSteps(steps + 1);
   };
 
   return (
@@ -95,12 +106,23 @@ export function StageForm({
           ref={form}
           noValidate
           onInput={(event) => {
-            setTyped(typedValues(fields, new FormData(event.currentTarget)));
-            setState({ state: "unchanged" });
+            if (isWriting.current) return;
+            const { name } = event.target as HTMLInputElement;
+            history.note(now.current, name);
+            const values = typedValues(fields, new FormData(event.currentTarget));
+            const { deviations = null } = now.current;
+            take({ ...values, ...("deviations" in fields ? { deviations } : {}) });
+            touch();
+          }}
+          onKeyDown={(event) => {
+            const direction = stepOfKey(event);
+            if (direction === null || !mayEdit) return;
+            event.preventDefault();
+            step(direction);
           }}
           onSubmit={(event) => {
             event.preventDefault();
-            void send(base);
+            void send();
           }}
         >
           <ErrorSummary problems={problems} />
@@ -110,30 +132,41 @@ export function StageForm({
               mine={typed}
               theirs={theirs}
               choices={choices}
-              keepMine={() => void send(base)}
+              keepMine={keepMine}
             />
           ) : null}
+          {mayEdit && stage === "load_summary" ? (
+            <DesignValues weather={context.weather} typed={typed} enter={enter} />
+          ) : null}
           <div className="grid gap-6">
-            {fieldGroups(fields).map((group) => (
-              <FormSection key={group.title} title={group.title}>
-                {group.fields.map(([key, field]) => (
-                  <StageField
-                    key={key}
-                    name={key}
-                    field={field}
-                    value={((inputs as TypedValues)[key] ?? null) as FieldValue}
-                    error={problemOf(problems, key)}
-                    disabled={!mayEdit}
-                    choices={field.kind === "reference" ? choices[field.to] : []}
-                  />
-                ))}
-              </FormSection>
-            ))}
+            {fieldGroups(fields)
+              .filter((group) => group.title !== DEPARTURES)
+              .map((group) => (
+                <FormSection key={group.title} title={group.title}>
+                  {group.fields.map(([key, field]) => (
+                    <StageField
+                      key={key}
+                      name={key}
+                      field={field}
+                      value={((inputs as TypedValues)[key] ?? null) as FieldValue}
+                      error={problemOf(problems, key)}
+                      disabled={!mayEdit}
+                      choices={field.kind === "reference" ? choices[field.to] : []}
+                    />
+                  ))}
+                </FormSection>
+              ))}
           </div>
           {mayEdit ? (
             <FormActions>
               <Button type="submit" variant="primary" busy={state.state === "saving"} busyText="Saving…">
                 Save
+              </Button>
+              <Button variant="quiet" disabled={!history.canUndo} onClick={() => step("undo")}>
+                Undo
+              </Button>
+              <Button variant="quiet" disabled={!history.canRedo} onClick={() => step("redo")}>
+                Redo
               </Button>
               <SaveState {...state} />
             </FormActions>
@@ -144,24 +177,29 @@ export function StageForm({
         <section aria-label="Findings" className="min-w-0">
           <h2 className="mb-3 text-lg font-semibold">Findings</h2>
           <FindingList findings={live.evaluation.findings[stage]} ruleHref={(ruleId) => `/rules#${ruleId}`} />
+          {"deviations" in fields ? (
+            <Departures
+              key={steps}
+              findings={live.evaluation.findings[stage]}
+              text={(typed.deviations ?? null) as string | null}
+              disabled={!mayEdit}
+              say={(ruleId, reason) =>
+                enter(
+                  {
+                    deviations: withDeviation(
+                      (now.current.deviations ?? null) as string | null,
+                      ruleId,
+                      reason,
+                    ),
+                  },
+                  "deviations",
+                )
+              }
+            />
+          ) : null}
         </section>
         <StagePictures stage={stage} {...live} />
       </div>
     </div>
   );
-}
-
-/** A lost connection is an answer like any other: what was typed stays, and the person is told. */
-async function answered(save: Promise<SaveAnswer>): Promise<SaveAnswer> {
-  try {
-    return await save;
-  } catch {
-    return {
-      ok: false,
-      code: "UNAVAILABLE",
-      message: "No connection to the server. Your entries are still here; save again when it is back.",
-      fields: [],
-      details: {},
-    };
-  }
 }

@@ -2,6 +2,8 @@ import { cx } from "./cx";
 
 export type SaveStateProps =
   | { readonly state: "unchanged" }
+  /** Waits for a pause in typing. */
+  | { readonly state: "typing" }
   | { readonly state: "saving" }
   /** `at` in words, for instance "14:03". */
   | { readonly state: "saved"; readonly at: string }
@@ -30,6 +32,8 @@ function wording(props: SaveStateProps): string {
   switch (props.state) {
     case "unchanged":
       return "";
+    case "typing":
+      return "Not saved yet…";
     case "saving":
       return "Saving…";
     case "saved":

@@ -4,7 +4,7 @@ import { logs } from "@/lib/db/logs";
 import { members } from "@/lib/db/members";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
-import type { EquipmentModel } from "@/lib/domain/catalog";
+import type { ControlModel, EquipmentModel } from "@/lib/domain/catalog";
 import { type Evaluation, evaluateJob, type JobContext } from "@/lib/domain/evaluate";
 import type { FieldDefs, ReferenceFieldDef } from "@/lib/domain/fields";
 import { asId } from "@/lib/domain/ids";
@@ -51,6 +51,8 @@ export type StageView = {
   readonly inputs: StageInputs[StageKey];
   readonly context: JobContext;
   readonly choices: ReferenceChoices;
+  /** The thermostat of the control setup, with the maker's labels. */
+  readonly control: ControlModel | null;
   readonly revisions: readonly StageRecord[];
   readonly mayEdit: boolean;
   readonly maySign: boolean;
@@ -71,6 +73,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
   const choices = await referenceChoices(scope, job, context);
   const revisions = await stageRecords(scope).revisions(job.id, stage);
   const people = await members(scope).list();
+  const controls = await catalog(scope).listControls();
   const record = records[stage];
   const open = record?.state !== "signed";
   return {
@@ -82,6 +85,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
     inputs: record?.inputs ?? emptyStage(stage),
     context,
     choices,
+    control: controls.find((one) => one.id === context.inputs.control_setup.controlModelId) ?? null,
     revisions,
     mayEdit: open && may(scope.role, EDIT_PERMISSION[stage]),
     maySign: open && record !== null && may(scope.role, SIGN_PERMISSION[stage]),

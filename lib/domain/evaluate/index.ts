@@ -1,4 +1,5 @@
 import type { Finding, Verdict } from "@/lib/engineering/findings";
+import { withReasons } from "../deviations";
 import { worstVerdict } from "../jobs";
 import { STAGES, type StageKey } from "../stages/keys";
 import { airflowSetupFindings, designAirflow } from "./airflow";
@@ -41,7 +42,7 @@ export function evaluateJob(context: JobContext): Evaluation {
   const designCfm = designAirflow(context);
   const humidity = lowestHumidity(context, equipment);
   const startup = guardedStartup(() => startupResults(context, valueIfKnown(designCfm), airflow));
-  const findings: Record<StageKey, readonly Finding[]> = {
+  const found: Record<StageKey, readonly Finding[]> = {
     load_summary: guarded(() => loadSummaryFindings(context)),
     equipment_selection: [
       ...guarded(() => equipmentFindings(context, equipment)),
@@ -57,6 +58,12 @@ export function evaluateJob(context: JobContext): Evaluation {
     startup_record: [...startup.findings, ...guarded(() => circuitFindings(context))],
     humidity_review: guarded(() => humidityReviewFindings(context)),
   };
+  const findings = Object.fromEntries(
+    STAGES.map((stage) => {
+      const { deviations = null } = context.inputs[stage] as { readonly deviations?: string | null };
+      return [stage, withReasons(found[stage], deviations)];
+    }),
+  ) as Record<StageKey, readonly Finding[]>;
   const measuredCfm = startup.stages.find((one) => one.key === "second")?.airflowCfm ?? null;
   const setCfm = valueIfKnown(airflow.second)?.airflowCfm ?? null;
   const results: JobResults = {

@@ -13,6 +13,7 @@ export function loadSummaryFindings(context: JobContext): readonly Finding[] {
     householdPintsPerDay: _household,
     groundPintsPerDay: _ground,
     notes: _notes,
+    deviations: _reasons,
     ...readings
   } = context.inputs.load_summary;
   const { elevationFt } = context;

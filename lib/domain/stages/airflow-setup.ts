@@ -84,6 +84,7 @@ export const airflowSetupFields = defineFields({
     group: STATIC,
   }),
   notes: text({ label: "Notes", group: SETTINGS }),
+  deviations: text({ label: "Reasons for departing from a limit", group: "Departures", maxLength: 4_000 }),
 });
 
 export type AirflowSetupInputs = InputsOf<typeof airflowSetupFields>;

@@ -152,6 +152,7 @@ export const controlSetupFields = defineFields({
   capacityAdjustmentByBoard: yesNo({ label: "Capacity adjustment by the board", group: BOARD }),
   colderCoilCooling: yesNo({ label: "Colder-coil cooling", group: BOARD }),
   notes: text({ label: "Notes", group: BOARD }),
+  deviations: text({ label: "Reasons for departing from a limit", group: "Departures", maxLength: 4_000 }),
 });
 
 export type ControlSetupInputs = InputsOf<typeof controlSetupFields>;

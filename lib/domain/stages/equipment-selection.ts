@@ -40,6 +40,7 @@ export const equipmentSelectionFields = defineFields({
     help: "From the maker's data: less than the rating, because the house is drier than the rating condition.",
   }),
   reason: text({ label: "Why this one", group: REVIEW, maxLength: 1_000 }),
+  deviations: text({ label: "Reasons for departing from a limit", group: "Departures", maxLength: 4_000 }),
 });
 
 export type EquipmentSelectionInputs = InputsOf<typeof equipmentSelectionFields>;

@@ -227,6 +227,7 @@ export const loadSummaryFields = defineFields({
     group: HOUSE,
   }),
   notes: text({ label: "Notes", group: HOUSE }),
+  deviations: text({ label: "Reasons for departing from a limit", group: "Departures", maxLength: 4_000 }),
 });
 
 export type LoadSummaryInputs = InputsOf<typeof loadSummaryFields>;

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { VersionNotice } from "@/components/catalog/version-notice";
 import { LogReview } from "@/components/logs/log-review";
+import { ControlCrewCard } from "@/components/stage/control-crew-card";
 import { RecordState } from "@/components/stage/record-state";
 import { ReopenPanel } from "@/components/stage/reopen-panel";
 import { SignPanel } from "@/components/stage/sign-panel";
@@ -56,6 +57,9 @@ export default async function StagePage({ params }: Props) {
         save={SAVE[stage]}
         readModel={chosenModel}
       />
+      {stage === "control_setup" ? (
+        <ControlCrewCard inputs={view.context.inputs.control_setup} control={view.control} />
+      ) : null}
       {view.maySign && record ? (
         <SignPanel
           jobId={jobId}

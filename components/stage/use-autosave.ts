@@ -1,0 +1,135 @@
+import { useEffect, useRef, useState } from "react";
+import type { SaveStateProps } from "@/components/ui/save-state";
+import type { FieldDefs } from "@/lib/domain/fields";
+import type { FieldProblem } from "@/lib/domain/problems";
+import { savable, touchedFields } from "@/lib/domain/savable";
+import type { StageKey } from "@/lib/domain/stages";
+import type { SaveAnswer } from "./save-answer";
+import type { TypedValues } from "./typed-values";
+
+/** A pause in typing this long saves. */
+const PAUSE_MS = 1_500;
+
+type Facts = {
+  readonly jobId: string;
+  readonly stage: StageKey;
+  readonly fields: FieldDefs;
+  readonly inputs: TypedValues;
+  readonly version: number | null;
+  readonly save: (input: unknown) => Promise<SaveAnswer>;
+  /** What stands in the form now. */
+  readonly read: () => TypedValues;
+  /** Writes what somebody else saved into fields that were not touched here. */
+  readonly write: (values: TypedValues) => void;
+};
+
+/**
+ * Saves a stage form in pauses of typing: only what can be kept; the rest stays in the form with its problem.
+ * Somebody else's save is taken in field by field; only a field that both changed stops saving and asks.
+ */
+export function useAutosave(facts: Facts) {
+  const [state, setState] = useState<SaveStateProps>({ state: "unchanged" });
+  const [problems, setProblems] = useState<readonly FieldProblem[]>([]);
+  const [theirs, setTheirs] = useState<TypedValues | null>(null);
+  const saved = useRef(facts.inputs);
+  const version = useRef(facts.version);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const at = useRef({ busy: false, again: false, dirty: false, asking: false });
+  const latest = useRef(facts);
+  latest.current = facts;
+
+  const send = async (): Promise<void> => {
+    clearTimeout(timer.current);
+    if (at.current.busy) {
+      at.current.again = true;
+      return;
+    }
+    if (at.current.asking) return;
+    const { jobId, stage, fields, save, read, write } = latest.current;
+    const typed = read();
+    at.current = { ...at.current, busy: true, again: false, dirty: false };
+    const kept = savable(stage, fields, saved.current, typed);
+    setState({ state: "saving" });
+    const answer = await answered(
+      save({ jobId, stage, expectedVersion: version.current, inputs: kept.inputs }),
+    );
+    at.current.busy = false;
+    if (answer.ok) {
+      version.current = answer.value.version;
+      saved.current = kept.inputs as TypedValues;
+      setTheirs(null);
+      setProblems(kept.problems);
+      const time = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+      const first = kept.problems[0];
+      setState(first ? { state: "not saved", why: first.message } : { state: "saved", at: time });
+    } else if (answer.code === "CONFLICT" && answer.details.theirs) {
+      const others = answer.details.theirs as TypedValues;
+      const merged = savable(stage, fields, saved.current, typed, others);
+      version.current = typeof answer.details.version === "number" ? answer.details.version : version.current;
+      // Fields that only they changed are theirs in this form as well, so that saving it takes nothing back.
+      const touched = touchedFields(fields, saved.current, typed);
+      const untouched = Object.keys(fields).filter((key) => !touched.includes(key));
+      write(Object.fromEntries(untouched.map((key) => [key, others[key] ?? null])));
+      saved.current = others;
+      if (merged.conflicts.length === 0) return send();
+      at.current.asking = true;
+      setTheirs(others);
+      setState({ state: "not saved", why: answer.message });
+    } else {
+      at.current.dirty = true;
+      setProblems(answer.fields);
+      setState({ state: "not saved", why: answer.message });
+    }
+    if (at.current.again && !at.current.asking) return send();
+  };
+
+  const touch = () => {
+    at.current.dirty = true;
+    if (at.current.asking) return;
+    setState({ state: "typing" });
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => void send(), PAUSE_MS);
+  };
+
+  const flush = useRef(() => {});
+  flush.current = () => {
+    if (at.current.dirty && !at.current.asking) void send();
+  };
+  useEffect(() => {
+    const warn = (event: BeforeUnloadEvent) => {
+      if (!at.current.dirty && !at.current.busy) return;
+      flush.current();
+      event.preventDefault();
+    };
+    const hide = () => document.visibilityState === "hidden" && flush.current();
+    window.addEventListener("beforeunload", warn);
+    document.addEventListener("visibilitychange", hide);
+    return () => {
+      window.removeEventListener("beforeunload", warn);
+      document.removeEventListener("visibilitychange", hide);
+      flush.current();
+    };
+  }, []);
+
+  /** After the person decided: what stands in the form is saved over theirs. */
+  const keepMine = () => {
+    at.current.asking = false;
+    void send();
+  };
+  return { state, problems, theirs, touch, send, keepMine };
+}
+
+/** A lost connection is an answer like any other: what was typed stays, and the person is told. */
+async function answered(save: Promise<SaveAnswer>): Promise<SaveAnswer> {
+  try {
+    return await save;
+  } catch {
+    return {
+      ok: false,
+      code: "UNAVAILABLE",
+      message: "No connection to the server. Your entries are still here; save again when it is back.",
+      fields: [],
+      details: {},
+    };
+  }
+}
