@@ -23,6 +23,7 @@ export const SPANISH: HomeownerTexts = {
     "indoor-rh": "Humedad relativa interior",
     "dry-hours": "Horas secas",
     "share-50-60": "Tiempo entre 50 y 60 %",
+    "wet-spell": "Tiempo seguido más largo por encima del límite",
   },
   groups: {
     Capacity: "Capacidad",

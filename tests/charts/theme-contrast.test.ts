@@ -6,7 +6,8 @@ import { TONES } from "@/lib/charts/geometry";
 import { PAPER_PALETTE } from "@/lib/charts/palette";
 
 const css = readFileSync(new URL("../../app/globals.css", import.meta.url), "utf8");
-const [lightCss = "", darkCss = ""] = css.split("@media screen and (prefers-color-scheme: dark)");
+const [lightCss = "", restCss = ""] = css.split("@media screen and (prefers-color-scheme: dark)");
+const [darkCss = "", torchCss = ""] = restCss.split(":root[data-torch] {");
 
 function tokens(text: string): ReadonlyMap<string, string> {
   return new Map(Array.from(text.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g), (m) => [m[1] ?? "", m[2] ?? ""]));
@@ -14,7 +15,9 @@ function tokens(text: string): ReadonlyMap<string, string> {
 
 const themes = [
   ["paper", tokens(lightCss.split("@theme")[0] ?? "")],
-  ["night", tokens(darkCss.split("@theme")[0] ?? "")],
+  ["night", tokens(darkCss)],
+  // Over the night, which it must cover wholly.
+  ["torch", new Map([...tokens(darkCss), ...tokens(torchCss.split("@theme")[0] ?? "")])],
 ] as const;
 
 /** Expected: black on white is 21 to 1, and #767676 on white is the known grey just above 4.5 (WCAG 2.2). */

@@ -92,7 +92,7 @@ test("the type is told by content, not by name", async () => {
 
 test.each([
   ["a PDF as a photo", pdf, "photo"],
-  ["a zip as a log", zip, "log"],
+  ["a zip as a photo", zip, "photo"],
   ["zero bytes as a log", new Uint8Array([0x61, 0x00, 0x62]), "log"],
   ["an empty log", new Uint8Array(), "log"],
   ["text as a packet", abc, "packet"],
