@@ -1,4 +1,5 @@
-import { type FieldDefs, fieldSchema } from "./fields";
+import { fieldSchema } from "./field-schema";
+import type { FieldDefs } from "./fields";
 import type { FieldProblem } from "./problems";
 import type { StageKey } from "./stages/keys";
 import { refusePhysics } from "./stages/physics";

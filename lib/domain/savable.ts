@@ -1,4 +1,5 @@
-import { type FieldDefs, fieldSchema } from "./fields";
+import { fieldSchema } from "./field-schema";
+import type { FieldDefs } from "./fields";
 import { type FieldChanges, type Merged, mergeFields, type PlainValue } from "./merge-fields";
 import type { StageKey } from "./stages/keys";
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { emptyStage, readStoredInputs, STAGE_FIELDS, STAGES, stageSchema } from "@/lib/domain/stages";
+import { emptyStage, readStoredInputs, STAGE_FIELDS, STAGES } from "@/lib/domain/stages";
+import { stageSchema } from "@/lib/domain/stages/schema";
 
 function problemsOf(result: {
   success: boolean;

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { emptyInputs, type FieldDefs, type InputsOf, schemaOfFields } from "../fields";
+import { schemaOfFields } from "../field-schema";
+import { emptyInputs, type FieldDefs, type InputsOf } from "../fields";
 import { airflowSetupFields } from "../stages/airflow-setup";
 import { controlSetupFields } from "../stages/control-setup";
 import { equipmentSelectionFields } from "../stages/equipment-selection";

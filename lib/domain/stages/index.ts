@@ -1,12 +1,10 @@
-import { z } from "zod";
-import { emptyInputs, type FieldDefs, schemaOfFields } from "../fields";
+import { emptyInputs, type FieldDefs } from "../fields";
 import { type AirflowSetupInputs, airflowSetupFields } from "./airflow-setup";
 import { type ControlSetupInputs, controlSetupFields } from "./control-setup";
 import { type EquipmentSelectionInputs, equipmentSelectionFields } from "./equipment-selection";
 import { type HumidityReviewInputs, humidityReviewFields } from "./humidity-review";
 import { STAGE_NAMES, type StageKey } from "./keys";
 import { type LoadSummaryInputs, loadSummaryFields } from "./load-summary";
-import { refusePhysics } from "./physics";
 import { type StartupRecordInputs, startupRecordFields } from "./startup-record";
 
 export * from "./keys";
@@ -44,29 +42,11 @@ export function emptyStage<S extends StageKey>(stage: S): StageInputs[S] {
   return emptyInputs(STAGE_FIELDS[stage]) as unknown as StageInputs[S];
 }
 
-/** Made once: making a schema takes longer than reading with it. */
-const schemas = new Map<StageKey, unknown>();
-
-/** What may be saved as a draft: fields may be missing; what is there must be possible. */
-export function stageSchema<S extends StageKey>(stage: S): z.ZodType<StageInputs[S]> {
-  const schema = schemas.get(stage) ?? makeSchema(stage);
-  schemas.set(stage, schema);
-  return schema as z.ZodType<StageInputs[S]>;
-}
-
-function makeSchema(stage: StageKey) {
-  return schemaOfFields(STAGE_FIELDS[stage]).superRefine((inputs, context) => {
-    for (const problem of refusePhysics(stage, inputs)) {
-      context.addIssue({ code: "custom", path: [problem.field], message: problem.message });
-    }
-  });
-}
-
 /**
  * Reads inputs stored by this or an older version of the code. Fields that did not exist then are
  * `null`; a version newer than this code is refused rather than cut down.
  *
- * @throws Error when the stored version is newer than this code knows.
+ * @throws Error when the stored version is newer than this code knows, or what is stored is no set of fields.
  */
 export function readStoredInputs<S extends StageKey>(
   stage: S,
@@ -76,7 +56,9 @@ export function readStoredInputs<S extends StageKey>(
   if (version > STAGE_VERSIONS[stage]) {
     throw new Error(`${STAGE_NAMES[stage]} was saved by a newer version (${version}) of this application.`);
   }
-  const kept = z.record(z.string(), z.unknown()).parse(stored);
+  if (typeof stored !== "object" || stored === null || Array.isArray(stored))
+    throw new Error(`${STAGE_NAMES[stage]}: what is stored is no set of fields.`);
+  const kept: Readonly<Record<string, unknown>> = { ...stored };
   const known = Object.keys(STAGE_FIELDS[stage]).map((key) => [key, kept[key] ?? null]);
   return Object.fromEntries(known) as unknown as StageInputs[S];
 }
