@@ -16,7 +16,7 @@ async function picture(page: Page, name: string): Promise<void> {
 
 async function openFirstJob(page: Page): Promise<string> {
   await page.goto(address("/jobs?search=pelican"));
-  await page.getByRole("table", { name: "Jobs" }).getByRole("link").first().click();
+  await page.getByRole("table", { name: "Jobs" }).locator("tbody").getByRole("link").first().click();
   await page.waitForURL(/\/jobs\/[0-9a-f-]{36}$/);
   return new URL(page.url()).pathname;
 }
