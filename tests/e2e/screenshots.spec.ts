@@ -33,6 +33,6 @@ test("pictures of the ledger, a stage record with its findings, and the phone", 
   await signIn(page, TIDEWILLOW_PEOPLE.tech.email);
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto(address("/today"));
-  await expect(page.getByRole("link").first()).toBeVisible();
+  await expect(page.getByRole("listitem").first()).toBeVisible();
   await picture(page, "phone");
 });
