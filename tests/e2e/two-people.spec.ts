@@ -5,7 +5,7 @@ import { address, fillStage, saveStage, signIn } from "../support/journey";
 test("two people save the same record: nothing is lost, both values are shown", async ({ page, browser }) => {
   await signIn(page, TIDEWILLOW_PEOPLE.office.email);
   await page.goto(address("/jobs?search=Wexcombe"));
-  await page.getByRole("table", { name: "Jobs" }).getByRole("link").first().click();
+  await page.getByRole("table", { name: "Jobs" }).locator("tbody").getByRole("link").first().click();
   await page.waitForURL(/\/jobs\/[0-9a-f-]{36}$/);
   const record = `${new URL(page.url()).pathname}/load-summary`;
 
