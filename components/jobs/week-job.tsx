@@ -3,7 +3,7 @@
 import { TextLink } from "@/components/ui/button";
 import type { Choice } from "@/components/ui/choice-fields";
 import { dayText } from "@/lib/domain/date-text";
-import { dayAfter } from "@/lib/domain/job-table";
+import { dayAfter } from "@/lib/domain/days";
 import type { JobSummary } from "@/lib/domain/jobs";
 import { type Schedule, usePlan } from "./use-plan";
 

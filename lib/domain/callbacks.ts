@@ -1,3 +1,4 @@
+import { dayAfter } from "./days";
 import type { CallbackId, JobId } from "./ids";
 
 /** What a homeowner complains of. Three of them are about humidity. */
@@ -95,15 +96,13 @@ const DAYS_TO_OUTCOME = 14;
 export function usualDueDate(
   callback: Pick<CallbackWork, "fix" | "fixedOn" | "outcome"> & { readonly reportedOn: string },
 ): string | null {
-  const after = (day: string, days: number) =>
-    new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
   switch (callbackState(callback)) {
     case "closed":
       return null;
     case "fixed":
-      return after(callback.fixedOn ?? callback.reportedOn, DAYS_TO_OUTCOME);
+      return dayAfter(callback.fixedOn ?? callback.reportedOn, DAYS_TO_OUTCOME);
     case "open":
-      return after(callback.reportedOn, DAYS_TO_VISIT);
+      return dayAfter(callback.reportedOn, DAYS_TO_VISIT);
   }
 }
 

@@ -1,5 +1,6 @@
 import { livedDays } from "@/lib/db/lived-days";
 import type { CallbackEvidence } from "@/lib/domain/callbacks";
+import { dayAfter } from "@/lib/domain/days";
 import { daysInWords } from "@/lib/domain/lived-days";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_NAMES } from "@/lib/domain/stages";
@@ -17,8 +18,7 @@ export async function callbackEvidence(
   const { log, inputs } = context;
   const { airflow_setup: airflow, control_setup: controls, equipment_selection: selection } = inputs;
   const left = inputs.startup_record;
-  const from = new Date(Date.parse(`${reportedOn}T00:00:00Z`) - DAYS_BEFORE * 86_400_000);
-  const days = await livedDays(scope, job.id, { from: from.toISOString().slice(0, 10), to: reportedOn });
+  const days = await livedDays(scope, job.id, { from: dayAfter(reportedOn, -DAYS_BEFORE), to: reportedOn });
   return {
     fallsShort: evaluation.ledger
       .filter((line) => line.verdict === "falls short")

@@ -9,6 +9,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import type { CallbackListQuery, LogCallbackInput, WorkCallbackInput } from "@/lib/schemas/callback";
 import { callbackEvidence } from "./callback-evidence";
+import { companyToday } from "./company-today";
 import { jobView } from "./job-view";
 import { getJob } from "./jobs";
 
@@ -45,7 +46,12 @@ export function workOnCallback(scope: TenantScope, input: WorkCallbackInput): Pr
   });
 }
 
-export type CallbackPage = { readonly callbacks: readonly Callback[]; readonly of: number };
+export type CallbackPage = {
+  readonly callbacks: readonly Callback[];
+  readonly of: number;
+  /** On the company's clock, so that what is overdue is so there. */
+  readonly today: string;
+};
 
 /** A page of the company's callbacks, open ones first, the most pressing on top. */
 export function listCallbacks(scope: TenantScope, query: CallbackListQuery): Promise<CallbackPage> {
@@ -56,6 +62,7 @@ export function listCallbacks(scope: TenantScope, query: CallbackListQuery): Pro
       skip: (query.page - 1) * CALLBACKS_A_PAGE,
     }),
     of: await callbacks(scope).count(filter),
+    today: await companyToday(scope),
   }));
 }
 

@@ -7,6 +7,7 @@ import { asId, isUuid } from "@/lib/domain/ids";
 import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
+import { companyToday } from "./company-today";
 
 export type CatalogView = {
   readonly equipment: readonly Omit<EquipmentModel, "performance" | "fan">[];
@@ -17,11 +18,7 @@ export type CatalogView = {
 };
 
 /** What the company works with, as far as the search fits; nothing is left out silently. An instrument is overdue when its calibration has ended before today. */
-export function catalogView(
-  scope: TenantScope,
-  search = "",
-  today = new Date().toISOString().slice(0, 10),
-): Promise<CatalogView> {
+export function catalogView(scope: TenantScope, search = "", now = new Date()): Promise<CatalogView> {
   const words = search
     .toLowerCase()
     .split(/\s+/)
@@ -31,6 +28,7 @@ export function catalogView(
     return words.every((word) => text.includes(word));
   };
   return withTenant(scope, async () => {
+    const today = await companyToday(scope, now);
     const equipment = await catalog(scope).listEquipment();
     const controls = await catalog(scope).listControls();
     const tools = await instruments(scope).list();

@@ -1,21 +1,21 @@
-import { DateTime } from "luxon";
-import { company } from "@/lib/db/company";
 import { instrumentUse } from "@/lib/db/instrument-use";
 import { instruments } from "@/lib/db/instruments";
 import { withTenant } from "@/lib/db/with-tenant";
+import { dayAfter } from "@/lib/domain/days";
 import { type InstrumentReport, instrumentReport } from "@/lib/domain/instrument-report";
 import type { TenantScope } from "@/lib/domain/scope";
+import { companyToday } from "./company-today";
 
-const YEARS_LOOKED_BACK = 2;
+/** Two years. */
+const DAYS_LOOKED_BACK = 731;
 
 /** Which instruments drift, are out of calibration, or are shared by odd readings, over the last two years. */
 export function instrumentsReport(scope: TenantScope, now: Date): Promise<readonly InstrumentReport[]> {
   return withTenant(scope, async () => {
-    const { timeZone } = await company(scope).get();
-    const today = DateTime.fromJSDate(now, { zone: timeZone });
-    const from = today.minus({ years: YEARS_LOOKED_BACK }).toISODate() ?? "";
+    const today = await companyToday(scope, now);
+    const from = dayAfter(today, -DAYS_LOOKED_BACK);
     const use = await instrumentUse(scope).counted(from);
     const corrections = await instrumentUse(scope).corrections(from);
-    return instrumentReport(await instruments(scope).list(), use, corrections, today.toISODate() ?? "");
+    return instrumentReport(await instruments(scope).list(), use, corrections, today);
   });
 }

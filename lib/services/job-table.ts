@@ -1,11 +1,12 @@
-import { company } from "@/lib/db/company";
 import { type JobQuestion, jobList } from "@/lib/db/job-list";
-import { dayAfter, JOB_COLUMNS, mondayOf, todayIn } from "@/lib/domain/job-table";
+import { dayAfter, mondayOf } from "@/lib/domain/days";
+import { JOB_COLUMNS } from "@/lib/domain/job-table";
 import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_NAMES } from "@/lib/domain/stages";
 import { csvText } from "@/lib/reports/csv";
 import type { JobListQuery } from "@/lib/schemas/job";
+import { companyToday } from "./company-today";
 
 const PAGE = 50;
 const CSV_PAGE = 1_000;
@@ -75,7 +76,7 @@ export type WeekView = {
 
 /** The startups of one week, Monday to Sunday. */
 export async function weekView(scope: TenantScope, asked: string | null): Promise<WeekView> {
-  const today = todayIn((await company(scope).get()).timeZone);
+  const today = await companyToday(scope);
   const monday = mondayOf(asked ?? today);
   const days = Array.from({ length: 7 }, (_, index) => dayAfter(monday, index));
   const found = await jobList(scope).between(monday, dayAfter(monday, 7), WEEK_MOST + 1);
@@ -83,7 +84,7 @@ export async function weekView(scope: TenantScope, asked: string | null): Promis
 }
 
 async function questionOf(scope: TenantScope, query: JobListQuery): Promise<JobQuestion> {
-  const today = query.due === null ? "" : todayIn((await company(scope).get()).timeZone);
+  const today = query.due === null ? "" : await companyToday(scope);
   const column = JOB_COLUMNS[query.sort];
   return {
     search: query.search,

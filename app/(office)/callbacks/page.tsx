@@ -16,7 +16,7 @@ type Search = Readonly<Record<string, string | string[] | undefined>>;
 export default async function CallbacksPage({ searchParams }: { readonly searchParams: Promise<Search> }) {
   const scope = await pageScope("callback.edit");
   const query = callbackListSchema.parse(await searchParams);
-  const [{ callbacks, of }, jobs] = await Promise.all([
+  const [{ callbacks, of, today }, jobs] = await Promise.all([
     listCallbacks(scope, query),
     findJobs(scope, query.find),
   ]);
@@ -36,7 +36,7 @@ export default async function CallbacksPage({ searchParams }: { readonly searchP
             current: state === query.state,
           }))}
         />
-        <CallbackTable callbacks={callbacks} today={new Date().toISOString().slice(0, 10)} />
+        <CallbackTable callbacks={callbacks} today={today} />
         {of > CALLBACKS_A_PAGE ? (
           <Pagination
             summary={`${first + 1} to ${first + callbacks.length} of ${of.toLocaleString("en-US")} callbacks`}

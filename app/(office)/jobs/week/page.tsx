@@ -4,7 +4,7 @@ import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
 import { dayText } from "@/lib/domain/date-text";
-import { dayAfter } from "@/lib/domain/job-table";
+import { dayAfter } from "@/lib/domain/days";
 import { weekSchema } from "@/lib/schemas/job";
 import { pageScope } from "@/lib/server/page";
 import { weekView } from "@/lib/services/job-table";

@@ -3,6 +3,7 @@ import { CallbackCard } from "@/components/callbacks/callback-card";
 import { CallbackIntake } from "@/components/callbacks/callback-intake";
 import { load, pageScope } from "@/lib/server/page";
 import { jobCallbacks } from "@/lib/services/callbacks";
+import { companyToday } from "@/lib/services/company-today";
 import { takeDown, workOn } from "../../../callbacks/actions";
 
 export const metadata: Metadata = { title: "Callbacks" };
@@ -17,7 +18,7 @@ export default async function JobCallbacksPage({
   const callbacks = await load(jobCallbacks(scope, jobId));
   return (
     <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,2fr)_minmax(0,3fr)]">
-      <CallbackIntake jobId={jobId} today={new Date().toISOString().slice(0, 10)} send={takeDown} />
+      <CallbackIntake jobId={jobId} today={await companyToday(scope)} send={takeDown} />
       <div className="grid gap-6">
         {callbacks.length === 0 ? <p className="text-muted">No callback on this job.</p> : null}
         {callbacks.map((one) => (
