@@ -1,18 +1,19 @@
 import type { JobId } from "@/lib/domain/ids";
 import type { LivedDay } from "@/lib/domain/lived-days";
 import type { TenantScope } from "@/lib/domain/scope";
-import { asDate, asDay } from "./json";
+import { asDay } from "./json";
 import { unpacked } from "./log-day";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
 
-const MOST_DAYS = 400;
-
-/** The logged days of a job from `from` to `to`, both included, oldest first; of several loggers the one used last. */
+/**
+ * The days a house's loggers told of, from `from` to `to`, both included, oldest first; of several loggers the one used
+ * last. A weather station beside them is none.
+ */
 export function livedDays(
   scope: TenantScope,
   jobId: JobId,
-  { from, to }: { readonly from: string; readonly to: string | null },
+  { from, to }: { readonly from: string; readonly to: string },
 ): Promise<readonly LivedDay[]> {
   return withTenant(scope, async (tx) => {
     const rows = await tx.logDay.findMany({
@@ -20,17 +21,13 @@ export function livedDays(
         tenantId: scope.tenantId,
         jobId,
         job: visibleJobs(scope),
-        day: {
-          gte: asDate(from) ?? new Date(from),
-          ...(to === null ? {} : { lte: asDate(to) ?? undefined }),
-        },
+        day: { gte: new Date(`${from}T00:00:00Z`), lte: new Date(`${to}T00:00:00Z`) },
+        indoorRhPct: { not: null },
       },
       orderBy: [{ day: "asc" }, { importId: "desc" }],
       distinct: ["day"],
-      take: MOST_DAYS,
       select: {
         day: true,
-        offsetMinutes: true,
         indoorRhPct: true,
         indoorDbF: true,
         outdoorDbF: true,
@@ -40,7 +37,6 @@ export function livedDays(
     const channel = (bytes: Uint8Array | null) => (bytes === null ? null : unpacked(bytes));
     return rows.map((row) => ({
       day: asDay(row.day) ?? "",
-      offsetMinutes: unpacked(row.offsetMinutes),
       indoorRhPct: channel(row.indoorRhPct),
       indoorDbF: channel(row.indoorDbF),
       outdoorDbF: channel(row.outdoorDbF),

@@ -1,4 +1,3 @@
-import { DateTime } from "luxon";
 import { company } from "@/lib/db/company";
 import { logSources } from "@/lib/db/log-sources";
 import { logs, type RowRemark } from "@/lib/db/logs";
@@ -72,7 +71,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
   const read = readLogUpload(input, timeZone);
   input.signal?.throwIfAborted();
   const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
-  const imported = await withTenant(
+  const { importId, facts, samples } = await withTenant(
     scope,
     async () => {
       const sourceId = await logSources(scope).remember({
@@ -86,8 +85,9 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
         before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
       const isStation = samples.channels.indoorRhPct === undefined;
       const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.notTaken, isStation };
+      const whole = { facts: { overlap, ...facts }, samples };
       const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
-      if (same !== null) return { importId: same, overlap, ...facts };
+      if (same !== null) return { ...whole, importId: same };
       const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];
       const importId = await logs(scope).add({
         jobId: job.id,
@@ -109,13 +109,12 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
           return startMs <= to && startMs + 25 * 3_600_000 > from;
         }),
       });
-      return { importId, overlap, ...facts };
+      return { ...whole, importId };
     },
     { timeoutMs: LONGEST_MS },
   );
-  const today = DateTime.now().setZone(timeZone).toISODate() ?? "";
-  if (!imported.isStation) await reopenDisagreeing(scope, job.id, asked.humidityLimitPct, today);
-  return imported;
+  if (!facts.isStation) await reopenDisagreeing(scope, job.id, { samples, timeZone }, asked);
+  return { importId, ...facts };
 }
 
 async function summaryOf(

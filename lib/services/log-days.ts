@@ -80,3 +80,18 @@ export function samplesOfDays(days: readonly LogDay[], timeZone: string): LogSam
   }
   return { timeMs, utcOffsetMin, intervalMin: usualIntervalMin(timeMs) ?? 60, channels };
 }
+
+/** The samples from an instant on; null without any. */
+export function samplesSince(samples: LogSamples, fromMs: number): LogSamples | null {
+  const { timeMs, utcOffsetMin, intervalMin, channels } = samples;
+  const from = timeMs.findIndex((time) => time >= fromMs);
+  if (from === -1) return null;
+  return {
+    timeMs: timeMs.slice(from),
+    utcOffsetMin: utcOffsetMin.slice(from),
+    intervalMin,
+    channels: Object.fromEntries(
+      Object.entries(channels).map(([name, values]) => [name, values.slice(from)]),
+    ),
+  };
+}
