@@ -16,6 +16,8 @@ export type CallbackFilter = {
   readonly jobId: JobId | null;
   readonly state: CallbackState | null;
   readonly kind: CallbackKind | null;
+  /** Reported in this month, `2026-07`; left out: whenever. */
+  readonly reportedIn?: string;
 };
 
 /** What a callback is read with. */

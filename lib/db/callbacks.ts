@@ -6,6 +6,7 @@ import {
   type CallbackKind,
   type CallbackWork,
   callbackState,
+  workOf,
 } from "@/lib/domain/callbacks";
 import { asId, type CallbackId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -27,14 +28,20 @@ export type NewCallback = {
   readonly dueOn: string | null;
 };
 
+function daysOfMonth(month: string) {
+  const first = new Date(`${month}-01T00:00:00Z`);
+  return { gte: first, lt: new Date(Date.UTC(first.getUTCFullYear(), first.getUTCMonth() + 1)) };
+}
+
 export function callbacks(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
-  const whereOf = ({ jobId, state, kind }: CallbackFilter) => ({
+  const whereOf = ({ jobId, state, kind, reportedIn }: CallbackFilter) => ({
     ...own,
     job: visibleJobs(scope),
     ...(jobId ? { jobId } : {}),
     ...(state ? { state } : {}),
     ...(kind ? { kind } : {}),
+    ...(reportedIn ? { reportedOn: daysOfMonth(reportedIn) } : {}),
   });
   return {
     /** A page: open ones first, then those whose outcome is to be checked, each the most pressing first. */
@@ -167,31 +174,12 @@ export function callbacks(scope: TenantScope) {
           );
         }
         await countCallbacks(tx, scope, jobId);
-        const {
-          causeKind: causeBefore,
-          cause,
-          fix,
-          fixedOn,
-          outcome,
-          outcomeNote,
-          outcomeCheckedOn,
-          dueOn,
-        } = toCallback(before);
         await appendActivity(tx, scope, {
           action: "callback worked on",
           entity: "callback",
           entityId: id,
           jobId,
-          before: {
-            causeKind: causeBefore,
-            cause,
-            fix,
-            fixedOn,
-            outcome,
-            outcomeNote,
-            outcomeCheckedOn,
-            dueOn,
-          },
+          before: workOf(toCallback(before)),
           after: work,
         });
       }),

@@ -74,6 +74,12 @@ export type CallbackWork = {
   readonly dueOn: string | null;
 };
 
+/** What was done about a callback, by itself. */
+export function workOf(callback: CallbackWork): CallbackWork {
+  const { causeKind, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn, dueOn } = callback;
+  return { causeKind, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn, dueOn };
+}
+
 export type Callback = CallbackWork & {
   readonly id: CallbackId;
   readonly version: number;

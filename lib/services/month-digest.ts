@@ -1,13 +1,11 @@
-import { DateTime } from "luxon";
 import { callbacks } from "@/lib/db/callbacks";
-import { company } from "@/lib/db/company";
 import { withTenant } from "@/lib/db/with-tenant";
-import type { Callback } from "@/lib/domain/callbacks";
 import type { TenantScope } from "@/lib/domain/scope";
 import { renderSheet } from "@/lib/reports/render-sheet";
 import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { comparison } from "./across-jobs";
 import { brandPaper, packetBrand } from "./brand";
+import { companyToday } from "./company-today";
 import { MONTH_COMPARISONS, type MonthParts, monthView } from "./packet-views/month";
 
 /** The owner's digest of a month, on two pages; the running month where none is named. It is made anew each time. */
@@ -17,34 +15,25 @@ export async function monthDigest(
   now = new Date(),
 ): Promise<{ readonly bytes: Uint8Array; readonly fileName: string }> {
   const parts = await withTenant(scope, async (): Promise<MonthParts> => {
-    const { timeZone } = await company(scope).get();
-    const today = DateTime.fromJSDate(now, { zone: timeZone });
+    const today = await companyToday(scope, now);
     const comparisons: MonthParts["comparisons"][number][] = [];
     for (const by of MONTH_COMPARISONS)
       comparisons.push(await comparison(scope, { ...acrossJobsSchema.parse({}), by }));
+    const shown = month ?? today.slice(0, 7);
+    const any = { jobId: null, state: null, kind: null };
+    const reported = { ...any, reportedIn: shown };
+    const ofMonth = await callbacks(scope).count(reported);
     return {
       brand: await packetBrand(scope),
       paper: await brandPaper(scope),
-      month: month ?? today.toFormat("yyyy-MM"),
-      createdOn: today.toFormat("yyyy-MM-dd"),
-      callbacks: await everyCallback(scope),
+      month: shown,
+      createdOn: today,
+      reported: await callbacks(scope).list(reported, { take: ofMonth, skip: 0 }),
+      waiting:
+        (await callbacks(scope).count({ ...any, state: "open" })) +
+        (await callbacks(scope).count({ ...any, state: "fixed" })),
       comparisons,
     };
   });
   return { bytes: await renderSheet(monthView(parts)), fileName: `month-${parts.month}.pdf` };
-}
-
-const A_READ = 1_000;
-
-/** All callbacks of the company, read some at a time. */
-async function everyCallback(scope: TenantScope): Promise<readonly Callback[]> {
-  const found: Callback[] = [];
-  for (;;) {
-    const some = await callbacks(scope).list(
-      { jobId: null, state: null, kind: null },
-      { take: A_READ, skip: found.length },
-    );
-    found.push(...some);
-    if (some.length < A_READ) return found;
-  }
 }

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { callbacks } from "@/lib/db/callbacks";
 import { closeDatabase } from "@/lib/db/client";
 import type { JobId } from "@/lib/domain/ids";
 import { callbackListSchema, workCallbackSchema } from "@/lib/schemas/callback";
@@ -107,4 +108,22 @@ test("a caller's job is found by name or number, another company's never", async
   const other = await makeCrew();
   expect(await findJobs(other.office, "ember")).toEqual([]);
   expect(job).toBeTruthy();
+});
+
+test("a month's callbacks are those reported in it, to its last day", async () => {
+  const own = await makeCrew();
+  const job = await openJob(own.office);
+  const days = ["2026-06-30", "2026-07-01", "2026-07-31", "2026-08-01"];
+  for (const reportedOn of days)
+    await logCallback(own.office, {
+      jobId: job,
+      kind: "noise",
+      reportedOn,
+      reportedByName: "",
+      complaint: "Hums",
+    });
+  const july = { jobId: null, state: null, kind: null, reportedIn: "2026-07" };
+  const found = await callbacks(own.owner).list(july, { take: 10, skip: 0 });
+  expect(found.map((one) => one.reportedOn).sort()).toEqual(["2026-07-01", "2026-07-31"]);
+  expect(await callbacks(own.owner).count(july)).toBe(2);
 });

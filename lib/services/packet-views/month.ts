@@ -23,7 +23,9 @@ export type MonthParts = {
   /** `2026-07` */
   readonly month: string;
   readonly createdOn: string;
-  readonly callbacks: readonly Callback[];
+  readonly reported: readonly Callback[];
+  /** Callbacks not closed, of any month. */
+  readonly waiting: number;
   readonly comparisons: readonly {
     readonly by: ComparedBy;
     readonly groups: readonly ComparedGroup[];
@@ -32,10 +34,9 @@ export type MonthParts = {
 };
 
 /** The owner's month: what came in, and what jobs with humidity complaints have in common. */
-export function monthView({ brand, paper, month, createdOn, callbacks, comparisons }: MonthParts): SheetView {
-  const reported = callbacks.filter((one) => one.reportedOn.startsWith(month));
+export function monthView(parts: MonthParts): SheetView {
+  const { brand, paper, month, createdOn, reported, waiting, comparisons } = parts;
   const humid = reported.filter((one) => CALLBACK_KINDS[one.kind].humidity);
-  const waiting = callbacks.filter((one) => one.state !== "closed");
   return {
     paper,
     documentId: `Month ${month}`,
@@ -48,7 +49,7 @@ export function monthView({ brand, paper, month, createdOn, callbacks, compariso
     facts: [
       { label: "Callbacks reported", text: String(reported.length) },
       { label: "Of them about humidity", text: String(humid.length) },
-      { label: "Callbacks not closed, of any month", text: String(waiting.length) },
+      { label: "Callbacks not closed, of any month", text: String(waiting) },
     ],
     dense: false,
     sections: [
@@ -104,9 +105,8 @@ function comparisonTable(groups: readonly ComparedGroup[]): SheetSection["blocks
       { head: "With complaint", width: 76, align: "right" },
       { head: "Share, 95 % interval", width: 128, align: "right" },
     ],
-    // The most surely troubled first, as on screen read from below.
+    // The most surely troubled first, as they come.
     rows: groups
-      .toReversed()
       .slice(0, MOST_GROUPS)
       .map(({ name, jobs, complaints, share }) => [
         name,
