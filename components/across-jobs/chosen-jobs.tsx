@@ -1,18 +1,8 @@
 import { TextLink } from "@/components/ui/button";
 import { Pagination } from "@/components/ui/pagination";
 import { type Column, Table } from "@/components/ui/table";
-import { COMPARED, type ComparedBy, MEASURES } from "@/lib/domain/across-jobs";
+import { COMPARED, type ComparedBy, type JobOfGroup, MEASURES } from "@/lib/domain/across-jobs";
 import { type AcrossJobsQuery, acrossJobsAddress } from "@/lib/schemas/across-jobs";
-
-type Row = {
-  readonly jobId: string;
-  readonly number: number;
-  readonly customerName: string;
-  readonly humidityComplaints: number;
-  readonly callbacks: number;
-  readonly verdict: string | null;
-  readonly measure: number | null;
-};
 
 /** The jobs behind one line of the comparison, a page at a time. */
 export function ChosenJobs(props: {
@@ -20,7 +10,7 @@ export function ChosenJobs(props: {
   readonly by: ComparedBy;
   readonly name: string;
   readonly value: string;
-  readonly jobs: readonly Row[];
+  readonly jobs: readonly JobOfGroup[];
   /** Jobs in the group. */
   readonly of: number;
   readonly aPage: number;
@@ -53,8 +43,8 @@ export function ChosenJobs(props: {
   );
 }
 
-function columnsFor({ measure }: AcrossJobsQuery): readonly Column<Row>[] {
-  const callbacks = (row: Row, count: number) =>
+function columnsFor({ measure }: AcrossJobsQuery): readonly Column<JobOfGroup>[] {
+  const callbacks = (row: JobOfGroup, count: number) =>
     count === 0 ? "0" : <TextLink href={`/jobs/${row.jobId}/callbacks`}>{count}</TextLink>;
   return [
     {
@@ -88,7 +78,7 @@ function columnsFor({ measure }: AcrossJobsQuery): readonly Column<Row>[] {
             key: "measure",
             head: `${MEASURES[measure].label}${MEASURES[measure].unit === "" ? "" : `, ${MEASURES[measure].unit}`}`,
             numeric: true,
-            cell: (row: Row) => row.measure?.toFixed(MEASURES[measure].decimals) ?? "not known",
+            cell: (row: JobOfGroup) => row.measure?.toFixed(MEASURES[measure].decimals) ?? "not known",
           },
         ]),
   ];

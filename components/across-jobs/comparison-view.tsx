@@ -1,6 +1,12 @@
 import { SpreadStrips } from "@/components/charts/charts";
 import type { SpreadStrip } from "@/lib/charts/spread-strips";
-import { COMPARED, type ComparedBy, type ComparedGroup, MEASURES } from "@/lib/domain/across-jobs";
+import {
+  COMPARED,
+  type ComparedBy,
+  type ComparedGroup,
+  type JobOfGroup,
+  MEASURES,
+} from "@/lib/domain/across-jobs";
 import type { AcrossJobsQuery } from "@/lib/schemas/across-jobs";
 import { ChosenJobs } from "./chosen-jobs";
 import { ComparisonTable } from "./comparison-table";
@@ -20,7 +26,7 @@ type Props = {
     readonly chosen: {
       readonly name: string;
       readonly value: string;
-      readonly jobs: Parameters<typeof ChosenJobs>[0]["jobs"];
+      readonly jobs: readonly JobOfGroup[];
       readonly of: number;
     } | null;
   };

@@ -6,6 +6,10 @@ import { type AcrossJobsQuery, acrossJobsAddress } from "@/lib/schemas/across-jo
 
 const points = (share: number) => `${share < 0 ? "−" : ""}${Math.abs(100 * share).toFixed(0)}`;
 
+/** How often chance alone would bring about as much. */
+const oneIn = (chance: number) =>
+  chance > 0.67 ? "as often as not" : `1 in ${Math.round(1 / chance).toLocaleString("en-US")}`;
+
 /** Each setting's value that stands out, most certain first. */
 export function WhatGoesWith({
   query,
@@ -61,9 +65,7 @@ export function WhatGoesWith({
       head: "Chance",
       wideOnly: true,
       cell: ({ chance }) =>
-        chance < CHANCE_LIMIT
-          ? `more than chance (1 in ${Math.round(1 / chance).toLocaleString("en-US")})`
-          : "may be chance",
+        `${chance < CHANCE_LIMIT ? "more than chance" : "may be chance"}, ${oneIn(chance)}`,
     },
   ];
   return (

@@ -27,6 +27,8 @@ export type SpreadStripsInput = {
 const STRIP = 62;
 const NAME = 18;
 const TOP = 8;
+const jobsText = (jobs: number) => `${jobs} ${jobs === 1 ? "job" : "jobs"}`;
+
 /** Fewer values than this are drawn one by one only: quartiles of a handful say more than is known. */
 const LEAST_FOR_QUARTILES = 8;
 
@@ -60,7 +62,7 @@ export function spreadStrips(input: SpreadStripsInput): ChartGeometry | null {
     ticks,
     labels: [
       ...strips.map((strip, index) =>
-        label(`name-${index}`, 8, TOP + index * STRIP + 12, `${strip.name}, ${strip.jobs} jobs`, {
+        label(`name-${index}`, 8, TOP + index * STRIP + 12, `${strip.name}, ${jobsText(strip.jobs)}`, {
           tone: "ink",
           strong: true,
         }),
@@ -69,9 +71,10 @@ export function spreadStrips(input: SpreadStripsInput): ChartGeometry | null {
     ],
     marks: drawn.flatMap((strip) => strip.marks),
     textAlternative: `${measure} by group. ${strips
-      .map(
-        ({ name, jobs, quantiles: [low10, , median, , high90] }) =>
-          `${name}: ${jobs} jobs, median ${withUnit(median)}, middle 80 % from ${withUnit(low10)} to ${withUnit(high90)}.`,
+      .map(({ name, jobs, values, quantiles: [low10, , median, , high90] }) =>
+        jobs < LEAST_FOR_QUARTILES && values !== null
+          ? `${name}: ${jobsText(jobs)}, ${[...new Set([values[0], values.at(-1)].map(withUnit))].join(" to ")}.`
+          : `${name}: ${jobsText(jobs)}, median ${withUnit(median)}, middle 80 % from ${withUnit(low10)} to ${withUnit(high90)}.`,
       )
       .join(" ")}`,
     tableHead: ["Group", "Jobs", "10 %", "25 %", "Median", "75 %", "90 %"],

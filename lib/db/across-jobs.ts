@@ -1,5 +1,6 @@
 import {
   type ComparedBy,
+  type JobOfGroup,
   type Measure,
   type OutcomeCounted,
   SETTINGS_LOOKED_AT,
@@ -24,16 +25,6 @@ export type SpreadOfGroup = {
   readonly most: number;
   /** Every job's value where there are few. */
   readonly values: readonly number[] | null;
-};
-
-export type JobOfGroup = {
-  readonly jobId: string;
-  readonly number: number;
-  readonly customerName: string;
-  readonly humidityComplaints: number;
-  readonly callbacks: number;
-  readonly verdict: string | null;
-  readonly measure: number | null;
 };
 
 /** Up to this many jobs of a group are drawn one by one. */

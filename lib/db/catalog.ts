@@ -48,6 +48,20 @@ export function catalog(scope: TenantScope) {
         return rows.map((row) => toModel({ ...row, performancePoints: [], fanPoints: [] })).sort(byName);
       }),
 
+    /** Every kind of equipment there is or was, under the name of its newest version. */
+    listFamilies: (): Promise<readonly { readonly id: string; readonly name: string }[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.equipmentModel.findMany({
+          where: own,
+          orderBy: [{ familyId: "asc" }, { version: "desc" }],
+          distinct: ["familyId"],
+          select: { familyId: true, maker: true, name: true },
+        });
+        return rows
+          .map(({ familyId, maker, name }) => ({ id: familyId, name: `${maker} ${name}` }))
+          .sort((one, other) => one.name.localeCompare(other.name));
+      }),
+
     findEquipment: (id: EquipmentModelId): Promise<EquipmentModel | null> =>
       withTenant(scope, async (tx) => {
         const row = await tx.equipmentModel.findFirst({ where: { ...own, id }, include: WITH_TABLES });

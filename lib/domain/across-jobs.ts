@@ -148,6 +148,17 @@ function sum(groups: readonly CountedGroup[], of: (group: CountedGroup) => numbe
   return groups.reduce((total, group) => total + of(group), 0);
 }
 
+/** A job behind one line of a comparison. */
+export type JobOfGroup = {
+  readonly jobId: string;
+  readonly number: number;
+  readonly customerName: string;
+  readonly humidityComplaints: number;
+  readonly callbacks: number;
+  readonly verdict: string | null;
+  readonly measure: number | null;
+};
+
 /** From this many complaints on it is said in words that all of them share one value; fewer may be chance. */
 const LEAST_COMPLAINTS_SAID = 3;
 
@@ -165,7 +176,9 @@ export function comparisonInWords(
   const only = holding[0];
   const { label, kind } = COMPARED[by];
   if (only && holding.length === 1 && kind !== "people" && total >= LEAST_COMPLAINTS_SAID) {
-    return `All ${total} jobs with ${of} have the same ${label.toLowerCase()}: ${only.name}. ${only.jobs - total} other jobs have it too; ${jobs - only.jobs} jobs without it have none.`;
+    const others = only.jobs - total;
+    const rest = jobs - only.jobs;
+    return `All ${total} jobs with ${of} have the same ${label.toLowerCase()}: ${only.name}. ${others} other ${others === 1 ? "job has" : "jobs have"} it too; ${rest} ${rest === 1 ? "job" : "jobs"} without it ${rest === 1 ? "has" : "have"} none.`;
   }
   return `${total} of ${jobs} jobs with a signed startup have ${of}, spread over ${holding.length} of ${groups.length} groups.`;
 }

@@ -1,5 +1,5 @@
 import type { SpreadStrip } from "@/lib/charts/spread-strips";
-import { acrossJobs, type JobOfGroup } from "@/lib/db/across-jobs";
+import { acrossJobs } from "@/lib/db/across-jobs";
 import { catalog } from "@/lib/db/catalog";
 import { members } from "@/lib/db/members";
 import { withTenant } from "@/lib/db/with-tenant";
@@ -11,6 +11,7 @@ import {
   compared,
   comparisonInWords,
   contrasts,
+  type JobOfGroup,
   type Measure,
   SETTINGS_LOOKED_AT,
 } from "@/lib/domain/across-jobs";
@@ -58,7 +59,7 @@ export function comparison(
   const { by, outcome, measure, value, page } = query;
   return withTenant(scope, async () => {
     const repository = acrossJobs(scope, filterOf(query));
-    const names = await namesOf(scope, [by]);
+    const names = await namesOf(scope, by);
     const counted = named(by, await repository.countedBy(by, outcome), names);
     const groups = compared(by, counted);
     const key = value === "" ? null : value;
@@ -90,14 +91,13 @@ export function comparison(
 export function whatGoesWith(scope: TenantScope, query: AcrossJobsQuery): Promise<WhatGoesWith> {
   return withTenant(scope, async () => {
     const rows = await acrossJobs(scope, filterOf(query)).settingsCounted(query.outcome);
-    const names = await namesOf(scope, SETTINGS_LOOKED_AT);
     const counted = Object.fromEntries(
       SETTINGS_LOOKED_AT.map((by) => [
         by,
         named(
           by,
           rows.filter((row) => row.by === by),
-          names,
+          NO_NAMES,
         ),
       ]),
     ) as Record<ComparedBy, CountedGroup[]>;
@@ -156,16 +156,24 @@ export function filterOf({ from, to, equipment }: AcrossJobsQuery) {
 export async function equipmentNames(
   scope: TenantScope,
 ): Promise<readonly { readonly value: string; readonly label: string }[]> {
-  const models = await catalog(scope).listEquipment();
-  return models.map((model) => ({ value: model.familyId, label: `${model.maker} ${model.name}` }));
+  return (await catalog(scope).listFamilies()).map(({ id, name }) => ({ value: id, label: name }));
 }
 
-async function namesOf(scope: TenantScope, all: readonly ComparedBy[]): Promise<ReadonlyMap<string, string>> {
-  if (all.includes("techId"))
-    return new Map((await members(scope).list()).map((one) => [one.userId, one.name]));
-  if (all.includes("equipment"))
-    return new Map((await equipmentNames(scope)).map(({ value, label }) => [value, label]));
-  if (all.includes("controlModelId"))
-    return new Map((await catalog(scope).listControls()).map((one) => [one.id, `${one.maker} ${one.name}`]));
-  return new Map();
+/** Settings are told by their own values. */
+const NO_NAMES: ReadonlyMap<string, string> = new Map();
+
+/** What the ids of a comparison stand for, those no longer in use too: old jobs rest on them. */
+async function namesOf(scope: TenantScope, by: ComparedBy): Promise<ReadonlyMap<string, string>> {
+  switch (by) {
+    case "techId":
+      return new Map((await members(scope).list()).map((one) => [one.userId, one.name]));
+    case "equipment":
+      return new Map((await catalog(scope).listFamilies()).map(({ id, name }) => [id, name]));
+    case "controlModelId":
+      return new Map(
+        (await catalog(scope).listControls("all")).map((one) => [one.id, `${one.maker} ${one.name}`]),
+      );
+    default:
+      return NO_NAMES;
+  }
 }

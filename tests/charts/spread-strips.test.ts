@@ -51,3 +51,8 @@ test("the words and the table give jobs, median and the middle 80 %", () => {
   );
   expect(geometry?.tableRows).toEqual([["tap 2", "100", "10.0 %", "20.0 %", "30.0 %", "40.0 %", "50.0 %"]]);
 });
+
+test("of a few jobs the words give the ends, not quartiles; one job is one job", () => {
+  const words = spreadStrips(input([strip("tap 4", [5, 30, 55]), strip("C", [8])]))?.textAlternative;
+  expect(words).toContain("tap 4: 3 jobs, 5.0 % to 55.0 %. C: 1 job, 8.0 %.");
+});

@@ -22,7 +22,7 @@ test("says in words that all complaints share a setting, but not of two complain
   const by = "secondStageAirflowSetting" as const;
   const three = compared(by, [group("tap 4", 4, 3), group("tap 2", 5, 0)]);
   expect(comparisonInWords(by, three)).toContain("All 3 jobs");
-  expect(comparisonInWords(by, three)).toContain("tap 4. 1 other jobs have it too; 5 jobs without it");
+  expect(comparisonInWords(by, three)).toContain("tap 4. 1 other job has it too; 5 jobs without it");
   const two = compared(by, [group("tap 4", 4, 2), group("tap 2", 5, 0)]);
   expect(comparisonInWords(by, two)).toContain("2 of 9 jobs");
   const people = compared("techId", [group("Zoe", 12, 5), group("Abe", 12, 0)]);

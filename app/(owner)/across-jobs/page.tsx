@@ -5,7 +5,7 @@ import { SavedQuestions } from "@/components/across-jobs/saved-questions";
 import { WhatGoesWith } from "@/components/across-jobs/what-goes-with";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
-import { OUTCOMES_COUNTED } from "@/lib/domain/across-jobs";
+import { CHANCE_LIMIT, OUTCOMES_COUNTED } from "@/lib/domain/across-jobs";
 import { type AcrossJobsQuery, acrossJobsAddress, acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { pageScope } from "@/lib/server/page";
 import { comparison, equipmentNames, JOBS_A_PAGE, whatGoesWith } from "@/lib/services/across-jobs";
@@ -56,11 +56,15 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
 
 async function Overview({ scope, query }: { readonly scope: Scope; readonly query: AcrossJobsQuery }) {
   const { jobs, complaints, contrasts, words } = await whatGoesWith(scope, query);
+  const strongest = contrasts[0];
   return (
     <>
       <p className="max-w-prose text-lg">
         {words ??
           `${complaints} of ${jobs} jobs with a signed startup have ${OUTCOMES_COUNTED[query.outcome].of}.`}
+        {strongest !== undefined && strongest.chance >= CHANCE_LIMIT
+          ? " With so few jobs it may still be chance."
+          : ""}
       </p>
       <WhatGoesWith query={query} contrasts={contrasts} total={complaints} />
     </>
