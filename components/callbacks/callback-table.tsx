@@ -35,9 +35,11 @@ export function CallbackTable({
         dueOn === null ? (
           ""
         ) : dueOn < today ? (
-          <strong className="text-short">{dueOn}, overdue</strong>
+          <strong className="text-short">
+            <span className="whitespace-nowrap">{dueOn}</span>, overdue
+          </strong>
         ) : (
-          dueOn
+          <span className="whitespace-nowrap">{dueOn}</span>
         ),
     },
     { key: "on", head: "Reported", wideOnly: true, cell: (one) => one.reportedOn },

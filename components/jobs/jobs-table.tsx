@@ -65,7 +65,8 @@ const CELLS: Readonly<Record<JobColumn, Cells>> = {
       </>
     ),
   },
-  stage: { cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed") },
+  // On a phone the verdict takes its place.
+  stage: { wideOnly: true, cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed") },
   verdict: {
     cell: (job) =>
       job.verdict === null ? (

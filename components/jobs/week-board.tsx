@@ -53,7 +53,7 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
             {days.map((day) => (
               <th key={day} scope="col" className={cx(day === today && "text-accent")}>
                 {weekday(day)} {dayText(day).replace(/, \d+$/, "")}
-                {day === today ? " (today)" : ""}
+                {day === today ? <span className="block">(today)</span> : null}
               </th>
             ))}
           </tr>

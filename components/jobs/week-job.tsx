@@ -50,7 +50,7 @@ export function WeekJob({ job, techId, days, techs, schedule, onMove }: Props) {
       </TextLink>
       <select
         aria-label={`Move job ${job.number}`}
-        className="control mt-1 w-full text-xs"
+        className="control mt-1 w-full px-1 text-xs"
         value=""
         disabled={busy}
         onChange={(event) => {

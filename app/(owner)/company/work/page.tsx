@@ -34,11 +34,13 @@ export default async function WorkPage({ searchParams }: Props) {
           <WorkList items={items} timeZone={timeZone} tryAgain={tryAgain} />
         )}
         <FollowWork active={items.some((item) => item.state === "running" || item.state === "waiting")} />
-        <Pagination
-          summary={before ? "Older work" : "The newest work"}
-          previousHref={before ? "/company/work" : null}
-          nextHref={olderThan ? `/company/work?before=${olderThan}` : null}
-        />
+        {items.length === 0 && !before ? null : (
+          <Pagination
+            summary={before ? "Older work" : "The newest work"}
+            previousHref={before ? "/company/work" : null}
+            nextHref={olderThan ? `/company/work?before=${olderThan}` : null}
+          />
+        )}
       </div>
     </>
   );
