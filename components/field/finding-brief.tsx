@@ -1,7 +1,7 @@
 import { BasisLine } from "@/components/findings/basis-line";
+import { FindingWords } from "@/components/findings/finding-words";
 import { VerdictMark, verdictEdge } from "@/components/findings/verdict-mark";
 import { cx } from "@/components/ui/cx";
-import { SafetyCaution } from "@/components/ui/safety-caution";
 import type { Finding } from "@/lib/engineering/findings";
 
 /** A finding for a thumb and a glance: what is wrong, the numbers in it, what to do next. */
@@ -12,18 +12,7 @@ export function FindingBrief({ finding }: { readonly finding: Finding }) {
         <h3 className="font-semibold">{finding.title}</h3>
         <VerdictMark verdict={finding.verdict} />
       </div>
-      <p className="text-sm">{finding.statement}</p>
-      {finding.nextStep === null ? null : (
-        <p className="mt-1 text-sm">
-          <strong>Next: </strong>
-          {finding.nextStep}
-        </p>
-      )}
-      {finding.caution === null ? null : (
-        <div className="mt-2">
-          <SafetyCaution>{finding.caution}</SafetyCaution>
-        </div>
-      )}
+      <FindingWords finding={finding} />
       <details className="text-xs">
         <summary className="flex min-h-11 cursor-pointer items-center text-muted">Basis</summary>
         <p className="text-muted">

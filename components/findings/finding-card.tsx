@@ -2,8 +2,8 @@ import Link from "next/link";
 import type { Finding } from "@/lib/engineering/findings";
 import { cx } from "../ui/cx";
 import { Quantity } from "../ui/quantity";
-import { SafetyCaution } from "../ui/safety-caution";
 import { BasisLine } from "./basis-line";
+import { FindingWords } from "./finding-words";
 import { VerdictMark, verdictEdge } from "./verdict-mark";
 
 export type FindingCardProps = {
@@ -23,18 +23,7 @@ export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) 
         <Title className="font-semibold">{finding.title}</Title>
         <VerdictMark verdict={finding.verdict} />
       </div>
-      <p className="mt-1 text-sm">{finding.statement}</p>
-      {finding.nextStep === null ? null : (
-        <p className="mt-2 text-sm">
-          <strong>Next: </strong>
-          {finding.nextStep}
-        </p>
-      )}
-      {finding.caution === null ? null : (
-        <div className="mt-2">
-          <SafetyCaution>{finding.caution}</SafetyCaution>
-        </div>
-      )}
+      <FindingWords finding={finding} />
       <details className="mt-2 text-xs" open={needsEyes(finding.verdict)}>
         <summary className="cursor-pointer text-muted">Numbers and basis</summary>
         {finding.figures.length === 0 ? null : <Figures finding={finding} />}

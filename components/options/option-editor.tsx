@@ -4,7 +4,7 @@ import { useRef, useState } from "react";
 import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
 import { type CatalogChoices, choicesWith } from "@/components/stage/choices";
-import { type FieldValue, StageField } from "@/components/stage/stage-field";
+import { StageFields } from "@/components/stage/stage-fields";
 import { type TypedValues, typedValues } from "@/components/stage/typed-values";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
@@ -61,21 +61,13 @@ export function OptionEditor({ option, model, catalog, onTyped, save, close }: P
               defaultValue={option.label}
             />
           </FormSection>
-          {fieldGroups(optionFields).map((group) => (
-            <FormSection key={group.title} title={group.title}>
-              {group.fields.map(([key, field]) => (
-                <StageField
-                  key={key}
-                  name={key}
-                  field={field}
-                  value={(option.inputs as Readonly<Record<string, FieldValue>>)[key] ?? null}
-                  error={problemOf(problems, key)}
-                  disabled={false}
-                  choices={field.kind === "reference" ? choices[field.to] : []}
-                />
-              ))}
-            </FormSection>
-          ))}
+          <StageFields
+            groups={fieldGroups(optionFields)}
+            inputs={option.inputs as Readonly<Record<string, unknown>>}
+            problems={problems}
+            disabled={false}
+            choices={choices}
+          />
         </div>
         <FormActions>
           <Button type="submit" variant="primary" busy={state.state === "saving"} busyText="Saving…">

@@ -3,8 +3,8 @@
 
 import { useRef, useState } from "react";
 import { FindingList } from "@/components/findings/finding-list";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
-import { FormActions, FormSection } from "@/components/forms/form-section";
+import { ErrorSummary } from "@/components/forms/error-summary";
+import { FormActions } from "@/components/forms/form-section";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { SaveState } from "@/components/ui/save-state";
@@ -18,7 +18,7 @@ import { Departures } from "./departures";
 import { DesignValues } from "./design-values";
 import { fillForm } from "./fill-form";
 import type { SaveAnswer } from "./save-answer";
-import { type FieldValue, StageField } from "./stage-field";
+import { StageFields } from "./stage-fields";
 import { StagePictures } from "./stage-pictures";
 import { type TypedValues, typedValues } from "./typed-values";
 import { useAutosave } from "./use-autosave";
@@ -139,23 +139,13 @@ export function StageForm({
             <DesignValues weather={context.weather} typed={typed} enter={enter} />
           ) : null}
           <div className="grid gap-6">
-            {fieldGroups(fields)
-              .filter((group) => group.title !== DEPARTURES)
-              .map((group) => (
-                <FormSection key={group.title} title={group.title}>
-                  {group.fields.map(([key, field]) => (
-                    <StageField
-                      key={key}
-                      name={key}
-                      field={field}
-                      value={((inputs as TypedValues)[key] ?? null) as FieldValue}
-                      error={problemOf(problems, key)}
-                      disabled={!mayEdit}
-                      choices={field.kind === "reference" ? choices[field.to] : []}
-                    />
-                  ))}
-                </FormSection>
-              ))}
+            <StageFields
+              groups={fieldGroups(fields).filter((group) => group.title !== DEPARTURES)}
+              inputs={inputs as TypedValues}
+              problems={problems}
+              disabled={!mayEdit}
+              choices={choices}
+            />
           </div>
           {mayEdit ? (
             <FormActions>

@@ -32,3 +32,8 @@ export type RangeStrip = {
   readonly low: number;
   readonly high: number;
 };
+
+/** A figure for information: no verdict, aim or words of its own. */
+export function plainFigure(label: string, value: string, unit: string): JudgedFigure {
+  return { label, value, unit, verdict: null, aim: null, plainWords: null, strip: null };
+}

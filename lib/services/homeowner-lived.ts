@@ -1,15 +1,11 @@
 import type { ChartGeometry } from "@/lib/charts/geometry";
-import { humidityChart } from "@/lib/charts/humidity-chart";
 import { numberText } from "@/lib/charts/number-text";
-import type { JudgedFigure } from "@/lib/reports/figures";
+import { plainFigure } from "@/lib/reports/figures";
 import type { PacketLived } from "@/lib/reports/homeowner/view";
 import type { HomeownerTexts } from "./homeowner-text-types";
 import type { LogPoint } from "./log-view";
+import { livedChart } from "./packet-views/lived-chart";
 import type { PacketParts } from "./packet-views/parts";
-
-/** Width of the chart on the page, in the chart's own units. */
-const CHART_WIDTH = 520;
-const BAND_LOW_PCT = 50;
 
 /** How the house has lived, by its own log; `null` while there is none. */
 export function livedView(
@@ -19,22 +15,9 @@ export function livedView(
   const { log: summary } = context;
   if (!summary || log.limitPct === null) return null;
   const { verdict } = evaluation.ledger.find((line) => line.key === "dry-hours") ?? { verdict: null };
-  const figure = (label: string, value: number, unit: string): JudgedFigure => ({
-    label,
-    value: numberText(value, 0),
-    unit,
-    verdict: null,
-    aim: null,
-    plainWords: null,
-    strip: null,
-  });
-  const chart = humidityChart({
-    readings: log.points,
-    band: { lowPercent: Math.min(BAND_LOW_PCT, log.limitPct), highPercent: log.limitPct },
-    gapAfterMinutes: 60,
-    timeZone: log.timeZone,
-    width: CHART_WIDTH,
-  });
+  const figure = (label: string, value: number, unit: string) =>
+    plainFigure(label, numberText(value, 0), unit);
+  const chart = livedChart(log, log.limitPct);
   const [from, to] = [summary.firstAt.slice(0, 10), summary.lastAt.slice(0, 10)];
   return {
     period: texts.period(from, to),

@@ -3,7 +3,7 @@ import type { Evaluation, JobContext } from "@/lib/domain/evaluate";
 import type { LedgerLine } from "@/lib/domain/ledger";
 import type { LimitKey } from "@/lib/domain/limits";
 import { gallonsPerHour } from "@/lib/engineering/moisture";
-import type { JudgedFigure } from "@/lib/reports/figures";
+import { type JudgedFigure, plainFigure } from "@/lib/reports/figures";
 import type { MeasuredGroup } from "@/lib/reports/homeowner/view";
 import type { HomeownerTexts } from "./homeowner-text-types";
 import { startupTargets, stripOf } from "./packet-views/targets";
@@ -41,16 +41,7 @@ function figuresOf(line: LedgerLine, aim: Aim | null, texts: HomeownerTexts): re
     strip: aim === null ? null : stripOf(aim, value, uncertainty ?? 0),
   };
   if (line.key !== "moisture" || value === null) return [figure];
-  const gallons: JudgedFigure = {
-    label: texts.inGallons,
-    value: numberText(gallonsPerHour(value), 2),
-    unit: "gal/h",
-    verdict: null,
-    aim: null,
-    plainWords: null,
-    strip: null,
-  };
-  return [figure, gallons];
+  return [figure, plainFigure(texts.inGallons, numberText(gallonsPerHour(value), 2), "gal/h")];
 }
 
 /** What the finding on a line holds the reading against; where there is none, what design or fan table say. */

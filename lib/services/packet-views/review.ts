@@ -1,15 +1,11 @@
-import { humidityChart } from "@/lib/charts/humidity-chart";
 import { numberText } from "@/lib/charts/number-text";
 import { STAGE_FIELDS, STAGE_NAMES } from "@/lib/domain/stages";
-import type { JudgedFigure } from "@/lib/reports/figures";
+import { plainFigure } from "@/lib/reports/figures";
 import type { Block, SheetView } from "@/lib/reports/sheet/view";
 import { fieldText } from "./field-text";
+import { livedChart } from "./lived-chart";
 import { type PacketParts, sheetHead } from "./parts";
 import { printedFinding, stateText } from "./record-blocks";
-
-const CHART_WIDTH = 520;
-/** The band in which health and materials fare well in the chart, as on the review page. */
-const BAND_LOW_PCT = 50;
 
 /** What the house's own log shows, and what is done about it. */
 export function reviewPacketView(parts: PacketParts): SheetView {
@@ -90,22 +86,9 @@ function logBlocks({ context, evaluation, log }: PacketParts): readonly Block[] 
   if (summary === null || log.limitPct === null) {
     return [{ kind: "words", words: "No log of the house has been reviewed yet." }];
   }
-  const figure = (label: string, value: number, unit: string, decimals: number): JudgedFigure => ({
-    label,
-    value: numberText(value, decimals),
-    unit,
-    verdict: null,
-    aim: null,
-    plainWords: null,
-    strip: null,
-  });
-  const chart = humidityChart({
-    readings: log.points,
-    band: { lowPercent: Math.min(BAND_LOW_PCT, log.limitPct), highPercent: log.limitPct },
-    gapAfterMinutes: 60,
-    timeZone: log.timeZone,
-    width: CHART_WIDTH,
-  });
+  const figure = (label: string, value: number, unit: string, decimals: number) =>
+    plainFigure(label, numberText(value, decimals), unit);
+  const chart = livedChart(log, log.limitPct);
   const verdict = evaluation.ledger.find((line) => line.key === "dry-hours")?.verdict ?? null;
   return [
     ...(chart === null ? [] : [{ kind: "chart", chart } as const]),
