@@ -63,6 +63,7 @@ function rowChanges<Row extends object>(
   return parts.length === 0 ? [] : [`${label}, rows: ${parts.join(", ")}`];
 }
 
+/** What makes two rows of a performance table rows of one condition. */
 export function performanceKey(row: PerformanceRow): string {
   return [
     row.mode,
@@ -74,7 +75,7 @@ export function performanceKey(row: PerformanceRow): string {
   ].join("|");
 }
 
-export function fanKey(row: FanRow): string {
+function fanKey(row: FanRow): string {
   return `${row.airflowSetting}|${row.externalStaticInWc}`;
 }
 

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { TenantScope } from "@/lib/domain/scope";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { type EmbeddedServer, startEmbedded } from "@/prisma/embedded";
 import { migrate } from "@/prisma/migrate";
 import { connect, inRole } from "../support/connect";
 import { makeServerFolder, processesOf, removeServerFolder, runScript } from "../support/own-server";
-import { seededRandom } from "../support/seeded-random";
 
 const ROUNDS = 20;
 const COMPANY = "0190a000-0000-7000-8000-000000000001";
@@ -60,7 +60,7 @@ async function kept() {
 }
 
 test(`${ROUNDS} times kill -9 of the program or of PostgreSQL: every acknowledged save is there`, async () => {
-  const random = seededRandom(20261125);
+  const random = seededChance(20261125);
   const acknowledged = new Set<string>();
   let killedServers = 0;
   let saving = startSaving();

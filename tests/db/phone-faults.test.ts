@@ -4,6 +4,7 @@ import { closeDatabase } from "@/lib/db/client";
 import { stageRecords } from "@/lib/db/stage-records";
 import type { JobId } from "@/lib/domain/ids";
 import type { PlainValue } from "@/lib/domain/merge-fields";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import type { Doors } from "@/lib/offline/doors";
 import { enter, keepMine, refreshed, valuesOf, waiting } from "@/lib/offline/draft";
 import { readUploadAnswer } from "@/lib/offline/read-answers";
@@ -11,7 +12,6 @@ import { syncStartup } from "@/lib/services/sync-startup";
 import { behindBadNetwork } from "../support/bad-network";
 import { type Crew, given, makeCrew } from "../support/people";
 import { makePhoneServer } from "../support/phone-server";
-import { seededRandom } from "../support/seeded-random";
 import { openJob } from "../support/service-jobs";
 import { freshBrowser, makeTestPhone, NOON } from "../support/test-phone";
 
@@ -54,7 +54,7 @@ function uuidOf(id: string): string {
 }
 
 test(`${ROUNDS} rounds of two phones, killed now and then, over a bad network: one record, each upload saved once`, async () => {
-  const random = seededRandom(20_261_126);
+  const random = seededChance(20_261_126);
   const network = behindBadNetwork(doors, random);
   const phones = [makeTestPhone(), makeTestPhone()] as const;
   let shown = 0;

@@ -36,6 +36,7 @@ test("the owner draws a measure by a setting, keeps the question, and takes the 
   await page.getByRole("button", { name: "Ask" }).click();
   await expect(page.getByText("Moisture removal by second-stage airflow setting").first()).toBeVisible();
   await expectAccessible(page);
+  await page.getByText("Keep this question", { exact: true }).click();
   await page.getByLabel("Keep this question as").fill("Water by airflow");
   await page.getByRole("button", { name: "Keep", exact: true }).click();
   const kept = page.getByRole("link", { name: "Water by airflow" });

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
 import type { PlainValue } from "@/lib/domain/merge-fields";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import type { Doors } from "@/lib/offline/doors";
 import { answered, emptyDraft, enter, keepMine, refreshed, valuesOf, waiting } from "@/lib/offline/draft";
 import { behindBadNetwork } from "../support/bad-network";
 import { makePhoneServer } from "../support/phone-server";
-import { seededRandom } from "../support/seeded-random";
 import { freshBrowser, JOB, makeTestPhone, NOON } from "../support/test-phone";
 
 const KEYS = ["outdoorDbF", "supplyVoltage", "secondAirflowCfm", "lineSetLengthFt", "notes"];
@@ -16,7 +16,7 @@ const enterAt = (key: string, value: PlainValue) => (draft: Parameters<typeof en
 test.each([1, 20_261_126])(
   "200 rounds over a bad network, with kills, end with the same record and pictures on both sides (seed %i)",
   async (seed) => {
-    const random = seededRandom(seed);
+    const random = seededChance(seed);
     const server = makePhoneServer();
     const network = behindBadNetwork(server.doors, random);
     const phone = makeTestPhone();
@@ -42,7 +42,7 @@ test.each([1, 20_261_126])(
 );
 
 test("two phones on one record over a bad network: every disagreement is shown with both values, both end alike", async () => {
-  const random = seededRandom(7);
+  const random = seededChance(7);
   const server = makePhoneServer();
   const network = behindBadNetwork(server.doors, random);
   const phones = [makeTestPhone(), makeTestPhone()] as const;

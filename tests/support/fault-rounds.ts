@@ -1,8 +1,8 @@
 import { createHash, randomUUID } from "node:crypto";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { FAULTS, type Fault, startFaultProxy } from "./fault-proxy";
 import { type FieldApp, type PhoneOfTest, upload, withFieldApp } from "./field-app";
 import { PHOTO } from "./photo";
-import { seededRandom } from "./seeded-random";
 
 export type FaultReport = {
   readonly rounds: number;
@@ -37,7 +37,7 @@ export function faultRounds(rounds: number, seed: number): Promise<FaultReport> 
   return withFieldApp(1, async (app) => {
     const phone = app.phones[0];
     if (!phone) throw new Error("There is no phone.");
-    const random = seededRandom(seed);
+    const random = seededChance(seed);
     const proxy = await startFaultProxy(app.address, () =>
       random() < 0.25 ? "none" : (FAULTS[Math.floor(random() * FAULTS.length)] ?? "none"),
     );

@@ -4,6 +4,7 @@ import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { hashPassword } from "@/lib/auth/password";
 import type { TenantScope } from "@/lib/domain/scope";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { type EmbeddedServer, startEmbedded } from "@/prisma/embedded";
 import { migrate } from "@/prisma/migrate";
 import { connect, inRole } from "./connect";
@@ -11,7 +12,6 @@ import { callAction, signInOverHttp } from "./http-client";
 import { makeServerFolder, processesOf, removeServerFolder, until } from "./own-server";
 import { startWriter, type Writer } from "./record-writer";
 import { type RunningApp, startApp } from "./running-app";
-import { seededRandom } from "./seeded-random";
 
 const EMAIL = "owner@example.com";
 const PASSWORD = "a few words in a row";
@@ -34,7 +34,7 @@ export async function killNineApp(rounds: number, seed: number): Promise<KillRep
   const folder = await makeServerFolder();
   const dataDir = path.join(folder, "files");
   await mkdir(dataDir);
-  const random = seededRandom(seed);
+  const random = seededChance(seed);
   const faults: string[] = [];
   const killed = { apps: 0, servers: 0 };
   let server: EmbeddedServer | null = null;

@@ -1,6 +1,6 @@
 import { setTimeout as pause } from "node:timers/promises";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { type FieldApp, type PhoneOfTest, upload, withFieldApp } from "./field-app";
-import { seededRandom } from "./seeded-random";
 
 export type ManyTechsReport = {
   readonly techs: number;
@@ -50,7 +50,7 @@ export function manyTechs(techs: number, betweenMs: number): Promise<ManyTechsRe
 
     const begun = performance.now();
     await Promise.all(
-      app.phones.map((phone, index) => workOf(app, phone, seededRandom(index + 1), betweenMs, times, faults)),
+      app.phones.map((phone, index) => workOf(app, phone, seededChance(index + 1), betweenMs, times, faults)),
     );
     const seconds = (performance.now() - begun) / 1_000;
     for (const phone of app.phones) {

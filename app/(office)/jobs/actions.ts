@@ -40,14 +40,20 @@ export const keepView = action({
   name: "keep jobs view",
   permission: "job.read",
   schema: saveViewSchema,
-  run: (scope, input) => saveView(scope, "jobs", input),
+  run: async (scope, input) => {
+    await saveView(scope, "jobs", input);
+    revalidatePath("/jobs");
+  },
 });
 
 export const dropView = action({
   name: "remove jobs view",
   permission: "job.read",
   schema: removeViewSchema,
-  run: (scope, input) => removeView(scope, "jobs", input),
+  run: async (scope, input) => {
+    await removeView(scope, "jobs", input);
+    revalidatePath("/jobs");
+  },
 });
 
 const saving = (name: string, permission: Permission) =>

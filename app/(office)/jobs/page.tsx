@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
+import { SavedViews } from "@/components/forms/saved-views";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
 import { JobsKeys } from "@/components/jobs/jobs-keys";
 import { JobsTable } from "@/components/jobs/jobs-table";
-import { JobsViews } from "@/components/jobs/jobs-views";
 import { questionWith, type Search, tableAddress } from "@/components/jobs/table-address";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
@@ -36,6 +36,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
     </LinkButton>
   ) : null;
   const mayPlan = may(scope.role, "job.assign");
+  const question = questionWith(asked, {});
   return (
     <>
       <PageHeader
@@ -47,7 +48,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
           </>
         }
       />
-      <JobsViews views={views} question={questionWith(asked, {})} keep={keepView} drop={dropView} />
+      <SavedViews screen="jobs" views={views} question={question} keep={keepView} drop={dropView} />
       <JobsFilter query={query} techs={techs} />
       {judging === null ? null : <Notice kind="information" title={judging} className="mb-3" />}
       <JobsKeys />

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
 import { ComparisonView } from "@/components/across-jobs/comparison-view";
 import { QuestionForm } from "@/components/across-jobs/question-form";
-import { SavedQuestions } from "@/components/across-jobs/saved-questions";
 import { WhatGoesWith } from "@/components/across-jobs/what-goes-with";
+import { SavedViews } from "@/components/forms/saved-views";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
 import { CHANCE_LIMIT, OUTCOMES_COUNTED } from "@/lib/domain/across-jobs";
@@ -48,7 +48,13 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
             This month on two pages (PDF)
           </a>
         </p>
-        <SavedQuestions saved={saved} query={address} save={keepQuestion} remove={removeQuestion} />
+        <SavedViews
+          screen="across-jobs"
+          views={saved}
+          question={address}
+          keep={keepQuestion}
+          drop={removeQuestion}
+        />
       </div>
     </>
   );

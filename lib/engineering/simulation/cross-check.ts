@@ -28,6 +28,15 @@ const EXPLAINED_FROM = 0.2;
 /** Suburban: neighbours in most directions. Common practice, no source. */
 const SHELTER_CLASS = 4;
 
+const LEAKAGE: Carrier = {
+  name: "airChangesAt50Pa",
+  words: "leakage at 50 Pa",
+  unit: " air changes an hour",
+  decimals: 1,
+  value: 7,
+  low: 3,
+  high: 12,
+};
 /** What may carry a difference, and between what it may lie where the house's own assumptions say nothing. */
 const SENSIBLE_CARRIERS: readonly Carrier[] = [
   {
@@ -46,15 +55,7 @@ const SENSIBLE_CARRIERS: readonly Carrier[] = [
     low: 1_200,
     high: 4_800,
   },
-  {
-    name: "airChangesAt50Pa",
-    words: "leakage at 50 Pa",
-    unit: " air changes an hour",
-    decimals: 1,
-    value: 7,
-    low: 3,
-    high: 12,
-  },
+  LEAKAGE,
   {
     name: "dailyRangeF",
     words: "the day's range of temperature",
@@ -64,15 +65,7 @@ const SENSIBLE_CARRIERS: readonly Carrier[] = [
   },
 ];
 const LATENT_CARRIERS: readonly Carrier[] = [
-  {
-    name: "airChangesAt50Pa",
-    words: "leakage at 50 Pa",
-    unit: " air changes an hour",
-    decimals: 1,
-    value: 7,
-    low: 3,
-    high: 12,
-  },
+  LEAKAGE,
   {
     name: "householdPintsPerDay",
     words: "water from bathing, cooking and washing",

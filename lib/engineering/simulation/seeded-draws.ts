@@ -9,7 +9,7 @@
  * @see Latin hypercube sampling, McKay, Beckman & Conover 1979 (recalled); mulberry32 for the chance (public domain, recalled).
  */
 export function seededDraws(seed: number, draws: number, numbers: number): readonly (readonly number[])[] {
-  const next = chance(seed);
+  const next = seededChance(seed);
   const columns = Array.from({ length: numbers }, () => {
     const parts = Array.from({ length: draws }, (_, part) => part);
     for (let last = draws - 1; last > 0; last--) {
@@ -23,7 +23,14 @@ export function seededDraws(seed: number, draws: number, numbers: number): reado
   return Array.from({ length: draws }, (_, draw) => columns.map((column) => column[draw] ?? 0.5));
 }
 
-function chance(seed: number): () => number {
+/**
+ * A small repeatable source of numbers: the same seed gives the same numbers everywhere.
+ *
+ * @param seed - A whole number, 0 to 4,294,967,295.
+ * @returns A function that gives the next number, 0 to below 1, at each call.
+ * @see mulberry32 (public domain, recalled).
+ */
+export function seededChance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -1,4 +1,5 @@
 import type { PerformanceRow } from "@/lib/domain/catalog";
+import { performanceKey } from "@/lib/domain/catalog-changes";
 import type { ReadRow, Refuse, RefusedCell } from "./refused-cell";
 
 /** What must hold in a row and between rows: physics, and one answer for one condition. */
@@ -7,7 +8,7 @@ export function refusedPerformanceCells(
   existing: readonly PerformanceRow[],
   refuse: Refuse,
 ): readonly RefusedCell[] {
-  const there = new Set(existing.map(conditionOf));
+  const there = new Set(existing.map(performanceKey));
   const lines = new Map<string, { readonly row: number; readonly same: string }>();
   return rows.flatMap(({ row, values }): RefusedCell[] => {
     const { enteringWbF, enteringDbF, sensibleBtuh, totalBtuh } = values;
@@ -31,7 +32,7 @@ export function refusedPerformanceCells(
         ),
       ];
     }
-    const condition = conditionOf(values);
+    const condition = performanceKey(values);
     if (there.has(condition)) {
       return [
         refuse(
@@ -60,17 +61,6 @@ export function refusedPerformanceCells(
       ),
     ];
   });
-}
-
-function conditionOf(row: PerformanceRow): string {
-  return [
-    row.mode,
-    row.capacitySetting,
-    row.outdoorDbF,
-    row.enteringWbF,
-    row.enteringDbF,
-    row.airflowCfm,
-  ].join("|");
 }
 
 function btuh(value: number): string {

@@ -10,7 +10,7 @@ import {
 } from "@/lib/engineering/simulation";
 import { freeRun } from "@/lib/engineering/simulation/free-run";
 import { boundedLeastSquares } from "@/lib/engineering/simulation/least-squares";
-import { seededRandom } from "../../support/seeded-random";
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { BASE, HOUSE, steadyWeather } from "./fixtures";
 
 const SOURCE =
@@ -47,7 +47,7 @@ function writtenBy(factors: typeof TRUE, scatterF: number, scatterRatio: number)
   const log = logOf(21);
   const { indoorF, indoorRatio } = log;
   freeRun(houseWithFactors(HOUSE, factors), log, indoorF, indoorRatio);
-  const random = seededRandom(5);
+  const random = seededChance(5);
   for (let hour = 0; hour < indoorF.length; hour++) {
     indoorF[hour] = (indoorF[hour] ?? 0) + scatterF * (random() + random() - 1);
     indoorRatio[hour] = (indoorRatio[hour] ?? 0) + scatterRatio * (random() + random() - 1);

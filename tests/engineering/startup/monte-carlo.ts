@@ -1,5 +1,5 @@
+import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import type { UncertainInput } from "@/lib/engineering/startup";
-import { seededRandom } from "../../support/seeded-random";
 
 const SEED = 20_261_125;
 
@@ -12,7 +12,7 @@ export function simulatedStandardUncertainty<N extends string>(
   inputs: Readonly<Record<N, UncertainInput>>,
   draws: number,
 ): number {
-  const random = seededRandom(SEED);
+  const random = seededChance(SEED);
   /** Mean 0, standard deviation 1. */
   const rectangular = () => (2 * random() - 1) * Math.sqrt(3);
   const names = Object.keys(inputs) as N[];
