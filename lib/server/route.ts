@@ -4,9 +4,7 @@ import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
-import { failureFacts } from "./failure";
-import { refusalAnswer, refusalFor } from "./outcome";
-import { log, requestIdFrom } from "./request-log";
+import { answered } from "./answered";
 import { refuseUnstorableText } from "./storable-text";
 
 type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
@@ -30,19 +28,8 @@ export type Handler = ((request: Request, context: Context) => Promise<Response>
 
 /** Makes a route handler of three facts, in the same order as {@link action}. */
 export function route<S extends z.ZodType>(facts: Facts<S>): Handler {
-  const handle = async (request: Request, context: Context): Promise<Response> => {
-    const requestId = requestIdFrom(request.headers.get("x-request-id"));
-    const started = performance.now();
-    const answer = await answerTo(facts, request, context, requestId);
-    answer.headers.set("x-request-id", requestId);
-    log().info({
-      requestId,
-      route: facts.name,
-      status: answer.status,
-      ms: Math.round(performance.now() - started),
-    });
-    return answer;
-  };
+  const handle = (request: Request, context: Context) =>
+    answered(facts.name, request, () => answerTo(facts, request, context));
   return Object.assign(handle, { facts: { name: facts.name, permission: facts.permission } });
 }
 
@@ -50,26 +37,18 @@ async function answerTo<S extends z.ZodType>(
   facts: Facts<S>,
   request: Request,
   context: Context,
-  requestId: string,
 ): Promise<Response> {
-  try {
-    refuseForeignOrigin(request);
-    const scope = await scopeOf(facts.forDevice ?? false, request.headers);
-    if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
-    if (!may(scope.role, facts.permission)) throw notFound();
-    const query = Object.fromEntries(new URL(request.url).searchParams);
-    const parsed = facts.schema.safeParse({ ...query, ...(await context.params) });
-    // An address that does not parse names nothing: same answer as an id that does not exist.
-    if (!parsed.success) throw notFound();
-    refuseUnstorableText(parsed.data);
-    const result = await facts.run(scope, parsed.data, request);
-    return result instanceof Response ? result : Response.json(result);
-  } catch (error) {
-    const refusal = refusalFor(error, requestId);
-    if (refusal.code === "UNEXPECTED")
-      log().error({ requestId, route: facts.name, error: failureFacts(error) });
-    return refusalAnswer(refusal);
-  }
+  refuseForeignOrigin(request);
+  const scope = await scopeOf(facts.forDevice ?? false, request.headers);
+  if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
+  if (!may(scope.role, facts.permission)) throw notFound();
+  const query = Object.fromEntries(new URL(request.url).searchParams);
+  const parsed = facts.schema.safeParse({ ...query, ...(await context.params) });
+  // An address that does not parse names nothing: same answer as an id that does not exist.
+  if (!parsed.success) throw notFound();
+  refuseUnstorableText(parsed.data);
+  const result = await facts.run(scope, parsed.data, request);
+  return result instanceof Response ? result : Response.json(result);
 }
 
 function scopeOf(forDevice: Facts<z.ZodType>["forDevice"], headers: Headers): Promise<TenantScope | null> {

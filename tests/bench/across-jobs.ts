@@ -2,28 +2,18 @@
  * Part of `npm run bench`: what across-jobs answers over 100,000 jobs with a signed startup, on the embedded server, with
  * row-level security as in production; beside it a bare count over the same facts. The aim is 300 ms. Prints; decides nothing.
  */
-import { closeDatabase } from "@/lib/db/client";
 import { withTenant } from "@/lib/db/with-tenant";
 import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { comparison, whatGoesWith } from "@/lib/services/across-jobs";
-import { startEmbedded } from "@/prisma/embedded";
-import { migrate } from "@/prisma/migrate";
-import { connect, inRole } from "../support/connect";
-import { makeServerFolder, removeServerFolder } from "../support/own-server";
+import { inRole } from "../support/connect";
 import { addMember, makeCrew } from "../support/people";
 import { fillJobs } from "./many-jobs";
+import { onOwnServer } from "./on-own-server";
 
 const JOBS = Number(process.env.JOBS ?? 100_000);
 const ROUNDS = 15;
 
-process.noDeprecation = true;
-const folder = await makeServerFolder();
-const server = await startEmbedded({ folder, unsafeButFast: true });
-try {
-  process.env.DATABASE_URL = server.url;
-  process.env.NEXTAUTH_SECRET = "a secret of the benchmark, of no use anywhere else";
-  await migrate(server.url);
-  const client = await connect(server.url);
+await onOwnServer(async (client) => {
   const { owner, office } = await makeCrew();
   await fillJobs(client, office, [(await addMember(office.tenantId, "tech")).userId], JOBS);
   await inRole(client, "app_user", owner, async () => {
@@ -44,7 +34,6 @@ try {
     );
   });
   await client.query("VACUUM ANALYZE");
-  await client.end();
 
   const ask = (query: Record<string, unknown> = {}) => acrossJobsSchema.parse(query);
   const questions: Readonly<Record<string, () => Promise<unknown>>> = {
@@ -72,8 +61,4 @@ try {
       `${name.padEnd(52)} ${median.toFixed(0).padStart(5)} ms ${(taken.at(-1) ?? 0).toFixed(0).padStart(6)} ms`,
     );
   }
-} finally {
-  await closeDatabase();
-  await server.stop();
-  await removeServerFolder(folder);
-}
+});

@@ -3,15 +3,11 @@
  * security as in production. The companies share one database and are asked in turn, so that a slow moment meets all.
  * Fewer jobs for a quick look: `JOBS=1000,10000,100000 npx tsx tests/bench/jobs-table.ts`. Prints; decides nothing.
  */
-import { closeDatabase } from "@/lib/db/client";
 import { jobListSchema } from "@/lib/schemas/job";
 import { listJobs } from "@/lib/services/job-table";
-import { startEmbedded } from "@/prisma/embedded";
-import { migrate } from "@/prisma/migrate";
-import { connect } from "../support/connect";
-import { makeServerFolder, removeServerFolder } from "../support/own-server";
 import { addMember, makeCrew } from "../support/people";
 import { fillJobs } from "./many-jobs";
+import { onOwnServer } from "./on-own-server";
 
 const SIZES = (process.env.JOBS ?? "1000,100000,1000000").split(",").map(Number);
 const ROUNDS = 120;
@@ -20,14 +16,7 @@ const TECHS = 20;
 /** The aim: p95 of the greatest company over that of the smallest. */
 const MOST_GROWTH = 1.3;
 
-process.noDeprecation = true;
-const folder = await makeServerFolder();
-const server = await startEmbedded({ folder, unsafeButFast: true });
-try {
-  process.env.DATABASE_URL = server.url;
-  process.env.NEXTAUTH_SECRET = "a secret of the benchmark, of no use anywhere else";
-  await migrate(server.url);
-  const client = await connect(server.url);
+await onOwnServer(async (client) => {
   // Built once over all rows: thousands of small additions to a trigram index cost minutes.
   const { rows } = await client.query("SELECT pg_get_indexdef('job_search_idx'::regclass) AS made");
   await client.query("DROP INDEX job_search_idx");
@@ -41,7 +30,6 @@ try {
   }
   await client.query(rows[0].made);
   await client.query("VACUUM ANALYZE");
-  await client.end();
 
   const questions = {
     "as it opens": () => ({}),
@@ -81,8 +69,4 @@ try {
       `jobs table ${name}: p95 ${figures.join(", ")}; growth ${growth.toFixed(2)}, aim ≤ ${MOST_GROWTH} ${growth <= MOST_GROWTH ? "met" : "NOT met"}\n`,
     );
   }
-} finally {
-  await closeDatabase();
-  await server.stop();
-  await removeServerFolder(folder);
-}
+});
