@@ -130,15 +130,14 @@ export function catalog(scope: TenantScope) {
           orderBy: [{ familyId: "asc" }, { version: "desc" }],
           ...(which === "all" ? {} : { distinct: ["familyId" as const] }),
         });
-        return rows
-          .map((row) => ({
-            id: asId<"control model">(row.id),
-            maker: row.maker,
-            name: row.name,
-            demoData: row.demoData,
-            data: controlDataSchema.parse(row.data),
-          }))
-          .sort(byName);
+        return rows.map(toControl).sort(byName);
+      }),
+
+    /** In whichever version, retired or not. */
+    findControl: (id: ControlModelId): Promise<ControlModel | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.controlModel.findFirst({ where: { ...own, id } });
+        return row && toControl(row);
       }),
 
     /** Takes every version of a thermostat off the lists. Jobs that rest on one keep it. */
@@ -214,6 +213,12 @@ function labelsOf(data: unknown): Readonly<Record<string, unknown>> {
 
 function byName(a: { maker: string; name: string }, b: { maker: string; name: string }): number {
   return a.maker.localeCompare(b.maker) || a.name.localeCompare(b.name);
+}
+
+type ControlRow = Prisma.ControlModelGetPayload<Record<never, never>>;
+
+function toControl({ id, maker, name, demoData, data }: ControlRow): ControlModel {
+  return { id: asId<"control model">(id), maker, name, demoData, data: controlDataSchema.parse(data) };
 }
 
 function toModel(row: Row): EquipmentModel {

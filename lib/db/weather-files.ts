@@ -39,15 +39,15 @@ export function weatherFiles(scope: TenantScope) {
           where: { tenantId: scope.tenantId, archivedAt: null },
           orderBy: { name: "asc" },
         });
-        return rows.map(({ id, name, sourceNote, latitude, longitude, elevationFt, designValues }) => ({
-          id,
-          name,
-          sourceNote,
-          latitude,
-          longitude,
-          elevationFt,
-          design: designSchema.parse(designValues),
-        }));
+        return rows.map(toFile);
+      }),
+
+    find: (id: string): Promise<WeatherFile | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.weatherFile.findFirst({
+          where: { tenantId: scope.tenantId, archivedAt: null, id },
+        });
+        return row && toFile(row);
       }),
 
     add: ({ design, ...file }: NewWeatherFile): Promise<string> =>
@@ -70,5 +70,19 @@ export function weatherFiles(scope: TenantScope) {
         });
         return row.id;
       }),
+  };
+}
+
+type Row = Omit<WeatherFile, "design"> & { readonly designValues: unknown };
+
+function toFile({ id, name, sourceNote, latitude, longitude, elevationFt, designValues }: Row): WeatherFile {
+  return {
+    id,
+    name,
+    sourceNote,
+    latitude,
+    longitude,
+    elevationFt,
+    design: designSchema.parse(designValues),
   };
 }

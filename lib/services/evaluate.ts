@@ -22,17 +22,38 @@ export type CompanyFacts = {
 };
 
 export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
-  // One after the other: inside one transaction they share one connection.
-  // Retired ones and old versions too: a job's findings do not change because the catalog moved on.
-  const controls = await catalog(scope).listControls("all");
-  const tools = await instruments(scope).list("all");
-  const overrides = await company(scope).limitOverrides();
   return {
-    controls,
-    instruments: tools,
-    limits: limitsInForce(overrides),
+    ...(await instrumentsAndLimits(scope)),
+    // Retired ones and old versions too: a job's findings do not change because the catalog moved on.
+    controls: await catalog(scope).listControls("all"),
     weather: await weatherFiles(scope).list(),
   };
+}
+
+/** The same for one job: of thermostats and weather only what it rests on. */
+async function factsOf(
+  scope: TenantScope,
+  weatherFileId: string | null,
+  controlModelId: string | null,
+): Promise<CompanyFacts> {
+  const control =
+    controlModelId !== null && isUuid(controlModelId)
+      ? await catalog(scope).findControl(asId<"control model">(controlModelId))
+      : null;
+  const weather = weatherFileId === null ? null : await weatherFiles(scope).find(weatherFileId);
+  return {
+    ...(await instrumentsAndLimits(scope)),
+    controls: control ? [control] : [],
+    weather: weather ? [weather] : [],
+  };
+}
+
+// One after the other: inside one transaction they share one connection.
+async function instrumentsAndLimits(
+  scope: TenantScope,
+): Promise<Pick<CompanyFacts, "instruments" | "limits">> {
+  const tools = await instruments(scope).list("all");
+  return { instruments: tools, limits: limitsInForce(await company(scope).limitOverrides()) };
 }
 
 /** Reads everything a job's findings follow from. */
@@ -52,7 +73,7 @@ export async function jobContext(
     equipmentModelId !== null && isUuid(equipmentModelId)
       ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
       : null;
-  const known = facts ?? (await companyFacts(scope));
+  const known = facts ?? (await factsOf(scope, job.weatherFileId, controlModelId));
   const context: JobContext = {
     elevationFt: job.home.elevationFt,
     inputs,
