@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
 import { type LogImport, logs } from "@/lib/db/logs";
-import type { LogSummary } from "@/lib/domain/evaluate";
+import { LOG_ANALYSIS, type LogSummary } from "@/lib/domain/evaluate";
 import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { LogContext } from "@/lib/engineering/logs";
@@ -27,7 +27,8 @@ export async function logSummary(
 ): Promise<LogSummary | null> {
   const found = (await logs(scope).list(job.id)).find((one) => one.id === importId);
   if (!found?.summary || askedWith === null) return null;
-  if (isDeepStrictEqual(found.summary.askedWith, askedWith)) return found.summary;
+  const isOfNow = found.summary.madeBy === LOG_ANALYSIS;
+  if (isOfNow && isDeepStrictEqual(found.summary.askedWith, askedWith)) return found.summary;
   const timeline = await timelineOf(scope, job, found);
   if (timeline === null) return null;
   const summary = summarize(timeline, found.sourceName, askedWith);

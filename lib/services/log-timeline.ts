@@ -1,5 +1,5 @@
 import { type LogImport, logs } from "@/lib/db/logs";
-import type { LogSummary, OutdoorSource } from "@/lib/domain/evaluate";
+import { LOG_ANALYSIS, type LogSummary, type OutdoorSource } from "@/lib/domain/evaluate";
 import type { JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { analyzeLog, besideLog, type LogContext, type LogSamples } from "@/lib/engineering/logs";
@@ -84,5 +84,6 @@ export function summarize(
       loadLine: analysis.loadLine === null ? null : { ...analysis.loadLine, days: [] },
     },
     askedWith,
+    madeBy: LOG_ANALYSIS,
   };
 }

@@ -37,7 +37,12 @@ export type LogSummary = {
   readonly analysis: LogAnalysis | null;
   /** What the analysis was asked with; read again when the job now asks otherwise. */
   readonly askedWith: LogContext | null;
+  /** Which analysis this is; absent in the first. A kept one that is not `LOG_ANALYSIS` is made again when it is read. */
+  readonly madeBy?: number;
 };
+
+/** Raised when what `analyzeLog` answers changes its shape or meaning. 2: design load by the peak hour. */
+export const LOG_ANALYSIS = 2;
 
 export type OutdoorSource = "log" | "station file" | "typical year" | "none";
 

@@ -22,7 +22,13 @@ import { secondStageShare } from "./second-stage";
 import { stageDropFindings } from "./stage-drop";
 import { type StartupResults, startupResults } from "./startup";
 
-export type { JobContext, LogSummary, OutdoorSource, WeatherDesign } from "./context";
+export {
+  type JobContext,
+  LOG_ANALYSIS,
+  type LogSummary,
+  type OutdoorSource,
+  type WeatherDesign,
+} from "./context";
 export { logContextOf } from "./log-context";
 export type { Evaluation } from "./results";
 export { logCannotTell, logCauses } from "./review";

@@ -52,7 +52,7 @@ export function capacityLines(context: JobContext, results: JobResults): readonl
       measured: read(delivered?.sensibleBtuh, ["startup.sensible-capacity"]),
       lived: {
         value: context.log?.analysis?.loadLine?.atDesign?.sensibleBtuh ?? null,
-        note: "design-day load by running time",
+        note: "design day's peak hour by running time",
         at: ["humidity_review", "logImportId"],
         rules: ["logs.load-summary", "logs.oversize"],
       },

@@ -7,7 +7,8 @@ export type { HumidityAnalysis, HumidityGroup, WetSpell } from "./humidity";
 export type { LogLimits } from "./judged";
 export { likelyCauses } from "./likely-causes";
 export { logsLimits } from "./limits";
-export type { LoadDay, LoadLine } from "./load-line";
+export type { LoadDay } from "./load-days";
+export type { LoadLine } from "./load-line";
 export { logFindings } from "./log-findings";
 export { logMoisture } from "./log-moisture";
 export {

@@ -21,7 +21,7 @@ export const logsLimits = {
   "logs.sensorsApartMaxF": limit("Two indoor sensors apart, at most", "°F", 2, 0.5, 10, 1),
   "logs.sensorsApartMaxRhPct": limit("Two indoor sensors apart, at most", "%", 5, 1, 20, 0),
   "logs.oversizeRatioMax": limit(
-    "Capacity over the measured design-day load, at most",
+    "Capacity over the measured peak load of a design day, at most",
     "ratio",
     1.5,
     1,

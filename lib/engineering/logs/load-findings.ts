@@ -1,13 +1,16 @@
-import { type Finding, notMeasured } from "../findings";
+import { type Finding, finding, notMeasured, type Verdict } from "../findings";
 import type { LogAnalysis } from "./analyze-log";
-import { figure, judged, type LogLimits } from "./judged";
+import { figure, type LogLimits } from "./judged";
+import type { LoadLine } from "./load-line";
+import type { AtDesign, PeakHour } from "./peak-hour";
 import { logsRules } from "./rules";
 
-/** The measured load line against capacity and load summary. */
+/** With more days than this at full running the log shows only what was delivered, not what was wanted. */
+const MOST_FULL_SHARE = 0.1;
+
+/** The measured load of the peak hour against capacity and load summary. */
 export function loadFindings({ loadLine }: LogAnalysis, limits: LogLimits): readonly Finding[] {
-  const atDesign = loadLine?.atDesign ?? null;
-  const line = loadLine ?? null;
-  if (line === null || atDesign === null) {
+  if (loadLine?.peakHour == null || loadLine.atDesign === null) {
     return [logsRules.oversize, logsRules.loadSummary].map((rule) =>
       notMeasured(
         rule,
@@ -16,31 +19,80 @@ export function loadFindings({ loadLine }: LogAnalysis, limits: LogLimits): read
       ),
     );
   }
-  const days = `by the log's ${line.dayCount} days (95 %: ${line.slopeLow.toFixed(0)} to ${line.slopeHigh.toFixed(0)} Btu/h per °F)`;
-  const mostRatio = limits["logs.oversizeRatioMax"];
-  const mostApart = limits["logs.loadSummaryApartMaxPct"];
-  const apartPct = (atDesign.overLoadSummary - 1) * 100;
-  return [
-    judged(logsRules.oversize, {
-      good: atDesign.oversizeRatio <= mostRatio,
-      enough: true,
-      statement: `Sensible capacity is ${atDesign.oversizeRatio.toFixed(2)} of the ${atDesign.sensibleBtuh.toFixed(0)} Btu/h a design day takes ${days}; ${mostRatio.toFixed(2)} is the limit.`,
-      figures: [
-        figure("capacity over measured load", atDesign.oversizeRatio, "ratio", 2),
-        figure("zero-load outdoor temperature", line.zeroLoadF, "°F", 1),
-        figure("design-day duty", atDesign.duty * 100, "%", 0),
-      ],
-      nextStep: "Lower the capacity setting, or the airflow of equipment whose capacity follows it.",
-      inputs: ["firstStageShare", "outdoorF"],
-    }),
-    judged(logsRules.loadSummary, {
-      good: Math.abs(apartPct) <= mostApart,
-      enough: true,
-      statement: `The measured design-day load is ${apartPct >= 0 ? "+" : "−"}${Math.abs(apartPct).toFixed(0)} % of the load summary's ${days}; ${mostApart.toFixed(0)} % either way is to be expected.`,
-      figures: [figure("measured against load summary", apartPct, "%", 0)],
-      nextStep:
-        "Explain the difference: people, leakage, ducts, safety factors, or a capacity that is no longer delivered.",
-      inputs: ["firstStageShare", "outdoorF"],
-    }),
-  ];
+  const seen = { line: loadLine, peak: loadLine.peakHour, at: loadLine.atDesign };
+  return [oversize(seen, limits), againstSummary(seen, limits)];
 }
+
+type Seen = { readonly line: LoadLine; readonly peak: PeakHour; readonly at: AtDesign };
+
+function oversize({ line, peak, at }: Seen, limits: LogLimits): Finding {
+  const most = limits["logs.oversizeRatioMax"];
+  const capacity = at.oversizeRatio * at.sensibleBtuh;
+  const verdict = verdictOf({
+    good: at.oversizeRatio <= most,
+    couldBeGood: capacity <= most * at.high,
+  });
+  return finding(logsRules.oversize, {
+    verdict,
+    statement: `Sensible capacity is ${atMost(peak)}${at.oversizeRatio.toFixed(2)} of the ${load(at)} the house takes ${when(peak, at)}; ${most.toFixed(2)} is the limit.`,
+    figures: [
+      figure("capacity over measured peak load", at.oversizeRatio, "ratio", 2),
+      figure("zero-load outdoor temperature", line.zeroLoadF, "°F", 1),
+      figure("running in the design day's peak hour", at.duty * 100, "%", 0),
+    ],
+    nextStep:
+      verdict === "meets"
+        ? null
+        : verdict === "can't tell"
+          ? UNSURE
+          : "Lower the capacity setting, or the airflow of equipment whose capacity follows it.",
+    caution: null,
+    inputs: ["firstStageShare", "outdoorF"],
+  });
+}
+
+function againstSummary({ peak, at }: Seen, limits: LogLimits): Finding {
+  const most = limits["logs.loadSummaryApartMaxPct"];
+  const summaryBtuh = at.sensibleBtuh / at.overLoadSummary;
+  const apartPct = (at.overLoadSummary - 1) * 100;
+  const [lowPct, highPct] = [at.low, at.high].map((btuh) => (btuh / summaryBtuh - 1) * 100) as [
+    number,
+    number,
+  ];
+  const isFull = peak.fullShare > MOST_FULL_SHARE;
+  const verdict = verdictOf({
+    good: Math.abs(apartPct) <= most,
+    // Running all the time, the house may have wanted any amount more.
+    couldBeGood: (lowPct <= most && highPct >= -most) || (isFull && apartPct < 0),
+  });
+  return finding(logsRules.loadSummary, {
+    verdict,
+    statement: `${when(peak, at, "On")} the house takes ${isFull ? "at least " : ""}${load(at)}, ${apartPct >= 0 ? "+" : "−"}${Math.abs(apartPct).toFixed(0)} % of the load summary's peak; ${most.toFixed(0)} % either way is to be expected.`,
+    figures: [
+      figure("measured against load summary", apartPct, "%", 0),
+      figure("days the largest stage ran that hour through", 100 * peak.fullShare, "%", 0),
+    ],
+    nextStep:
+      verdict === "meets"
+        ? null
+        : verdict === "can't tell"
+          ? UNSURE
+          : "Explain the difference: people, setpoint, leakage, ducts, safety factors, or a capacity that is no longer delivered.",
+    caution: null,
+    inputs: ["firstStageShare", "outdoorF"],
+  });
+}
+
+const UNSURE = "Import a log with more hot days: the interval of this one reaches over the limit.";
+
+function verdictOf(said: { readonly good: boolean; readonly couldBeGood: boolean }): Verdict {
+  return said.good ? "meets" : said.couldBeGood ? "can't tell" : "falls short";
+}
+
+const atMost = ({ fullShare }: PeakHour) => (fullShare > MOST_FULL_SHARE ? "at most " : "");
+const load = ({ sensibleBtuh, low, high }: AtDesign) =>
+  `${sensibleBtuh.toFixed(0)} Btu/h (95 %: ${low.toFixed(0)} to ${high.toFixed(0)})`;
+const when = ({ hour, dayCount }: PeakHour, { beyondLogF }: AtDesign, on = "on") =>
+  `${on} a day as hot as design, between ${hour}:00 and ${hour + 1}:00, by the log's ${dayCount} days${
+    beyondLogF > 0 ? ` (${beyondLogF.toFixed(0)} °F hotter than any of them)` : ""
+  }`;

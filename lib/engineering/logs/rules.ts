@@ -69,13 +69,13 @@ export const logsRules = {
   oversize: practice(
     "logs.oversize",
     "Capacity against the measured load",
-    "largest sensible capacity ÷ load line at design ≤ maximum",
+    "largest sensible capacity ÷ peak-hour load line at design ≤ maximum",
     ["logs.oversizeRatioMax"],
   ),
   loadSummary: practice(
     "logs.load-summary",
     "Measured load against the load summary",
-    "|load line at design ÷ load summary − 1| ≤ maximum",
+    "|peak-hour load line at design ÷ load summary's peak − 1| ≤ maximum",
     ["logs.loadSummaryApartMaxPct"],
   ),
 } as const satisfies Record<string, Rule>;

@@ -22,7 +22,7 @@ export function shortCycles({ running, loadLine }: LogAnalysis, limits: LogLimit
       sign(
         ratio,
         (value) => value > limits["logs.oversizeRatioMax"],
-        (value) => `capacity is ${value.toFixed(2)} of the measured design-day load`,
+        (value) => `capacity is ${value.toFixed(2)} of the measured peak load`,
       ),
       sign(
         running?.cyclesPerHourAtHalf,
@@ -104,7 +104,7 @@ export function airflow({ running, humidity, loadLine }: LogAnalysis, limits: Lo
       sign(
         loadLine?.atDesign?.oversizeRatio,
         (ratio) => ratio <= limits["logs.oversizeRatioMax"],
-        (ratio) => `capacity is ${ratio.toFixed(2)} of the measured design-day load`,
+        (ratio) => `capacity is ${ratio.toFixed(2)} of the measured peak load`,
       ),
     ].filter(({ holds }, index, all) => index === 0 || (holds !== null && all[0]?.holds === true)),
     nextCheck: "Measure airflow and the leaving air's dew point.",
@@ -120,7 +120,7 @@ export function lostCapacity({ loadLine }: LogAnalysis, limits: LogLimits): Weig
       sign(
         loadLine?.atDesign?.overLoadSummary,
         (ratio) => (ratio - 1) * 100 > limits["logs.loadSummaryApartMaxPct"],
-        (ratio) => `by running time the design-day load is ${pct(ratio)} of the load summary's`,
+        (ratio) => `by running time the design day's peak load is ${pct(ratio)} of the load summary's`,
       ),
       sign(
         loadLine?.movedBy,

@@ -209,6 +209,45 @@ describe(`load line: ${SOURCE}`, () => {
     expect(line?.atDesign?.beyondLogF).toBeCloseTo(5, 9);
   });
 
+  it("holds the peak hour, not the day's mean, against the load summary", () => {
+    // Outdoors a 20 °F swing with its peak in the hour from 15:00. The house takes 600 · (T − 68), and 5,000 Btu/h of sun from
+    // 16:00 to 18:00. On a day that reaches 95 °F: 600 · (outdoors from 16:00 − 68) + 5,000, and outdoors from 16:00 is
+    // 10 · (1 − cos 15°) = 0.3407 °F below the peak: 600 · 26.6593 + 5,000 = 20,995.6 Btu/h.
+    // The days' mean line at 95 °F would say 600 · 27 + 5,000 · 2/24 = 16,616.7: a fifth too low.
+    const hourOf = (index: number) => Math.floor((index % 288) / 12);
+    const swing = (hour: number) => 10 * Math.cos(((hour - 15) * 2 * Math.PI) / 24);
+    const outdoorF = [80, 78, 83, 76, 81, 84, 77, 82, 85, 79].flatMap((mean) =>
+      Array.from({ length: 288 }, (_, index) => mean + swing(hourOf(index))),
+    );
+    const sun = (index: number) => (hourOf(index) === 16 || hourOf(index) === 17 ? 5_000 : 0);
+    const load = outdoorF.map((out, index) => Math.max(0, 600 * (out - 68)) + sun(index));
+    const line = analyzeLog(madeLog({ outdoorF, firstStageShare: load.map((btuh) => btuh / 30_000) }), {
+      ...known,
+      deliveredSensibleBtuhByStage: [30_000],
+      design: { outdoorF: 95, sensibleBtuh: 21_000 },
+    }).loadLine;
+    expect(line?.peakHour).toMatchObject({ hour: 16, dayCount: 10, fullShare: 0 });
+    expect(line?.peakHour?.slopeBtuhPerF).toBeCloseTo(600, 6);
+    expect(line?.atDesign?.sensibleBtuh).toBeCloseTo(20_995.6, 0);
+    expect(line?.atDesign?.low).toBeCloseTo(20_995.6, 0);
+    expect(line?.atDesign?.overLoadSummary).toBeCloseTo(20_995.6 / 21_000, 4);
+    // The hottest day reaches 85 + 10 = 95 °F.
+    expect(line?.atDesign?.beyondLogF).toBe(0);
+  });
+
+  it("says on how many days the stage ran the peak hour through, when more may have been wanted", () => {
+    const capped = (outdoorF: number) => Math.min(12_000, 600 * (outdoorF - 68));
+    // 600 · (88 − 68) = 12,000: the days of 88 and 90 °F run through, of nine.
+    const full = analyzeLog(
+      madeLog({
+        outdoorF: temperatures.flatMap((outdoorF) => times(288, outdoorF)),
+        firstStageShare: temperatures.flatMap((outdoorF) => times(288, capped(outdoorF) / 12_000)),
+      }),
+      { ...known, deliveredSensibleBtuhByStage: [12_000] },
+    );
+    expect(full.loadLine?.peakHour?.fullShare).toBeCloseTo(2 / 9, 12);
+  });
+
   it("one odd day does not move it", () => {
     const odd = (outdoorF: number) => (outdoorF === 82 ? 20_000 : 600 * (outdoorF - 68));
     const line = analyzeLog(days(temperatures, odd), known).loadLine;

@@ -102,6 +102,29 @@ describe("the measured load", () => {
     expect(oneOf(ruleId, house, known(load), set).verdict).toBe(verdict);
   });
 
+  it("a house that runs through on hot days may want any amount more: no shortfall, and it says so", () => {
+    const capped = temperatures.flatMap((outdoorF) =>
+      times(288, Math.min(12_000, 600 * (outdoorF - 68)) / 12_000),
+    );
+    const one = oneOf(
+      "logs.load-summary",
+      { ...house, firstStageShare: capped },
+      { ...known(30_000), deliveredSensibleBtuhByStage: [12_000] },
+    );
+    expect(one.verdict).toBe("can't tell");
+    expect(one.statement).toContain("at least");
+  });
+
+  it("an interval that reaches over the limit can't tell", () => {
+    // Loads of ±15 % about 600 · (T − 68), against a summary 30 % above the middle: the limit of 20 % below it lies within the interval.
+    const noisy = temperatures.flatMap((outdoorF, day) =>
+      times(288, (600 * (outdoorF - 68) * (day % 2 === 0 ? 0.85 : 1.15)) / 24_000),
+    );
+    const one = oneOf("logs.load-summary", { ...house, firstStageShare: noisy }, known(16_200 * 1.3));
+    expect(one.verdict).toBe("can't tell");
+    expect(one.nextStep).toContain("hot days");
+  });
+
   it("is not measured without startup's capacity", () => {
     expect(oneOf("logs.oversize", house).verdict).toBe("not measured");
   });
