@@ -21,7 +21,7 @@ type DaySums = { readonly hours: readonly Sums[] };
 /**
  * Days of the house's clock with nearly all samples read and some cooling.
  *
- * @param capacities - Sensible capacity delivered by each stage, first stage first, Btu/h.
+ * @param capacities - Sensible capacity delivered by each stage, first stage first, Btu/h. 1 to 500,000.
  * @returns Days in order, temperatures in °F and cooling in Btu/h; none without stages or outdoor temperature.
  * @see Counting and means (computed).
  */

@@ -46,7 +46,7 @@ type Point = { readonly x: number; readonly y: number };
  * load at its mean temperature is less than that by the sun and the night, so the two are never held against each other.
  *
  * @param days - Days of cooling, from {@link loadDays}.
- * @param largestBtuh - Sensible capacity of the largest stage, Btu/h.
+ * @param largestBtuh - Sensible capacity of the largest stage, Btu/h. 1 to 500,000.
  * @returns Null with fewer than 8 days, less than 8 °F between their hottest hours, or a load that does not rise.
  * @see Peak-hour load at the outdoor design dry bulb: ANSI/ACCA 2 Manual J (from memory, verify against the standard).
  */

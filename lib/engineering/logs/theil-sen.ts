@@ -12,7 +12,7 @@ export type RobustLine = {
  * The line of Theil and Sen: the median of the slopes between all pairs of points, which a few odd ones (guests, an open
  * window) do not move.
  *
- * @param points - Any number, in any two units.
+ * @param points - Any number of points, each finite in its unit; −1e300 to 1e300.
  * @returns Slope in y per x, intercept in y; null when no two points differ in x.
  * @see Sen 1968, Journal of the American Statistical Association 63, slope and interval by Kendall's tau (recalled).
  */
