@@ -53,6 +53,7 @@ function planNumbers(plan: YearPlan): number[] {
     one.frostLimitF,
     one.frostHumidityRatio,
   ];
+  const held = plan.stages.flatMap((stage) => (stage.table === null ? [stage] : []));
   return [
     plan.hours,
     plan.stepsPerHour,
@@ -99,7 +100,7 @@ function planNumbers(plan: YearPlan): number[] {
     dehumidifier?.startAbovePct ?? 0,
     dehumidifier?.stopBelowPct ?? 0,
     plan.dehumidifierLbPerHPerRatio,
-    ...plan.stages.flatMap((stage) => [
+    ...held.flatMap((stage) => [
       ...coil(stage.coil),
       ...coil(stage.atFrost),
       stage.dryAirLbPerH,

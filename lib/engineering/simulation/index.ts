@@ -1,4 +1,5 @@
 export { type ComparedOption, compareOptions, type YearOption } from "./compare-options";
+export { type CoolingTable, coolingTableAt } from "./cooling-table";
 export { type CrossCheckReadings, crossCheckFindings } from "./cross-check";
 export {
   type DesignDayAssumption,
@@ -54,7 +55,16 @@ export type {
 } from "./search-space";
 export { simulateYear } from "./simulate-year";
 export { stableText } from "./stable-text";
-export type { DehumidifierModel, SystemModel, SystemStage, YearControls } from "./system";
+export {
+  type DehumidifierModel,
+  type HeldCoilStage,
+  type HeldCoilSystem,
+  isHeldCoil,
+  type SystemModel,
+  type TableStage,
+  type TableSystem,
+  type YearControls,
+} from "./system";
 export { shiftWeather, type WeatherShift } from "./weather-shift";
 export {
   type DaySeries,

@@ -2,32 +2,53 @@ import { type ControlSettings, requireControlSettings } from "../controls/settin
 import type { Approach, CeilingPoint } from "../equipment";
 import { ImpossibleStateError } from "../errors";
 import { requireRange } from "../units";
+import type { CoolingTable } from "./cooling-table";
 
 /** One cooling stage as it is set. */
 export type SystemStage = {
   /** 50 to 20,000 cfm. */
   readonly airflowCfm: number;
+  /** Fan power, 0 to 5,000 W. */
+  readonly fanW: number;
+};
+
+/** A stage whose compressor holds a coil temperature. */
+export type HeldCoilStage = SystemStage & {
   /** Evaporating temperature held, 20 to 70 °F. */
   readonly heldTemperatureF: number;
   /** Share of the full ceiling, 10 to 100 %. */
   readonly capacitySettingPct: number;
   /** Least capacity without cycling, Btu/h, 0 to the ceiling. */
   readonly minimumCapacityBtuh: number;
-  /** Fan power, 0 to 5,000 W. */
-  readonly fanW: number;
 };
 
-export type SystemModel = {
+/** A stage that gives what the maker's table says. */
+export type TableStage = SystemStage & { readonly table: CoolingTable };
+
+/** A compressor that holds a coil temperature: airflow decides the capacity. */
+export type HeldCoilSystem = SystemCommon & {
   readonly a0LbPerH: number;
   readonly approach: Approach;
   readonly frostLimitF: number;
   /** The maker's full capacity by outdoor temperature. Below the coolest point it stays; above the hottest it is refused. */
   readonly ceiling: readonly CeilingPoint[];
+  /** One or two, the larger second. */
+  readonly stages: readonly HeldCoilStage[];
+};
+
+/** Equipment known by the maker's table. It follows a stage change at once: `settlingMin` is 0. */
+export type TableSystem = SystemCommon & {
+  /** One or two, the larger second. */
+  readonly stages: readonly TableStage[];
+};
+
+export type SystemModel = HeldCoilSystem | TableSystem;
+
+/** What both kinds of equipment have. */
+type SystemCommon = {
   /** Compressor and outdoor fan, W for each Btu/h at 82 and 95 °F outdoors; a straight line through them, 0.01 to 1. */
   readonly wattsPerBtuhAt82F: number;
   readonly wattsPerBtuhAt95F: number;
-  /** One or two, the larger second. */
-  readonly stages: readonly SystemStage[];
   /** Minutes until the compressor has followed a stage change but for 2 %, 0 to 120. */
   readonly settlingMin: number;
   /** Capacity's time constant after a start, 1 to 600 s. */
@@ -69,6 +90,11 @@ export type DehumidifierModel = {
   readonly stopBelowPct: number;
 };
 
+/** Whether the compressor holds a coil temperature. */
+export function isHeldCoil(system: SystemModel): system is HeldCoilSystem {
+  return "a0LbPerH" in system;
+}
+
 /**
  * Refuses a system, controls or dehumidifier the year cannot be run for; the coil itself is checked by `coilConstants`.
  *
@@ -85,9 +111,12 @@ export function requireSystem(
   requireRange("number of stages", system.stages.length, "", 1, 2);
   for (const stage of system.stages) {
     requireRange("stages.airflowCfm", stage.airflowCfm, "cfm", 50, 20_000);
-    requireRange("stages.capacitySettingPct", stage.capacitySettingPct, "%", 10, 100);
     requireRange("stages.fanW", stage.fanW, "W", 0, 5_000);
   }
+  if (isHeldCoil(system)) {
+    for (const { capacitySettingPct } of system.stages)
+      requireRange("stages.capacitySettingPct", capacitySettingPct, "%", 10, 100);
+  } else requireRange("settlingMin", system.settlingMin, "min", 0, 0);
   requireRange("wattsPerBtuhAt82F", system.wattsPerBtuhAt82F, "W/(Btu/h)", 0.01, 1);
   requireRange("wattsPerBtuhAt95F", system.wattsPerBtuhAt95F, "W/(Btu/h)", system.wattsPerBtuhAt82F, 1);
   requireRange("settlingMin", system.settlingMin, "min", 0, 120);

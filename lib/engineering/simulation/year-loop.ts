@@ -14,6 +14,7 @@ import {
 import { ImpossibleStateError } from "../errors";
 import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan, meanStartShare } from "./coil-store";
+import { lookUpCooling } from "./cooling-table";
 import { HUMIDITIES, RUN_LENGTHS, STATE, SUM } from "./year-numbers";
 import type { YearPlan } from "./year-plan";
 
@@ -201,12 +202,17 @@ export function runHours(
       let fanW = 0;
       if (stage > 0) {
         const set = stage === 1 ? first : second;
-        const ceiling = (ceiling0 + ceilingSpan * share) * set.share;
-        const least = Math.min(set.minimumBtuh, ceiling);
-        solveCoil(set.coil, airF, ratio, set.dryAirLbPerH, ceiling, least, coil);
+        if (set.table === null) {
+          const ceiling = (ceiling0 + ceilingSpan * share) * set.share;
+          const least = Math.min(set.minimumBtuh, ceiling);
+          solveCoil(set.coil, airF, ratio, set.dryAirLbPerH, ceiling, least, coil);
+        } else {
+          wetBulbF = solveSaturated(0, 1, moistEnthalpy(airF, ratio), pressurePsia, wetBulbF, airF);
+          lookUpCooling(set.table, outF, wetBulbF, airF, coil);
+        }
         const steady = coil[COIL.totalBtuh] ?? 0;
         let now = coil;
-        if (following === 1) {
+        if (following === 1 && set.table === null) {
           capacityBtuh += (steady - capacityBtuh) * follow;
           if (Math.abs(capacityBtuh - steady) < 0.001 * steady) following = 0;
           else {

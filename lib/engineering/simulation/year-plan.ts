@@ -1,4 +1,4 @@
-import { moistAir } from "../air";
+import { type MoistAir, moistAir } from "../air";
 import type { ControlSettings } from "../controls";
 import { type CoilConstants, capacityCeilingBtuh, coilConstants } from "../equipment";
 import { fastSaturationHumidityRatio } from "../equipment/saturation";
@@ -6,8 +6,17 @@ import { leakageFlowCfm } from "../load";
 import { LB_PER_PINT } from "../moisture";
 import { requireRange } from "../units";
 import type { Weather } from "../weather";
+import type { CoolingTable } from "./cooling-table";
 import { type HouseModel, requireHouse, requireVentilation, type VentilationModel } from "./house";
-import { type DehumidifierModel, requireSystem, type SystemModel, type YearControls } from "./system";
+import {
+  type DehumidifierModel,
+  type HeldCoilSystem,
+  isHeldCoil,
+  requireSystem,
+  type SystemModel,
+  type TableSystem,
+  type YearControls,
+} from "./system";
 import { requireWeather, sunHeatByHour } from "./weather-drive";
 
 /** Everything a year needs. */
@@ -26,16 +35,27 @@ export type YearInput = {
   readonly trace?: { readonly firstHour: number; readonly hours: number };
 };
 
-/** One stage in plain numbers. */
+/** One stage in plain numbers: of a held coil, or with the maker's table. */
 export type StagePlan = {
-  readonly coil: CoilConstants;
-  /** The same coil held at its frost limit. */
-  readonly atFrost: CoilConstants;
   readonly dryAirLbPerH: number;
-  readonly share: number;
-  readonly minimumBtuh: number;
   readonly fanW: number;
-};
+} & (
+  | {
+      readonly table: null;
+      readonly coil: CoilConstants;
+      /** The same coil held at its frost limit. */
+      readonly atFrost: CoilConstants;
+      readonly share: number;
+      readonly minimumBtuh: number;
+    }
+  | {
+      readonly table: CoolingTable;
+      readonly coil: null;
+      readonly atFrost: null;
+      readonly share: 0;
+      readonly minimumBtuh: 0;
+    }
+);
 
 /** The checked input as the loop reads it. */
 export type YearPlan = {
@@ -132,20 +152,19 @@ export function yearPlan(input: YearInput): YearPlan {
     bufferLbPerH: bufferLb / house.moistureExchangeH,
     stackCfm2PerF: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 1, windMph: 0 }) ** 2,
     windCfm2PerMph2: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 0, windMph: 1 }) ** 2,
-    stages: system.stages.map((stage): StagePlan => {
-      const coil = coilConstants(
-        { ...system, ...stage, capacityCeilingBtuh: leastCeiling(system, stage.capacitySettingPct) },
-        room,
-      );
-      return {
-        coil,
-        atFrost: { ...coil, heldTemperatureF: coil.frostLimitF, fixedApproachF: 0, approachSlopeFPerBtuh: 0 },
-        dryAirLbPerH: (stage.airflowCfm * 60) / room.specificVolumeFt3PerLb,
-        share: stage.capacitySettingPct / 100,
-        minimumBtuh: stage.minimumCapacityBtuh,
-        fanW: stage.fanW,
-      };
-    }),
+    stages: isHeldCoil(system)
+      ? heldStages(system, room)
+      : system.stages.map(
+          ({ table, fanW, airflowCfm }): StagePlan => ({
+            table,
+            coil: null,
+            atFrost: null,
+            dryAirLbPerH: (airflowCfm * 60) / room.specificVolumeFt3PerLb,
+            share: 0,
+            minimumBtuh: 0,
+            fanW,
+          }),
+        ),
     settings: controls.settings,
     house,
     system,
@@ -160,14 +179,44 @@ export function yearPlan(input: YearInput): YearPlan {
   };
 }
 
-/** The full ceiling as each hour ends. */
+function heldStages(system: HeldCoilSystem, room: MoistAir): readonly StagePlan[] {
+  return system.stages.map((stage): StagePlan => {
+    const coil = coilConstants(
+      { ...system, ...stage, capacityCeilingBtuh: leastCeiling(system, stage.capacitySettingPct) },
+      room,
+    );
+    return {
+      table: null,
+      coil,
+      atFrost: { ...coil, heldTemperatureF: coil.frostLimitF, fixedApproachF: 0, approachSlopeFPerBtuh: 0 },
+      dryAirLbPerH: (stage.airflowCfm * 60) / room.specificVolumeFt3PerLb,
+      share: stage.capacitySettingPct / 100,
+      minimumBtuh: stage.minimumCapacityBtuh,
+      fanW: stage.fanW,
+    };
+  });
+}
+
+/** The full ceiling as each hour ends; a table holds its own. */
 function ceilings(system: SystemModel, weather: Weather): Float64Array {
+  if (!isHeldCoil(system)) {
+    refuseHotterThanTable(system, weather);
+    return new Float64Array(weather.hourCount);
+  }
   const coolest = system.ceiling[0]?.outdoorDbF ?? 0;
   return weather.dryBulbF.map((outdoorF) =>
     capacityCeilingBtuh(system.ceiling, Math.max(outdoorF, coolest), 100),
   );
 }
 
-function leastCeiling(system: SystemModel, settingPct: number): number {
+function refuseHotterThanTable(system: TableSystem, weather: Weather): void {
+  const hottestF = weather.dryBulbF.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
+  for (const { table } of system.stages) {
+    const { outdoorDbF } = table;
+    requireRange("outdoorDbF", hottestF, "°F", -80, outdoorDbF.at(-1) ?? hottestF);
+  }
+}
+
+function leastCeiling(system: HeldCoilSystem, settingPct: number): number {
   return Math.min(...system.ceiling.map((point) => (point.capacityBtuh * settingPct) / 100));
 }

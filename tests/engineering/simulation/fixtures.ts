@@ -1,7 +1,7 @@
 import type {
+  HeldCoilStage,
+  HeldCoilSystem,
   HouseModel,
-  SystemModel,
-  SystemStage,
   YearControls,
   YearInput,
 } from "@/lib/engineering/simulation";
@@ -89,7 +89,7 @@ export const SETTINGS: YearControls["settings"] = {
   fanBetweenCallsMinPerH: null,
 };
 
-export function stageAt(airflowCfm: number, capacitySettingPct: number): SystemStage {
+export function stageAt(airflowCfm: number, capacitySettingPct: number): HeldCoilStage {
   return {
     airflowCfm,
     heldTemperatureF: 45,
@@ -100,7 +100,7 @@ export function stageAt(airflowCfm: number, capacitySettingPct: number): SystemS
 }
 
 /** The three-ton coil of the equipment tests: 80/67 °F, 1,200 cfm, 36,000 Btu/h at 0.75 gives A0 and an approach of 10.4 °F. */
-export const SYSTEM: SystemModel = {
+export const SYSTEM: HeldCoilSystem = {
   a0LbPerH: 9_500,
   approach: { kind: "grows with capacity", ratedApproachF: 10.4, ratedTotalBtuh: 36_000 },
   frostLimitF: 32,
