@@ -11,23 +11,23 @@ import {
   designDayPeaks,
   GLASS_SHARE_OF_FLOOR,
 } from "./design-day";
-import { houseShell } from "./house-shell";
+import { houseShell, SUBURBAN_SHELTER, storeysOf } from "./house-shell";
 import { simulationRules } from "./rules";
 
 /** The load summary as entered so far; `null`: not given. Leakage may stay unknown: it is then assumed. */
 export type CrossCheckReadings = {
-  readonly [K in Exclude<keyof DesignDayInput, "storeys" | "shelterClass">]: DesignDayInput[K] | null;
+  readonly [K in Exclude<keyof DesignDayInput, NotRead>]: DesignDayInput[K] | null;
 } & {
   readonly latentCoolingBtuh: number | null;
   /** Floor to highest ceiling, ft, 6 to 60: up to 12 counts as one storey, up to 21 as two. */
   readonly houseHeightFt: number | null;
 };
 
+/** What follows from the height of the house, is assumed, or is not part of a load calculation. */
+type NotRead = "storeys" | "shelterClass" | "leakageMeasured" | "occupants" | "householdPintsPerDay";
+
 /** A difference up to this share of the load summary is left as it is. */
 const EXPLAINED_FROM = 0.2;
-/** Suburban: neighbours in most directions. Common practice, no source. */
-const SHELTER_CLASS = 4;
-
 const LEAKAGE: Carrier = {
   name: "airChangesAt50Pa",
   words: "leakage at 50 Pa",
@@ -112,8 +112,8 @@ export function crossCheckFindings(readings: CrossCheckReadings): readonly Findi
     // Every one of them was just found to be there.
     ...(rest as { readonly [K in keyof typeof rest]: number }),
     leakageCfm50,
-    storeys: houseHeightFt <= 12 ? 1 : houseHeightFt <= 21 ? 2 : 3,
-    shelterClass: SHELTER_CLASS,
+    storeys: storeysOf(houseHeightFt),
+    shelterClass: SUBURBAN_SHELTER,
   };
   try {
     return [compared(input, latentCoolingBtuh)];

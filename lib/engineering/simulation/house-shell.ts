@@ -19,13 +19,35 @@ export type LoadForHouse = {
   readonly floorAreaFt2: number;
   /** 0 to 30. */
   readonly bedrooms: number;
-  /** 0 to 50,000 cfm at 50 Pa; `null` when not measured. */
+  /** 0 to 50,000 cfm at 50 Pa; `null` when nobody measured or said. */
   readonly leakageCfm50: number | null;
+  /** False when the leakage was assumed; left out: measured. */
+  readonly leakageMeasured?: boolean;
+  /** People living there, 0 to 30; left out or `null`: bedrooms + 1. */
+  readonly occupants?: number | null;
+  /** Water of cooking, bathing, washing and damp ground, 0 to 300 pint/day; left out or `null`: assumed. */
+  readonly householdPintsPerDay?: number | null;
   /** 0 to 2,000 cfm. */
   readonly ventilationCfm: number;
   readonly storeys: Storeys;
   readonly shelterClass: ShelterClass;
 };
+
+/** Neighbours in most directions. Common practice, no source. */
+export const SUBURBAN_SHELTER: ShelterClass = 4;
+
+/**
+ * Storeys of a house from its height.
+ *
+ * @param houseHeightFt - Floor to highest ceiling, ft, 6 to 60.
+ * @returns Up to 12 ft one storey, up to 21 ft two, above three.
+ * @throws {@link OutOfRangeError} outside that range.
+ * @see Common practice, no source.
+ */
+export function storeysOf(houseHeightFt: number): Storeys {
+  const height = requireRange("houseHeightFt", houseHeightFt, "ft", 6, 60);
+  return height <= 12 ? 1 : height <= 21 ? 2 : 3;
+}
 
 /** What a load summary says about a house before anything is said about its windows. */
 export type HouseShell = {
@@ -70,11 +92,21 @@ export function houseShell(
   );
   const height = requireRange("ceilingHeightFt", changed.ceilingHeightFt ?? 8.5, "ft", 6, 20);
   const volumeFt3 = area * height;
-  const measured =
+  const optional = (name: "occupants" | "householdPintsPerDay", unit: string, most: number) => {
+    const value = load[name] ?? null;
+    return value === null ? null : requireRange(name, value, unit, 0, most);
+  };
+  const airChangesAt50Pa =
     load.leakageCfm50 === null
       ? null
       : (requireRange("leakageCfm50", load.leakageCfm50, "cfm", 0, 50_000) * 60) / volumeFt3;
-  const assumptions = houseAssumptions(bedrooms, measured).map((one) => ({
+  const assumptions = houseAssumptions({
+    bedrooms,
+    airChangesAt50Pa,
+    leakageMeasured: load.leakageMeasured ?? true,
+    occupants: optional("occupants", "people", 30),
+    householdPintsPerDay: optional("householdPintsPerDay", "pint/day", 300),
+  }).map((one) => ({
     ...one,
     value: requireRange(one.name, changed[one.name] ?? one.value, one.unit, 0, 1e5),
   }));

@@ -37,6 +37,7 @@ export {
   houseMembers,
   type UncertainNumber,
 } from "./house-members";
+export { SUBURBAN_SHELTER, storeysOf } from "./house-shell";
 export { type ForecastOption, type MemberYear, memberYear, type YearFigures } from "./member-year";
 export { simulationRules } from "./rules";
 export {
@@ -55,15 +56,14 @@ export type {
 } from "./search-space";
 export { simulateYear } from "./simulate-year";
 export { stableText } from "./stable-text";
-export {
-  type DehumidifierModel,
-  type HeldCoilStage,
-  type HeldCoilSystem,
-  isHeldCoil,
-  type SystemModel,
-  type TableStage,
-  type TableSystem,
-  type YearControls,
+export type {
+  DehumidifierModel,
+  HeldCoilStage,
+  HeldCoilSystem,
+  SystemModel,
+  TableStage,
+  TableSystem,
+  YearControls,
 } from "./system";
 export { shiftWeather, type WeatherShift } from "./weather-shift";
 export {

@@ -6,6 +6,7 @@ import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "./fixture
 
 const {
   compareOptions,
+  coolingTableAt,
   crossCheckFindings,
   designDayPeaks,
   fitHouseToLog,
@@ -22,6 +23,7 @@ const {
   shiftWeather,
   simulateYear,
   stableText,
+  storeysOf,
   typicalHours,
   yearPictures,
 } = tried(simulation, ["fittedHouse", "prepareForecast", "shiftWeather"]);
@@ -104,6 +106,33 @@ randomTest("any day closes its balances or is refused", () => {
       );
     }),
     runs(82, 1 / 20),
+  );
+});
+
+randomTest("any height has storeys, or is refused", () => {
+  fc.assert(
+    fc.property(mostly(0, 70), (heightFt) => {
+      lawful(() => storeysOf(heightFt));
+    }),
+    runs(79),
+  );
+});
+
+randomTest("any maker's table gives a grid, or is refused", () => {
+  const line = fc.record({
+    outdoorDbF: fc.oneof(fc.constantFrom(75, 95, 115), wild),
+    enteringWbF: fc.constantFrom(59, 63, 67, 85),
+    enteringDbF: fc.constantFrom(75, 80),
+    airflowCfm: fc.constantFrom(800, 1_200),
+    totalBtuh: mostly(18_000, 40_000),
+    sensibleBtuh: mostly(10_000, 20_000),
+    powerW: fc.constant(null),
+  });
+  fc.assert(
+    fc.property(fc.array(line, { maxLength: 6 }), mostly(700, 1_300), (lines, airflowCfm) => {
+      lawful(() => coolingTableAt(lines, airflowCfm));
+    }),
+    runs(80),
   );
 });
 
