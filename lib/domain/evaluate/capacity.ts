@@ -62,12 +62,9 @@ export function capacityOf(system: SystemSetting, at: Conditions): Derived<Capac
   if (heldCoil) return derive({}, () => heldCoilCapacity(system, heldCoil, setting.tons, at));
   const table = system.stage === "first" ? setting.firstStageTable : setting.name;
   if (table === null) return unknown([], `${system.model.name} has no first stage of its own.`);
-  const rows = system.model.performance.filter(
-    (row) => row.mode === "cooling" && row.capacitySetting === table,
-  );
   return derive({}, () =>
     fromTable(
-      performanceAt(rows.flatMap(toPoint), {
+      performanceAt(coolingPoints(system.model, table), {
         outdoorDbF: at.outdoorDbF,
         enteringWbF: at.indoorWbF,
         enteringDbF: at.indoorDbF,
@@ -76,6 +73,13 @@ export function capacityOf(system: SystemSetting, at: Conditions): Derived<Capac
       at,
     ),
   );
+}
+
+/** The cooling rows of a model's table under one name. */
+export function coolingPoints(model: EquipmentModel, table: string): readonly PerformancePoint[] {
+  return model.performance
+    .filter((row) => row.mode === "cooling" && row.capacitySetting === table)
+    .flatMap(toPoint);
 }
 
 /** The settings of the held coil at an outdoor temperature, as the engineering module takes them. */

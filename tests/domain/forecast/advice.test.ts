@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { forecastAdvice } from "@/lib/domain/forecast-advice";
+import { forecastAdvice } from "@/lib/domain/forecast";
 import {
   type ForecastOption,
   forecastYears,
   gatherForecast,
   prepareForecast,
 } from "@/lib/engineering/simulation";
-import { BASE, HOUSE, SETTINGS, steadyWeather } from "../engineering/simulation/fixtures";
+import { BASE, HOUSE, SETTINGS, steadyWeather } from "../../engineering/simulation/fixtures";
 
 /** Three weeks: a hot one, then two mild and wet ones. */
 function weeks() {

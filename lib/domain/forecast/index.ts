@@ -1,0 +1,11 @@
+export { type ForecastAdvice, forecastAdvice } from "./advice";
+export {
+  type ForecastChanges,
+  HOUSE_ASSUMPTION_WORDS,
+  NO_CHANGES,
+  SYSTEM_ASSUMPTIONS,
+  type SystemAssumption,
+  type SystemAssumptionName,
+} from "./assumptions";
+export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
+export { type JobSetup, jobSetup, missingOf, type OptionSetup, optionSetup } from "./setup";
