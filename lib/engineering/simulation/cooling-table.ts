@@ -87,9 +87,9 @@ function sensiblePerDegree(
  * axis the line goes on, for at a steady coil it is straight.
  *
  * @param table - From {@link coolingTableAt}.
- * @param outdoorF - °F, not above the hottest line (the year's plan refuses it).
- * @param wetBulbF - Entering wet bulb, °F.
- * @param dryBulbF - Entering dry bulb, °F.
+ * @param outdoorF - °F, −80 to the hottest line (the year's plan refuses what is above).
+ * @param wetBulbF - Entering wet bulb, 20 to 100 °F.
+ * @param dryBulbF - Entering dry bulb, 40 to 120 °F.
  * @param out - Receives total, sensible, water and, as `limitedBy`, the ceiling: a table is always all there is.
  * @see Multilinear interpolation (computed); what lies outside the table: common practice, no source.
  */

@@ -42,7 +42,7 @@ export const SUBURBAN_SHELTER: ShelterClass = 4;
  * @param houseHeightFt - Floor to highest ceiling, ft, 6 to 60.
  * @returns Up to 12 ft one storey, up to 21 ft two, above three.
  * @throws {@link OutOfRangeError} outside that range.
- * @see Common practice, no source.
+ * @see Heights of storeys: common practice, no source.
  */
 export function storeysOf(houseHeightFt: number): Storeys {
   const height = requireRange("houseHeightFt", houseHeightFt, "ft", 6, 60);

@@ -1,22 +1,13 @@
-import { type MoistAir, moistAir } from "../air";
+import { moistAir } from "../air";
 import type { ControlSettings } from "../controls";
-import { type CoilConstants, capacityCeilingBtuh, coilConstants } from "../equipment";
 import { fastSaturationHumidityRatio } from "../equipment/saturation";
 import { leakageFlowCfm } from "../load";
 import { LB_PER_PINT } from "../moisture";
 import { requireRange } from "../units";
 import type { Weather } from "../weather";
-import type { CoolingTable } from "./cooling-table";
 import { type HouseModel, requireHouse, requireVentilation, type VentilationModel } from "./house";
-import {
-  type DehumidifierModel,
-  type HeldCoilSystem,
-  isHeldCoil,
-  requireSystem,
-  type SystemModel,
-  type TableSystem,
-  type YearControls,
-} from "./system";
+import { ceilingByHour, type StagePlan, stagePlans } from "./stage-plan";
+import { type DehumidifierModel, requireSystem, type SystemModel, type YearControls } from "./system";
 import { requireWeather, sunHeatByHour } from "./weather-drive";
 
 /** Everything a year needs. */
@@ -34,28 +25,6 @@ export type YearInput = {
   /** Whole hours, 168 at most, of which every step is kept for a picture. */
   readonly trace?: { readonly firstHour: number; readonly hours: number };
 };
-
-/** One stage in plain numbers: of a held coil, or with the maker's table. */
-export type StagePlan = {
-  readonly dryAirLbPerH: number;
-  readonly fanW: number;
-} & (
-  | {
-      readonly table: null;
-      readonly coil: CoilConstants;
-      /** The same coil held at its frost limit. */
-      readonly atFrost: CoilConstants;
-      readonly share: number;
-      readonly minimumBtuh: number;
-    }
-  | {
-      readonly table: CoolingTable;
-      readonly coil: null;
-      readonly atFrost: null;
-      readonly share: 0;
-      readonly minimumBtuh: 0;
-    }
-);
 
 /** The checked input as the loop reads it. */
 export type YearPlan = {
@@ -137,7 +106,7 @@ export function yearPlan(input: YearInput): YearPlan {
     outdoorRatio: weather.humidityRatio,
     windMph: weather.windMph,
     sunBtuh: sunHeatByHour(weather, house.apertures),
-    ceilingBtuh: ceilings(system, weather),
+    ceilingBtuh: ceilingByHour(system, weather),
     ventilationHour: Float64Array.from({ length: 24 }, (_, hour) => (openAt(hourOfDay(hour)) ? 1 : 0)),
     ventilationCfm: ventilation.kind === "none" ? 0 : ventilation.airflowCfm,
     pauseAboveRatio:
@@ -152,19 +121,7 @@ export function yearPlan(input: YearInput): YearPlan {
     bufferLbPerH: bufferLb / house.moistureExchangeH,
     stackCfm2PerF: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 1, windMph: 0 }) ** 2,
     windCfm2PerMph2: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 0, windMph: 1 }) ** 2,
-    stages: isHeldCoil(system)
-      ? heldStages(system, room)
-      : system.stages.map(
-          ({ table, fanW, airflowCfm }): StagePlan => ({
-            table,
-            coil: null,
-            atFrost: null,
-            dryAirLbPerH: (airflowCfm * 60) / room.specificVolumeFt3PerLb,
-            share: 0,
-            minimumBtuh: 0,
-            fanW,
-          }),
-        ),
+    stages: stagePlans(system, room),
     settings: controls.settings,
     house,
     system,
@@ -177,46 +134,4 @@ export function yearPlan(input: YearInput): YearPlan {
     referenceDeficit: fastSaturationHumidityRatio(67, pressurePsia) - reference.humidityRatio,
     humidityLimitPct,
   };
-}
-
-function heldStages(system: HeldCoilSystem, room: MoistAir): readonly StagePlan[] {
-  return system.stages.map((stage): StagePlan => {
-    const coil = coilConstants(
-      { ...system, ...stage, capacityCeilingBtuh: leastCeiling(system, stage.capacitySettingPct) },
-      room,
-    );
-    return {
-      table: null,
-      coil,
-      atFrost: { ...coil, heldTemperatureF: coil.frostLimitF, fixedApproachF: 0, approachSlopeFPerBtuh: 0 },
-      dryAirLbPerH: (stage.airflowCfm * 60) / room.specificVolumeFt3PerLb,
-      share: stage.capacitySettingPct / 100,
-      minimumBtuh: stage.minimumCapacityBtuh,
-      fanW: stage.fanW,
-    };
-  });
-}
-
-/** The full ceiling as each hour ends; a table holds its own. */
-function ceilings(system: SystemModel, weather: Weather): Float64Array {
-  if (!isHeldCoil(system)) {
-    refuseHotterThanTable(system, weather);
-    return new Float64Array(weather.hourCount);
-  }
-  const coolest = system.ceiling[0]?.outdoorDbF ?? 0;
-  return weather.dryBulbF.map((outdoorF) =>
-    capacityCeilingBtuh(system.ceiling, Math.max(outdoorF, coolest), 100),
-  );
-}
-
-function refuseHotterThanTable(system: TableSystem, weather: Weather): void {
-  const hottestF = weather.dryBulbF.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
-  for (const { table } of system.stages) {
-    const { outdoorDbF } = table;
-    requireRange("outdoorDbF", hottestF, "°F", -80, outdoorDbF.at(-1) ?? hottestF);
-  }
-}
-
-function leastCeiling(system: HeldCoilSystem, settingPct: number): number {
-  return Math.min(...system.ceiling.map((point) => (point.capacityBtuh * settingPct) / 100));
 }
