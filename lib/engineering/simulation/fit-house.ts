@@ -92,7 +92,7 @@ export function fittedHouse(house: HouseModel, uncertain: readonly UncertainNumb
  * @returns The fitted house, its factors with two standard errors, errors before and after, on fitted and on held-out days; the first
  * day after a gap counts in none of them.
  * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} naming the field, for a log too short or columns of other lengths.
- * @see Bounded least squares (recalled); balances at `simulateYear` (physics).
+ * @see Bounded least squares, standard errors by day (recalled); balances at `simulateYear` (physics).
  */
 export function fitHouseToLog(house: HouseModel, log: HouseLog): HouseFit {
   requireHouse(house);
@@ -129,6 +129,8 @@ export function fitHouseToLog(house: HouseModel, log: HouseLog): HouseFit {
     ones,
     FIT_FACTORS.map(() => BOUNDS.low),
     FIT_FACTORS.map(() => BOUNDS.high),
+    // Errors of one day hang together: weather and habits that nobody measured last for hours.
+    Int32Array.from({ length: 2 * length }, (_, place) => (log.day[place % length] ?? 0) - firstDay),
   );
   const factors = named(best.values);
   return {

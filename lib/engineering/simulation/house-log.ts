@@ -22,7 +22,7 @@ export type HouseLog = {
   readonly sunBtuh: Float64Array;
   /** Sensible heat the system took out (negative: put in), Btu/h, mean over the sample. */
   readonly cooledBtuh: Float64Array;
-  /** Water the system and a dehumidifier took out, lb/h, mean over the sample. */
+  /** Water the system and a dehumidifier took out (negative: more dried back off the coil), lb/h, mean over the sample. */
   readonly driedLbPerH: Float64Array;
   /** Outdoor air by fan, cfm. */
   readonly ventilationCfm: Float64Array;
@@ -54,7 +54,7 @@ const COLUMNS = [
   ["windMph", "mph", 0, 150],
   ["sunBtuh", "Btu/h", 0, 1e6],
   ["cooledBtuh", "Btu/h", -1e6, 1e6],
-  ["driedLbPerH", "lb/h", 0, 100],
+  ["driedLbPerH", "lb/h", -100, 100],
   ["ventilationCfm", "cfm", 0, 2_000],
 ] as const;
 

@@ -17,14 +17,18 @@ const SMALL = 1e-7;
  * @param start - Values to begin at, in the ranges of `low` and `high`, any unit.
  * @param low - Lowest values, −1e9 to 1e9, in the values' units.
  * @param high - Highest values, above `low`, to 1e9, in the values' units.
+ * @param groupOf - Group of each residual, 0 first, for residuals that hang together, as those of one day do; without it each counts as
+ * independent.
  * @returns Values, standard errors in their unit, steps taken, at most 40.
- * @see Marquardt 1963 (recalled); standard errors from the residuals' variance and the inverse normal matrix (computed).
+ * @see Marquardt 1963 (recalled); standard errors from the residuals' variance and the inverse normal matrix (computed);
+ * with groups, from the scatter of the groups' slopes (Liang and Zeger 1986, recalled).
  */
 export function boundedLeastSquares(
   residuals: (values: readonly number[]) => Float64Array,
   start: readonly number[],
   low: readonly number[],
   high: readonly number[],
+  groupOf: Int32Array | null = null,
 ): LeastSquares {
   let values = [...start];
   let now = residuals(values);
@@ -54,8 +58,11 @@ export function boundedLeastSquares(
       if (settled) break;
     } else damping *= 5;
   }
-  const { matrix } = normalEquations(residuals, values, low, high, now);
-  const variance = squares(now) / Math.max(1, now.length - values.length);
+  const { matrix, slopes } = normalEquations(residuals, values, low, high, now);
+  const scatter =
+    groupOf === null
+      ? scaled(matrix, squares(now) / Math.max(1, now.length - values.length))
+      : groupScatter(slopes, now, groupOf);
   const standardErrors = values.map((_, i) => {
     if ((matrix[i]?.[i] ?? 0) === 0) return Number.POSITIVE_INFINITY;
     const unit = values.map((__, j) => (i === j ? 1 : 0));
@@ -63,7 +70,12 @@ export function boundedLeastSquares(
       matrix.map((row, k) => row.map((one, j) => (k === j ? one + 1e-12 : one))),
       unit,
     );
-    return Math.sqrt(variance * Math.max(0, column[i] ?? 0));
+    const spread = scatter.reduce(
+      (sum, row, k) =>
+        sum + row.reduce((inner, one, j) => inner + (column[k] ?? 0) * one * (column[j] ?? 0), 0),
+      0,
+    );
+    return Math.sqrt(Math.max(0, spread));
   });
   return { values, standardErrors, steps };
 }
@@ -74,7 +86,11 @@ function normalEquations(
   low: readonly number[],
   high: readonly number[],
   now: Float64Array,
-): { readonly matrix: number[][]; readonly right: number[] } {
+): {
+  readonly matrix: number[][];
+  readonly right: number[];
+  readonly slopes: readonly Float64Array[];
+} {
   const slopes = values.map((value, i) => {
     const step = 1e-4 * Math.max(Math.abs(value), 1e-3);
     const up = within(value + step, low[i] ?? value, high[i] ?? value);
@@ -88,7 +104,33 @@ function normalEquations(
   return {
     matrix: slopes.map((a) => slopes.map((b) => dot(a, b))),
     right: slopes.map((a) => dot(a, now)),
+    slopes,
   };
+}
+
+function scaled(matrix: readonly (readonly number[])[], by: number): readonly (readonly number[])[] {
+  return matrix.map((row) => row.map((one) => one * by));
+}
+
+/** Sum over the groups of slope · residual, each with itself; few groups count for a little more than they show. */
+function groupScatter(
+  slopes: readonly Float64Array[],
+  now: Float64Array,
+  groupOf: Int32Array,
+): readonly (readonly number[])[] {
+  const groups = groupOf.reduce((most, one) => Math.max(most, one), 0) + 1;
+  const sums = slopes.map((slope) => {
+    const sum = new Float64Array(groups);
+    for (let place = 0; place < now.length; place++) {
+      const group = groupOf[place] ?? 0;
+      sum[group] = (sum[group] ?? 0) + (slope[place] ?? 0) * (now[place] ?? 0);
+    }
+    return sum;
+  });
+  const few = groups / Math.max(1, groups - 1);
+  return sums.map((a) =>
+    sums.map((b) => few * a.reduce((sum, one, group) => sum + one * (b[group] ?? 0), 0)),
+  );
 }
 
 /** Gaussian elimination with pivots; the matrix is small and was damped. */

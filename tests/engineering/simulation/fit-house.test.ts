@@ -147,6 +147,13 @@ describe("least squares", () => {
     expect(found.standardErrors[1]).toBeCloseTo(0.0597, 3);
   });
 
+  it("residuals that hang together in groups: the scatter of their sums, by hand 0.002", () => {
+    // With groups {0, 1, 2} and {3, 4} the slope's scores (x−2)·residual sum to −0.12 + 0.13 + 0 = 0.01 and −0.21 + 0.20 = −0.01.
+    // The level follows the slope; centred, the slope's error is √(2/1 · (0.01² + 0.01²))/10 = 0.002.
+    const found = boundedLeastSquares(line, [0, 0], [-10, -10], [10, 10], Int32Array.from([0, 0, 0, 1, 1]));
+    expect(found.standardErrors[1]).toBeCloseTo(0.002, 4);
+  });
+
   it("stays within its bounds", () => {
     const found = boundedLeastSquares(line, [0, 0], [-10, -10], [10, 1.5]);
     expect(found.values[1]).toBe(1.5);
