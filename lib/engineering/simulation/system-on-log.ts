@@ -10,8 +10,9 @@ import {
 import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan } from "./coil-store";
 import { lookUpCooling } from "./cooling-table";
+import type { StagePlan } from "./stage-plan";
 import { isHeldCoil } from "./system";
-import type { StagePlan, YearPlan } from "./year-plan";
+import type { YearPlan } from "./year-plan";
 
 const BTUH_PER_W = 3.412;
 const S_PER_H = 3_600;
