@@ -1,7 +1,7 @@
 import type { Answer } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
-import { CALLBACK_KINDS, CALLBACK_STATES, type Callback } from "@/lib/domain/callbacks";
+import { CALLBACK_KINDS, CALLBACK_STATES, type Callback, OUTCOMES } from "@/lib/domain/callbacks";
 import { CallbackWorkForm } from "./callback-work-form";
 
 type Props = { readonly callback: Callback; readonly send: (input: unknown) => Promise<Answer> };
@@ -9,11 +9,20 @@ type Props = { readonly callback: Callback; readonly send: (input: unknown) => P
 /** One complaint with what the record said then, and what came of it. */
 export function CallbackCard({ callback, send }: Props) {
   const { kind, state, reportedOn, reportedByName, complaint, evidence, reopenedByLog, dueOn } = callback;
+  const { outcome, outcomeSigned } = callback;
   const { fallsShort, log, settings, days } = evidence;
   const facts = [
     ["Fell short in the ledger", fallsShort.join("; ") || "nothing"],
     ["Log of the house", log ?? "none yet"],
     ["Days before", days ?? "not logged"],
+    ...(outcome === null
+      ? []
+      : [
+          [
+            "Outcome",
+            `${OUTCOMES[outcome]}${outcomeSigned === null ? ", not signed by a person" : `, signed by ${outcomeSigned.by} on ${outcomeSigned.at.slice(0, 10)}`}`,
+          ] as const,
+        ]),
     ["Settings as left", settings.join("; ") || "none recorded"],
   ] as const;
   return (

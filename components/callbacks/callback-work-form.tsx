@@ -4,7 +4,7 @@ import { ActionForm } from "@/components/forms/action-form";
 import { problemOf } from "@/components/forms/error-summary";
 import { Refusal } from "@/components/forms/refusal";
 import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
-import { SelectField } from "@/components/ui/choice-fields";
+import { CheckField, SelectField } from "@/components/ui/choice-fields";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { DateField, TextArea, TextField } from "@/components/ui/text-field";
 import {
@@ -63,6 +63,15 @@ export function CallbackWorkForm({ callback, send }: Props) {
         defaultValue={outcomeNote}
         optional
         autoComplete="off"
+      />
+      <CheckField
+        {...common("signOutcome")}
+        label="I have checked the outcome myself and sign it"
+        hint={
+          callback.outcomeSigned === null
+            ? "Needed with an outcome; your name and the time are kept beside it."
+            : `Signed by ${callback.outcomeSigned.by} on ${callback.outcomeSigned.at.slice(0, 10)}. A changed outcome is signed anew.`
+        }
       />
       <DateField
         {...common("dueOn")}

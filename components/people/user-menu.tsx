@@ -21,7 +21,7 @@ export function UserMenu({ name, role }: Props) {
       }
     >
       <MenuItem href="/account" icon={<KeyRound aria-hidden size={16} />}>
-        Change password
+        Your account
       </MenuItem>
       <MenuItem onSelect={() => void signOut()} icon={<LogOut aria-hidden size={16} />}>
         Sign out

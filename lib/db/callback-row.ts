@@ -23,6 +23,7 @@ export type CallbackFilter = {
 /** What a callback is read with. */
 export const WITH_JOB = {
   job: { select: { id: true, number: true, customer: { select: { name: true } } } },
+  outcomeSignedByMember: { select: { name: true } },
 } as const satisfies Prisma.CallbackInclude;
 type Row = Prisma.CallbackGetPayload<{ include: typeof WITH_JOB }>;
 
@@ -56,5 +57,9 @@ export function toCallback(row: Row): Callback {
     outcome: row.outcome as Outcome | null,
     outcomeNote: row.outcomeNote,
     outcomeCheckedOn: asDay(row.outcomeCheckedOn),
+    outcomeSigned:
+      row.outcomeSignedByMember && row.outcomeSignedAt
+        ? { by: row.outcomeSignedByMember.name, at: row.outcomeSignedAt.toISOString() }
+        : null,
   };
 }

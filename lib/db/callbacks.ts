@@ -28,6 +28,9 @@ export type NewCallback = {
   readonly dueOn: string | null;
 };
 
+/** More than a mail can usefully list. */
+const MOST_OVERDUE = 200;
+
 function daysOfMonth(month: string) {
   const first = new Date(`${month}-01T00:00:00Z`);
   return { gte: first, lt: new Date(Date.UTC(first.getUTCFullYear(), first.getUTCMonth() + 1)) };
@@ -65,6 +68,23 @@ export function callbacks(scope: TenantScope) {
         return rows.map(toCallback);
       }),
 
+    /** Those whose next step was due before a day, the longest waiting first. */
+    overdue: (today: string): Promise<readonly Callback[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.callback.findMany({
+          where: {
+            ...own,
+            job: visibleJobs(scope),
+            state: { in: ["open", "fixed"] },
+            dueOn: { lt: asDate(today) ?? new Date(0) },
+          },
+          orderBy: [{ dueOn: "asc" }, { id: "asc" }],
+          take: MOST_OVERDUE,
+          include: WITH_JOB,
+        });
+        return rows.map(toCallback);
+      }),
+
     count: (filter: CallbackFilter): Promise<number> =>
       withTenant(scope, (tx) => tx.callback.count({ where: whereOf(filter) })),
 
@@ -85,6 +105,9 @@ export function callbacks(scope: TenantScope) {
           data: {
             state: "open",
             outcome: "did_not_work",
+            // A log is no person: whoever signed the outcome did not sign this.
+            outcomeSignedBy: null,
+            outcomeSignedAt: null,
             reopenedByLog: said.reason,
             dueOn: asDate(said.dueOn),
             version: { increment: 1 },
@@ -144,7 +167,13 @@ export function callbacks(scope: TenantScope) {
       }),
 
     /** Keeps cause, fix and outcome. The caller holds the job's lock. */
-    work: (jobId: JobId, id: CallbackId, expectedVersion: number, work: CallbackWork): Promise<void> =>
+    work: (
+      jobId: JobId,
+      id: CallbackId,
+      expectedVersion: number,
+      work: CallbackWork,
+      signature: "signed now" | "as before",
+    ): Promise<void> =>
       withTenant(scope, async (tx) => {
         const before = await tx.callback.findFirst({
           where: { ...own, id, jobId },
@@ -161,6 +190,11 @@ export function callbacks(scope: TenantScope) {
             reopenedByLog: work.outcome === "worked" ? "" : before.reopenedByLog,
             fixedOn: asDate(work.fixedOn),
             outcomeCheckedOn: asDate(work.outcomeCheckedOn),
+            ...(signature === "signed now"
+              ? { outcomeSignedBy: scope.userId, outcomeSignedAt: new Date() }
+              : work.outcome === null
+                ? { outcomeSignedBy: null, outcomeSignedAt: null }
+                : {}),
             state: callbackState(work),
             version: { increment: 1 },
             updatedAt: new Date(),
@@ -180,7 +214,7 @@ export function callbacks(scope: TenantScope) {
           entityId: id,
           jobId,
           before: workOf(toCallback(before)),
-          after: work,
+          after: { ...work, ...(signature === "signed now" ? { outcomeSigned: "by this person" } : {}) },
         });
       }),
   };

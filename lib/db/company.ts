@@ -32,6 +32,16 @@ export function company(scope: TenantScope) {
         tx.tenant.findFirstOrThrow({ where: { id: scope.tenantId }, select: { name: true, timeZone: true } }),
       ),
 
+    /** When the company was founded here, an ISO text. */
+    foundedAt: (): Promise<string> =>
+      withTenant(scope, async (tx) => {
+        const { createdAt } = await tx.tenant.findFirstOrThrow({
+          where: { id: scope.tenantId },
+          select: { createdAt: true },
+        });
+        return createdAt.toISOString();
+      }),
+
     brand: (): Promise<Brand | null> =>
       withTenant(scope, async (tx) => {
         const row = await tx.brand.findFirst({ where: own });

@@ -122,6 +122,13 @@ export function workItems(scope: TenantScope) {
         return rows.map(toItem);
       }),
 
+    /** The last in order of the keys of one kind of work, whatever became of it; `null` before the first. */
+    lastKey: (task: WorkTask): Promise<string | null> =>
+      withTenant(scope, async (tx) => {
+        const { _max } = await tx.workItem.aggregate({ where: { ...own, task }, _max: { key: true } });
+        return _max.key;
+      }),
+
     /** The unfinished work of one kind, newest first. */
     unfinished: (task: WorkTask): Promise<WorkItem | null> =>
       withTenant(scope, async (tx) => {

@@ -80,6 +80,15 @@ export function workOf(callback: CallbackWork): CallbackWork {
   return { causeKind, cause, fix, fixedOn, outcome, outcomeNote, outcomeCheckedOn, dueOn };
 }
 
+/** True when this outcome says something else than the one before, so that a person must put their name to it. */
+export function outcomeToSign(before: CallbackWork & { readonly outcomeSigned: unknown }, now: CallbackWork) {
+  if (now.outcome === null) return false;
+  const same = (["outcome", "outcomeNote", "outcomeCheckedOn"] as const).every(
+    (field) => before[field] === now[field],
+  );
+  return !(same && before.outcomeSigned !== null);
+}
+
 export type Callback = CallbackWork & {
   readonly id: CallbackId;
   readonly version: number;
@@ -90,6 +99,8 @@ export type Callback = CallbackWork & {
   readonly reportedByName: string;
   readonly complaint: string;
   readonly evidence: CallbackEvidence;
+  /** Who checked the outcome and signed it, and on which instant; `null` while nobody has, or once a log disagreed. */
+  readonly outcomeSigned: { readonly by: string; readonly at: string } | null;
   /** Why a log opened it again; empty while none did. */
   readonly reopenedByLog: string;
 };

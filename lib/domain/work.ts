@@ -1,7 +1,12 @@
 import type { Id } from "./ids";
 
 /** The kinds of background work. `lib/work/tasks.ts` says what each does. */
-export const WORK_TASKS = ["judge jobs again"] as const;
+export const WORK_TASKS = [
+  "judge jobs again",
+  "mail about a complaint",
+  "mail what is overdue",
+  "mail the month",
+] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 
 /** Tries before work counts as failed. The pauses between them grow: about half an hour in all. */

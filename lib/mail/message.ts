@@ -3,6 +3,8 @@ export type MailMessage = {
   readonly to: string;
   readonly subject: string;
   readonly text: string;
+  /** Mails of one id are one mail: servers and mail programs that see it twice show it once. */
+  readonly id?: string;
   /** Where an answer goes: usually the contractor's own address. */
   readonly replyTo?: string;
   readonly attachments?: readonly MailAttachment[];

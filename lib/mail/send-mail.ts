@@ -26,6 +26,7 @@ function toOptions(message: MailMessage, from: string): SendMailOptions {
     from,
     to: message.to,
     replyTo: message.replyTo,
+    ...(message.id === undefined ? {} : { messageId: `<${message.id}@dewledger>` }),
     subject: message.subject,
     text: message.text,
     attachments: (message.attachments ?? []).map(({ filename, contentType, content }) => ({

@@ -48,6 +48,8 @@ export const workCallbackSchema = z
       .transform((given) => (given === "" ? null : given)),
     outcomeNote: text("Note on the outcome"),
     outcomeCheckedOn: dayOrNone("Outcome checked on"),
+    /** Whoever saves puts their name to the outcome. */
+    signOutcome: z.literal("on").optional(),
     dueOn: dayOrNone("Next step due").default(null),
   })
   .superRefine((given, context) => {

@@ -2,13 +2,14 @@ import { callbacks } from "@/lib/db/callbacks";
 import { jobList } from "@/lib/db/job-list";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
-import { type Callback, usualDueDate } from "@/lib/domain/callbacks";
+import { type Callback, outcomeToSign, usualDueDate } from "@/lib/domain/callbacks";
 import { asId, type CallbackId } from "@/lib/domain/ids";
 import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
-import { notFound } from "@/lib/errors";
+import { invalidInput, notFound } from "@/lib/errors";
 import type { CallbackListQuery, LogCallbackInput, WorkCallbackInput } from "@/lib/schemas/callback";
 import { callbackEvidence } from "./callback-evidence";
+import { queueComplaintMail } from "./company-mail/complaint-mail";
 import { companyToday } from "./company-today";
 import { jobView } from "./job-view";
 import { getJob } from "./jobs";
@@ -20,28 +21,44 @@ export function logCallback(scope: TenantScope, input: LogCallbackInput): Promis
   return withTenant(scope, async () => {
     const jobId = asId<"job">(input.jobId);
     await stageRecords(scope).lock(jobId);
-    const evidence = await callbackEvidence(scope, await jobView(scope, jobId), input.reportedOn);
+    const view = await jobView(scope, jobId);
+    const evidence = await callbackEvidence(scope, view, input.reportedOn);
     const dueOn = input.dueOn ?? usualDueDate({ ...input, fix: "", fixedOn: null, outcome: null });
-    return callbacks(scope).add({ ...input, jobId, evidence, dueOn });
+    const callbackId = await callbacks(scope).add({ ...input, jobId, evidence, dueOn });
+    const about = { jobNumber: view.job.number, reportedOn: input.reportedOn };
+    await queueComplaintMail(scope, { callbackId, why: "came in", version: 1 }, about);
+    return callbackId;
   });
 }
 
 /** Keeps cause, fix and outcome. */
 export function workOnCallback(scope: TenantScope, input: WorkCallbackInput): Promise<{ jobId: string }> {
   return withTenant(scope, async () => {
-    const { callbackId, expectedVersion, ...work } = input;
+    const { callbackId, expectedVersion, signOutcome, ...work } = input;
     const id = asId<"callback">(callbackId);
     const jobId = await callbacks(scope).jobOf(id);
     if (!jobId) throw notFound();
     await stageRecords(scope).lock(jobId);
     const before = await callbacks(scope).find(id);
     if (!before) throw notFound();
+    const toSign = outcomeToSign(before, work);
+    if (toSign && signOutcome !== "on") {
+      throw invalidInput([
+        { field: "signOutcome", message: "Sign the outcome: tick that you have checked it yourself." },
+      ]);
+    }
     // A date left as it was moves on with the state; one that was changed stays as given.
     const dueOn =
       work.dueOn === before.dueOn || work.dueOn === null
         ? usualDueDate({ ...work, reportedOn: before.reportedOn })
         : work.dueOn;
-    await callbacks(scope).work(jobId, id, expectedVersion, { ...work, dueOn });
+    await callbacks(scope).work(
+      jobId,
+      id,
+      expectedVersion,
+      { ...work, dueOn },
+      toSign ? "signed now" : "as before",
+    );
     return { jobId };
   });
 }

@@ -9,6 +9,7 @@ import type { CallbackId, JobId } from "@/lib/domain/ids";
 import { limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { analyzeLog, type LogContext, type LogSamples } from "@/lib/engineering/logs";
+import { queueComplaintMail } from "./company-mail/complaint-mail";
 import { samplesSince } from "./log-days";
 
 const FIXES_LOOKED_AT = 200;
@@ -48,6 +49,11 @@ export function reopenDisagreeing(
       const reason = `The log since ${callback.fixedOn} has ${(humidity.hours - humidity.dryHours).toFixed(0)} of ${humidity.hours.toFixed(0)} hours above ${humidity.limitPct} %: ${dryPct.toFixed(0)} % dry, ${limits["logs.dryShareMinPct"]} % are asked for.`;
       if (callback.reopenedByLog === reason) continue;
       await callbacks(scope).reopen(callback, { reason, dueOn });
+      await queueComplaintMail(
+        scope,
+        { callbackId: callback.id, why: "opened again by a log", version: callback.version + 1 },
+        { jobNumber: callback.job.number, reportedOn: callback.reportedOn },
+      );
       reopened.push(callback.id);
     }
     return reopened;

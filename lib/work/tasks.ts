@@ -1,6 +1,8 @@
 import { z } from "zod";
 import type { TenantScope } from "@/lib/domain/scope";
 import { WORK_TASKS, type WorkTask } from "@/lib/domain/work";
+import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complaint-mail";
+import { mailMonth } from "@/lib/services/company-mail/month-mail";
 import { judgeAllAgain } from "@/lib/services/judge-again";
 
 /** How far a try is. `progress` is what the next try is given when this one does not end. */
@@ -30,6 +32,12 @@ const judged = z
   .nullable()
   .catch(null);
 
+const complaint = z.object({
+  callbackId: z.uuid(),
+  why: z.enum(["came in", "opened again by a log"]),
+  version: z.number(),
+});
+
 const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "judge jobs again": {
     actsFor: "company",
@@ -37,6 +45,18 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
       judgeAllAgain(scope, judged.parse(progress), (at, total) =>
         report({ done: at.done, total, progress: at }),
       ),
+  },
+  "mail about a complaint": {
+    actsFor: "company",
+    run: (scope, input) => mailComplaint(scope, complaint.parse(input)),
+  },
+  "mail what is overdue": {
+    actsFor: "company",
+    run: (scope, input) => mailOverdue(scope, z.object({ today: z.iso.date() }).parse(input)),
+  },
+  "mail the month": {
+    actsFor: "company",
+    run: (scope, input) => mailMonth(scope, z.object({ month: z.string() }).parse(input)),
   },
 };
 

@@ -5,6 +5,7 @@ import { openRoll, type Roll } from "@/lib/db/unscoped/dead-workers";
 import { env } from "@/lib/env";
 import { failureFacts } from "@/lib/server/failure";
 import { log } from "@/lib/server/request-log";
+import { CRONTAB, EVERY_HOUR, everyHour } from "./every-hour";
 import { runTask } from "./run-task";
 import { TASKS, type TaskDefinition } from "./tasks";
 
@@ -55,7 +56,8 @@ async function workUntilBroken(
       concurrency: AT_ONCE,
       maxPoolSize: AT_ONCE + 2,
       events,
-      taskList: taskList(tasks),
+      taskList: { ...taskList(tasks), [EVERY_HOUR]: () => everyHour() },
+      crontab: CRONTAB,
       // The process is the server's: it decides when to end, and signals are its to handle.
       noHandleSignals: true,
       logger: new Logger(() => () => undefined),

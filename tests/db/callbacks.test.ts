@@ -82,10 +82,44 @@ test("a fix that worked closes it, one that did not opens it again, and an old v
   await work(1, {});
   expect(await state()).toBe("fixed");
   expect((await refusedBy(work(1, {}))).code).toBe("CONFLICT");
-  await work(2, { outcome: "worked", outcomeCheckedOn: "2026-09-01" });
+  await work(2, { outcome: "worked", outcomeCheckedOn: "2026-09-01", signOutcome: "on" });
   expect([await state(), (await facts())?.openCallbackCount]).toEqual(["closed", 0]);
-  await work(3, { outcome: "did_not_work", outcomeCheckedOn: "2026-09-20" });
+  await work(3, { outcome: "did_not_work", outcomeCheckedOn: "2026-09-20", signOutcome: "on" });
   expect([await state(), (await facts())?.openCallbackCount]).toEqual(["open", 1]);
+});
+
+test("an outcome stands under the name of who checked it, and no other outcome does without signing anew", async () => {
+  const callbackId = await logCallback(crew.office, humid(job));
+  const work = (scope: Crew["office"], expectedVersion: number, given: object) =>
+    workOnCallback(
+      scope,
+      workCallbackSchema.parse({
+        callbackId,
+        expectedVersion,
+        cause: "Fan on",
+        fix: "Fan off",
+        fixedOn: "2026-08-05",
+        outcome: "partly",
+        outcomeNote: "",
+        outcomeCheckedOn: "2026-08-20",
+        ...given,
+      }),
+    );
+  const signed = async () => given((await jobCallbacks(crew.owner, job))[0]).outcomeSigned;
+  expect((await refusedBy(work(crew.office, 1, {}))).fields).toMatchObject([{ field: "signOutcome" }]);
+  await work(crew.office, 1, { signOutcome: "on" });
+  const first = given(await signed());
+  expect(first.by).toMatch(/^office /);
+  // Another field changes: the signature stays who it was.
+  await work(crew.owner, 2, { cause: "Fan on all day" });
+  expect(await signed()).toEqual(first);
+  expect((await refusedBy(work(crew.owner, 3, { outcomeNote: "Better" }))).fields).toMatchObject([
+    { field: "signOutcome" },
+  ]);
+  await work(crew.owner, 3, { outcomeNote: "Better", signOutcome: "on" });
+  expect(given(await signed()).by).toMatch(/^owner /);
+  await work(crew.owner, 4, { outcome: "", outcomeCheckedOn: "" });
+  expect(await signed()).toBeNull();
 });
 
 test("an outcome without a fix or a day is refused naming the fields", () => {

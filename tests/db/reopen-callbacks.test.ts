@@ -45,6 +45,7 @@ async function fixedComplaint(kind: "too_humid" | "noise", fixedOn: string): Pro
       outcome: "worked",
       outcomeNote: "",
       outcomeCheckedOn: fixedOn,
+      signOutcome: "on",
     }),
   );
   return job;
@@ -58,7 +59,7 @@ test("a humid log since the fix opens the complaint again, once, and says why", 
   expect(await only(job)).toMatchObject({ state: "closed", dueOn: null, causeKind: "fan-between-calls" });
   await imported(job, 66);
   const again = await only(job);
-  expect(again).toMatchObject({ state: "open", outcome: "did_not_work" });
+  expect(again).toMatchObject({ state: "open", outcome: "did_not_work", outcomeSigned: null });
   expect(again.reopenedByLog).toMatch(/The log since 2026-07-05 has 240 of 240 hours above 55 %: 0 % dry/);
   const { callbacks } = await listCallbacks(crew.owner, callbackListSchema.parse({ state: "open" }));
   expect(callbacks.map((one) => one.id)).toContain(again.id);

@@ -285,6 +285,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "try work again": ({ workId }) => ({ workId }),
   "keep question": () => ({ name: "By airflow", query: "by=secondStageAirflowSetting" }),
   "remove question": ({ savedViewId }) => ({ viewId: savedViewId }),
+  "switch own mail": () => ({ on: ["complaints"] }),
   "change password": () => ({ current: "long enough before", next: "long enough after" }),
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };

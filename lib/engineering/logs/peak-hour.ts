@@ -34,7 +34,8 @@ export type AtDesign = {
 };
 
 const LEAST_DAYS = 8;
-const LEAST_SPREAD_F = 8;
+/** Hottest hours differ less than days' means do; what so little can tell is in the interval. */
+const LEAST_SPREAD_F = 5;
 const MOST_BEYOND_F = 10;
 /** A meter's rounding apart from running the whole hour. */
 const FULL = 0.98;
@@ -47,7 +48,7 @@ type Point = { readonly x: number; readonly y: number };
  *
  * @param days - Days of cooling, from {@link loadDays}.
  * @param largestBtuh - Sensible capacity of the largest stage, Btu/h. 1 to 500,000.
- * @returns Null with fewer than 8 days, less than 8 °F between their hottest hours, or a load that does not rise.
+ * @returns Null with fewer than 8 days, less than 5 °F between their hottest hours, or a load that does not rise.
  * @see Peak-hour load at the outdoor design dry bulb: ANSI/ACCA 2 Manual J (from memory, verify against the standard).
  */
 export function peakHour(days: readonly LoadDay[], largestBtuh: number): PeakHour | null {
