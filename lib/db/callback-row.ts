@@ -20,6 +20,12 @@ export type CallbackFilter = {
   readonly reportedIn?: string;
 };
 
+/** The days of a month such as `2026-07`. */
+export function daysOfMonth(month: string) {
+  const first = new Date(`${month}-01T00:00:00Z`);
+  return { gte: first, lt: new Date(Date.UTC(first.getUTCFullYear(), first.getUTCMonth() + 1)) };
+}
+
 /** What a callback is read with. */
 export const WITH_JOB = {
   job: { select: { id: true, number: true, customer: { select: { name: true } } } },

@@ -12,7 +12,7 @@ import { asId, type CallbackId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import { type CallbackFilter, toCallback, WITH_JOB } from "./callback-row";
+import { type CallbackFilter, daysOfMonth, toCallback, WITH_JOB } from "./callback-row";
 import { countCallbacks } from "./job-fact-counts";
 import { asDate, asJson } from "./json";
 import { visibleJobs } from "./visibility";
@@ -27,14 +27,6 @@ export type NewCallback = {
   readonly evidence: CallbackEvidence;
   readonly dueOn: string | null;
 };
-
-/** More than a mail can usefully list. */
-const MOST_OVERDUE = 200;
-
-function daysOfMonth(month: string) {
-  const first = new Date(`${month}-01T00:00:00Z`);
-  return { gte: first, lt: new Date(Date.UTC(first.getUTCFullYear(), first.getUTCMonth() + 1)) };
-}
 
 export function callbacks(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
@@ -63,23 +55,6 @@ export function callbacks(scope: TenantScope) {
             { id: "desc" },
           ],
           ...page,
-          include: WITH_JOB,
-        });
-        return rows.map(toCallback);
-      }),
-
-    /** Those whose next step was due before a day, the longest waiting first. */
-    overdue: (today: string): Promise<readonly Callback[]> =>
-      withTenant(scope, async (tx) => {
-        const rows = await tx.callback.findMany({
-          where: {
-            ...own,
-            job: visibleJobs(scope),
-            state: { in: ["open", "fixed"] },
-            dueOn: { lt: asDate(today) ?? new Date(0) },
-          },
-          orderBy: [{ dueOn: "asc" }, { id: "asc" }],
-          take: MOST_OVERDUE,
           include: WITH_JOB,
         });
         return rows.map(toCallback);

@@ -1,8 +1,8 @@
 import { readdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeEach, expect, test } from "vitest";
-import { callbacks } from "@/lib/db/callbacks";
 import { closeDatabase } from "@/lib/db/client";
+import { overdueCallbacks } from "@/lib/db/overdue-callbacks";
 import { withTenant } from "@/lib/db/with-tenant";
 import { workItems } from "@/lib/db/work-items";
 import { dayAfter, todayIn } from "@/lib/domain/days";
@@ -129,7 +129,7 @@ test("what is overdue is told in one list from 7 on, once a day and only when so
   worker = startWorker(TASKS);
   await until(done, "both have gone");
   expect((await mails()).filter((mail) => mail.includes(callbackId) || mail.includes(job))).toHaveLength(4);
-  expect(await callbacks(crew.owner).overdue(dayAfter(TODAY, -5))).toEqual([]);
+  expect(await overdueCallbacks(crew.owner, dayAfter(TODAY, -5))).toEqual([]);
 });
 
 test("the month is asked for once, on its own clock, and comes to owners with the PDF", async () => {

@@ -1,5 +1,6 @@
 import { callbacks } from "@/lib/db/callbacks";
 import { company } from "@/lib/db/company";
+import { overdueCallbacks } from "@/lib/db/overdue-callbacks";
 import { workItems } from "@/lib/db/work-items";
 import { CALLBACK_KINDS, CALLBACK_STATES, type Callback } from "@/lib/domain/callbacks";
 import { dayAfter } from "@/lib/domain/days";
@@ -76,7 +77,7 @@ function factsOf(callback: Callback): readonly string[] {
 export async function queueOverdueMail(scope: TenantScope, today: string): Promise<boolean> {
   const last = await workItems(scope).lastKey("mail what is overdue");
   if (last !== null && last >= today) return false;
-  const overdue = await callbacks(scope).overdue(today);
+  const overdue = await overdueCallbacks(scope, today);
   // What was due on the day of the last mail was not yet overdue then.
   if (!overdue.some(({ dueOn }) => last === null || (dueOn ?? "") >= last)) return false;
   await workItems(scope).add({
@@ -93,7 +94,7 @@ export async function mailOverdue(
   scope: TenantScope,
   { today }: { readonly today: string },
 ): Promise<string> {
-  const overdue = await callbacks(scope).overdue(today);
+  const overdue = await overdueCallbacks(scope, today);
   if (overdue.length === 0) return "Nothing is overdue any more.";
   const { name } = await company(scope).get();
   const count = overdue.length === 1 ? "1 complaint is" : `${overdue.length} complaints are`;
