@@ -2,7 +2,7 @@ import { LinkButton } from "./button";
 
 export type PaginationProps = {
   /** What is shown, in words: "51 to 100 of 1,204 jobs". */
-  readonly summary: string;
+  readonly summary: React.ReactNode;
   readonly previousHref: string | null;
   readonly nextHref: string | null;
 };

@@ -21,15 +21,19 @@ export type JobQuestion = {
   readonly descending: boolean;
 };
 
+/** Where a page lies: it begins after one job or ends before one, by number; neither is the first page. */
+export type JobPlace = {
+  readonly take: number;
+  readonly after: number | null;
+  readonly before: number | null;
+};
+
 export function jobList(scope: TenantScope) {
   return {
-    /** Jobs in the order asked for, beginning after one of them, by its number. */
-    page: (
-      question: JobQuestion,
-      { take, after }: { readonly take: number; readonly after: number | null },
-    ): Promise<readonly JobSummary[]> =>
+    /** Jobs in the order asked for. */
+    page: (question: JobQuestion, place: JobPlace): Promise<readonly JobSummary[]> =>
       withTenant(scope, async (tx) => {
-        const numbers = await numbersOf(tx, scope, question, take, after);
+        const numbers = await numbersOf(tx, scope, question, place);
         const rows = await tx.job.findMany({
           where: { AND: [visibleJobs(scope), { number: { in: numbers } }] },
           select: SUMMARY,
@@ -39,6 +43,13 @@ export function jobList(scope: TenantScope) {
           const row = byNumber.get(number);
           return row ? [toSummary(row)] : [];
         });
+      }),
+
+    /** How many jobs there are, counted no further than `most`. */
+    count: (question: JobQuestion, most: number): Promise<number> =>
+      withTenant(scope, async (tx) => {
+        const newest: JobQuestion = { ...question, sort: "number", descending: true };
+        return (await numbersOf(tx, scope, newest, { take: most, after: null, before: null })).length;
       }),
 
     /** Jobs whose startup is due from a day on and before another. */
@@ -65,8 +76,7 @@ async function numbersOf(
   tx: TenantTransaction,
   scope: TenantScope,
   question: JobQuestion,
-  take: number,
-  after: number | null,
+  { take, after, before }: JobPlace,
 ): Promise<number[]> {
   const { sort: column } = JOB_COLUMNS[question.sort];
   const words = question.search.trim().split(/\s+/).filter(Boolean);
@@ -82,11 +92,16 @@ async function numbersOf(
     // A tech sees assigned jobs only, whatever was asked for.
     ...(scope.role === "tech" ? { onlyOf: scope.userId } : {}),
   };
-  const key = after === null ? null : await keyOf(tx, scope, column, after);
+  // What ends before a job is what begins after it the other way round.
+  const beside = after ?? before;
+  const turned = after === null && before !== null;
+  const key = beside === null ? null : await keyOf(tx, scope, column, beside);
+  if (turned && key === null) return numbersOf(tx, scope, question, { take, after: null, before: null });
   const rows = await tx.$queryRaw<{ number: number }[]>`
     SELECT number FROM list_jobs(${words}::text[], ${JSON.stringify(filters)}::jsonb, ${column},
-      ${question.descending}::boolean, ${key}::text, ${key === null ? null : after}::int, ${take}::int)`;
-  return rows.map((row) => row.number);
+      ${question.descending !== turned}::boolean, ${key}::text, ${key === null ? null : beside}::int, ${take}::int)`;
+  const numbers = rows.map((row) => row.number);
+  return turned ? numbers.reverse() : numbers;
 }
 
 /** The sort key of the job a page begins after; `null` when that job is no more, which begins anew. */

@@ -132,6 +132,8 @@ export const jobListSchema = z.object({
     }),
   /** The number of the job the page begins after. */
   after: z.coerce.number().pipe(z.int32().positive()).nullable().catch(null).default(null),
+  /** The number of the job the page ends before. */
+  before: z.coerce.number().pipe(z.int32().positive()).nullable().catch(null).default(null),
 });
 export type JobListQuery = z.output<typeof jobListSchema>;
 

@@ -108,5 +108,5 @@ export function findJobs(scope: TenantScope, search: string): Promise<readonly J
     sort: "number",
     descending: true,
   } as const;
-  return jobList(scope).page(question, { take: JOBS_FOUND, after: null });
+  return jobList(scope).page(question, { take: JOBS_FOUND, after: null, before: null });
 }

@@ -10,6 +10,8 @@ import { companyToday } from "./company-today";
 
 const PAGE = 50;
 const CSV_PAGE = 1_000;
+/** Jobs are counted so far: who has more narrows the question, not the count. */
+const COUNT_MOST = 1_000;
 /** More jobs than anyone reads in a week; beyond it the page says so. */
 const WEEK_MOST = 1_000;
 
@@ -17,14 +19,40 @@ export type JobsPage = {
   readonly jobs: readonly JobSummary[];
   /** The number after which the next page begins; `null` at the end. */
   readonly next: number | null;
+  /** The number before which the previous page ends; `null` on the first page. */
+  readonly previous: number | null;
 };
 
 /** One page of the jobs table, and where the next one starts. */
 export async function listJobs(scope: TenantScope, query: JobListQuery, take = PAGE): Promise<JobsPage> {
   const question = await questionOf(scope, query);
-  const found = await jobList(scope).page(question, { take: take + 1, after: query.after });
+  const back = query.after === null && query.before !== null;
+  // One more than is shown tells whether there are more that way.
+  const found = await jobList(scope).page(question, {
+    take: take + 1,
+    after: query.after,
+    before: query.before,
+  });
+  const more = found.length > take;
+  if (back) {
+    // Fewer than a page before it: that is the first page, shown whole.
+    if (!more) return listJobs(scope, { ...query, before: null }, take);
+    const page = found.slice(1);
+    return { jobs: page, next: page.at(-1)?.number ?? null, previous: page[0]?.number ?? null };
+  }
   const page = found.slice(0, take);
-  return { jobs: page, next: found.length > take ? (page.at(-1)?.number ?? null) : null };
+  return {
+    jobs: page,
+    next: more ? (page.at(-1)?.number ?? null) : null,
+    // Past the end, where jobs went meanwhile, the way back is to the job the page was to begin after.
+    previous: query.after === null ? null : (page[0]?.number ?? query.after),
+  };
+}
+
+/** How many jobs a question finds, such as `37` or, beyond what is counted, `1,000 or more`. */
+export async function countJobs(scope: TenantScope, query: JobListQuery): Promise<string> {
+  const found = await jobList(scope).count(await questionOf(scope, query), COUNT_MOST);
+  return `${found.toLocaleString("en-US")}${found === COUNT_MOST ? " or more" : ""}`;
 }
 
 /** All jobs a question finds, in its order, as CSV: page by page, so that memory holds one page only. */
@@ -32,7 +60,7 @@ export async function* jobsCsv(scope: TenantScope, query: JobListQuery): AsyncGe
   yield csvText(CSV_HEAD, []);
   let after: number | null = null;
   do {
-    const page: JobsPage = await listJobs(scope, { ...query, after }, CSV_PAGE);
+    const page: JobsPage = await listJobs(scope, { ...query, after, before: null }, CSV_PAGE);
     if (page.jobs.length > 0) yield csvText([], page.jobs.map(csvRow));
     after = page.next;
   } while (after !== null);

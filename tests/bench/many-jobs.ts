@@ -55,8 +55,8 @@ export async function fillJobs(
     own,
   );
   await client.query(
-    `INSERT INTO job_assignment (tenant_id, job_id, user_id, assigned_by)
-     SELECT $1::uuid, ${id("job", "n")}, ($3::uuid[])[1 + n % ${techIds.length}], $2::uuid
+    `INSERT INTO job_assignment (tenant_id, job_id, job_number, user_id, assigned_by)
+     SELECT $1::uuid, ${id("job", "n")}, n, ($3::uuid[])[1 + n % ${techIds.length}], $2::uuid
      FROM generate_series(1, ${count}) n`,
     [...own, techIds],
   );

@@ -1,14 +1,16 @@
 import { parse } from "csv-parse/sync";
 import { beforeAll, expect, test } from "vitest";
 import { jobs } from "@/lib/db/jobs";
+import { withTenant } from "@/lib/db/with-tenant";
 import { JOB_COLUMN_KEYS } from "@/lib/domain/job-table";
 import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { jobListSchema } from "@/lib/schemas/job";
 import { logCallback } from "@/lib/services/callbacks";
-import { jobsCsv, listJobs, weekView } from "@/lib/services/job-table";
+import { countJobs, jobsCsv, listJobs, weekView } from "@/lib/services/job-table";
 import { previewLimit } from "@/lib/services/limit-preview";
 import { scheduleJob } from "@/lib/services/plan-job";
+import { addJob } from "../support/a-job";
 import { type Crew, given, makeCrew } from "../support/people";
 import { LOAD, openJob, save } from "../support/service-jobs";
 
@@ -78,6 +80,18 @@ test.each(JOB_COLUMN_KEYS)(
         after = page.next;
       } while (after !== null);
       expect(paged).toEqual(whole);
+      // Back from the last job: the pages of two that end before it, the first of them always whole.
+      const from = given(whole.at(-1));
+      const back = await listJobs(crew.office, { ...jobListSchema.parse({ sort, way }), before: from }, 2);
+      expect(back.jobs.map((job) => job.number)).toEqual(whole.slice(4, 6));
+      expect(back.next).toBe(whole[5]);
+      const first = await listJobs(
+        crew.office,
+        { ...jobListSchema.parse({ sort, way }), before: whole[1] ?? 0 },
+        2,
+      );
+      expect(first.jobs.map((job) => job.number)).toEqual(whole.slice(0, 2));
+      expect(first.previous).toBeNull();
     }
   },
 );
@@ -87,6 +101,78 @@ test("a tech sees assigned jobs only, whoever the question names", async () => {
   expect(await numbers({ tech: crew.otherTech.userId }, crew.tech)).toEqual([]);
   expect(await numbers({ tech: crew.otherTech.userId })).toEqual([2]);
 });
+
+test.each([
+  [{}, "7"],
+  [{ tech: "tech" }, "1"],
+  [{ search: "ember" }, "7"],
+  [{ search: "nobody" }, "0"],
+])("jobs are counted: %j", async (query, expected) => {
+  const asked = "tech" in query ? { tech: crew.tech.userId } : query;
+  expect(await countJobs(crew.office, jobListSchema.parse(asked))).toBe(expected);
+});
+
+/** Every filter with every order against a plain reading of the rows, in a company beyond the first walk of a question. */
+test("filters and orders find what the rows say, also what is rare among thousands", async () => {
+  const { office, tech } = await makeCrew();
+  await withTenant(office, async (tx) => {
+    const job = await addJob(tx, office);
+    await tx.$executeRaw`
+      INSERT INTO job (tenant_id, id, number, customer_id, home_id, title, verdict, current_stage, needs_attention, startup_due, created_by, updated_by)
+      SELECT ${office.tenantId}::uuid, gen_random_uuid(), n, ${job.customerId}::uuid, ${job.homeId}::uuid,
+        CASE WHEN n % 3000 = 7 THEN 'Quince' ELSE '' END,
+        CASE WHEN n > 21900 THEN 'falls short' WHEN n % 2 = 0 THEN 'meets' END, CASE WHEN n % 5 = 0 THEN 'startup_record' ELSE 'load_summary' END,
+        n % 4000 = 1, date '2026-01-01' + n % 97, ${office.userId}::uuid, ${office.userId}::uuid FROM generate_series(2, 22000) n`;
+    await tx.$executeRaw`
+      INSERT INTO job_assignment (tenant_id, job_id, user_id, assigned_by)
+      SELECT tenant_id, id, ${tech.userId}::uuid, ${office.userId}::uuid FROM job WHERE number % 7000 = 3`;
+  });
+  const rows = await withTenant(office, (tx) =>
+    tx.job.findMany({
+      where: { tenantId: office.tenantId },
+      select: {
+        number: true,
+        title: true,
+        verdict: true,
+        currentStage: true,
+        needsAttention: true,
+        startupDue: true,
+        startupSort: true,
+      },
+    }),
+  );
+  type Row = (typeof rows)[number];
+  const questions: readonly [object, (row: Row) => boolean][] = [
+    [{ verdict: "falls short" }, (row) => row.verdict === "falls short"],
+    [
+      { verdict: "meets", stage: "startup_record" },
+      (row) => row.verdict === "meets" && row.currentStage === "startup_record",
+    ],
+    [{ attention: "1" }, (row) => row.needsAttention],
+    [
+      { attention: "1", verdict: "falls short" },
+      (row) => row.needsAttention && row.verdict === "falls short",
+    ],
+    [{ search: "quince" }, (row) => row.title === "Quince"],
+    [{ search: "uin ember" }, (row) => row.title === "Quince"],
+    [{ tech: tech.userId }, (row) => row.number % 7000 === 3],
+    [{ tech: tech.userId, search: "quince" }, (row) => row.number % 7000 === 3 && row.title === "Quince"],
+    [{ complaint: "1" }, () => false],
+  ];
+  for (const [query, holds] of questions) {
+    const found = rows.filter(holds);
+    const byNumber = found.map((row) => row.number).toSorted((a, b) => b - a);
+    expect(await numbers(query, office), JSON.stringify(query)).toEqual(byNumber.slice(0, 50));
+    const byStartup = found.toSorted((a, b) => +a.startupSort - +b.startupSort || a.number - b.number);
+    expect(await numbers({ ...query, sort: "startup" }, office), JSON.stringify(query)).toEqual(
+      byStartup.slice(0, 50).map((row) => row.number),
+    );
+    expect(
+      (await numbers({ ...query, sort: "customer" }, office)).toSorted((a, b) => b - a),
+      JSON.stringify(query),
+    ).toEqual(byNumber.toReversed().slice(0, 50).toReversed());
+  }
+}, 120_000);
 
 test("another company's question finds nothing of this one", async () => {
   const other = await makeCrew();
@@ -104,7 +190,6 @@ test("assigning answers what needs attention at once", async () => {
 
 test("the file holds every job of the question, and no formula", async () => {
   const evil = await openJob(crew.office, {});
-  const { withTenant } = await import("@/lib/db/with-tenant");
   await withTenant(crew.office, (tx) =>
     tx.job.updateMany({ where: { tenantId: crew.office.tenantId, id: evil }, data: { title: "=1+1" } }),
   );

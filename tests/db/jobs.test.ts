@@ -18,7 +18,8 @@ afterAll(async () => {
 });
 
 async function search(tx: TenantTransaction, ...words: string[]): Promise<readonly number[]> {
-  const rows = await tx.$queryRaw<{ number: number }[]>`SELECT number FROM search_jobs(${words})`;
+  const rows = await tx.$queryRaw<{ number: number }[]>`
+    SELECT number FROM list_jobs(${words}, '{}', 'number', true, null, null, 50)`;
   return rows.map((row) => row.number);
 }
 
@@ -53,6 +54,9 @@ test("an old job is found below thousands of newer ones, and a page is full", as
       SELECT ${scope.tenantId}::uuid, gen_random_uuid(), n, ${customerId}::uuid, ${homeId}::uuid,
         ${scope.userId}::uuid, ${scope.userId}::uuid FROM generate_series(4, 2103) n`;
     expect(await search(tx, "fern")).toEqual([2, 1]);
+    expect(await search(tx, "elm", "rare")).toEqual([2, 1]);
+    expect(await search(tx, "rare", "oak")).toEqual([]);
+    expect(await search(tx, "are")).toEqual([2, 1]);
     const oaks = await search(tx, "oak");
     expect([oaks.length, oaks[0], oaks.at(-1)]).toEqual([50, 2103, 2054]);
   });
@@ -88,37 +92,9 @@ test("a search stays inside the company, and finds nothing without one", async (
   await withTenant(theirs, (tx) => addJob(tx, theirs, "Secret Person"));
   expect(await withTenant(ours, (tx) => search(tx, "secret"))).toEqual([]);
   const nowhere = await inRole(client, "app_user", null, () =>
-    client.query("SELECT FROM search_jobs('{secret}')"),
+    client.query("SELECT FROM list_jobs('{secret}', '{}', 'number', true, null, null, 50)"),
   );
   expect(nowhere.rowCount).toBe(0);
-});
-
-test("filters narrow a search, and a page starts below a number", async () => {
-  const scope = await makeCompany();
-  await withTenant(scope, async (tx) => {
-    const jobs = [await addJob(tx, scope), await addJob(tx, scope), await addJob(tx, scope)];
-    const [first, second] = jobs;
-    const own = { tenantId: scope.tenantId };
-    await tx.job.updateMany({
-      where: { ...own, id: first?.id ?? "" },
-      data: { verdict: "can't tell", needsAttention: true },
-    });
-    await tx.jobAssignment.create({
-      data: { ...own, jobId: second?.id ?? "", userId: scope.userId, assignedBy: scope.userId },
-    });
-    const numbers = async (sql: string, ...parameters: unknown[]) =>
-      (
-        await tx.$queryRawUnsafe<{ number: number }[]>(
-          `SELECT number FROM search_jobs('{ember}', ${sql})`,
-          ...parameters,
-        )
-      ).map((row) => row.number);
-    expect(await numbers("only_verdict => $1", "can't tell")).toEqual([1]);
-    expect(await numbers("only_attention => true")).toEqual([1]);
-    expect(await numbers("only_assigned_to => $1::uuid", scope.userId)).toEqual([2]);
-    expect(await numbers("before_number => 3, at_most => 1")).toEqual([2]);
-    expect(await numbers("only_state => 'closed'")).toEqual([]);
-  });
 });
 
 test("work is queued with the change that needs it, in its company's name", async () => {

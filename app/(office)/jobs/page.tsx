@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { Suspense } from "react";
 import { SavedViews } from "@/components/forms/saved-views";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
 import { JobsKeys } from "@/components/jobs/jobs-keys";
@@ -17,6 +18,7 @@ import { judgingNow } from "@/lib/services/judge-again";
 import { listTechs } from "@/lib/services/people";
 import { listSavedViews } from "@/lib/services/saved-views";
 import { dropView, keepView, scheduleJob } from "./actions";
+import { JobCount } from "./job-count";
 
 export const metadata: Metadata = { title: "Jobs" };
 
@@ -64,8 +66,12 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         }
       />
       <Pagination
-        summary={`${page.jobs.length} jobs shown${page.next === null ? "; no more follow" : "; more follow"}`}
-        previousHref={query.after === null ? null : tableAddress(asked, {})}
+        summary={
+          <Suspense fallback={`${page.jobs.length} shown`}>
+            <JobCount scope={scope} query={query} shown={page.jobs.length} />
+          </Suspense>
+        }
+        previousHref={page.previous === null ? null : tableAddress(asked, { before: String(page.previous) })}
         nextHref={page.next === null ? null : tableAddress(asked, { after: String(page.next) })}
       />
       <a className="text-link no-print" href={`/api/jobs/export?${questionWith(asked, {})}`} download>
