@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import { Suspense } from "react";
 import { SavedViews } from "@/components/forms/saved-views";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
 import { JobsKeys } from "@/components/jobs/jobs-keys";
@@ -66,11 +65,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         }
       />
       <Pagination
-        summary={
-          <Suspense fallback={`${page.jobs.length} shown`}>
-            <JobCount scope={scope} query={query} shown={page.jobs.length} />
-          </Suspense>
-        }
+        summary={<JobCount scope={scope} query={query} shown={page.jobs.length} />}
         previousHref={page.previous === null ? null : tableAddress(asked, { before: String(page.previous) })}
         nextHref={page.next === null ? null : tableAddress(asked, { after: String(page.next) })}
       />
