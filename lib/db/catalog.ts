@@ -15,6 +15,7 @@ import { appendActivity } from "./activity";
 import { movedOn } from "./catalog-errors";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { keptVersions } from "./kept-versions";
 import { type TenantTransaction, withTenant } from "./with-tenant";
 
 export type NewEquipmentModel = Omit<EquipmentModel, "id" | "familyId" | "version"> & {
@@ -33,6 +34,11 @@ const WITH_TABLES = {
   fanPoints: true,
 } as const satisfies Prisma.EquipmentModelInclude;
 type Row = Prisma.EquipmentModelGetPayload<{ include: typeof WITH_TABLES }>;
+
+// A version's row and tables are never changed (the database refuses it), and what is read here tells nothing of
+// whether it is on the lists: every reading of a phone would otherwise read hundreds of rows again.
+const equipmentKept = keptVersions<EquipmentModel>(200);
+const controlsKept = keptVersions<ControlModel>(200);
 
 export function catalog(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
@@ -64,8 +70,10 @@ export function catalog(scope: TenantScope) {
 
     findEquipment: (id: EquipmentModelId): Promise<EquipmentModel | null> =>
       withTenant(scope, async (tx) => {
+        const kept = equipmentKept.get(scope, id);
+        if (kept) return kept;
         const row = await tx.equipmentModel.findFirst({ where: { ...own, id }, include: WITH_TABLES });
-        return row ? toModel(row) : null;
+        return row && equipmentKept.keep(scope, id, toModel(row));
       }),
 
     addEquipment: (model: NewEquipmentModel): Promise<EquipmentModelId> =>
@@ -136,8 +144,10 @@ export function catalog(scope: TenantScope) {
     /** In whichever version, retired or not. */
     findControl: (id: ControlModelId): Promise<ControlModel | null> =>
       withTenant(scope, async (tx) => {
+        const kept = controlsKept.get(scope, id);
+        if (kept) return kept;
         const row = await tx.controlModel.findFirst({ where: { ...own, id } });
-        return row && toControl(row);
+        return row && controlsKept.keep(scope, id, toControl(row));
       }),
 
     /** Takes every version of a thermostat off the lists. Jobs that rest on one keep it. */

@@ -1,12 +1,15 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { env } from "@/lib/env";
 import { PrismaClient } from "./generated/client";
+import { statementNames } from "./statement-names";
 
 /** Kept on the global object, so that a reload in development does not open a second pool. */
 const kept = globalThis as typeof globalThis & { dewledgerDatabase?: PrismaClient };
 
 /** Connections of one process. PostgreSQL serves 100 unless told otherwise. */
 const POOL_SIZE = 20;
+/** Statements that each connection keeps planned. */
+const MOST_STATEMENTS = 300;
 
 /**
  * The database client. Connects at the first query, so that a build opens nothing.
@@ -24,7 +27,11 @@ export function database(): PrismaClient {
       },
       // An idle connection fails when PostgreSQL stops. Without a listener that would end the process;
       // the pool replaces the connection, and a query that needs one says so itself.
-      { onPoolError: () => undefined, onConnectionError: () => undefined },
+      {
+        onPoolError: () => undefined,
+        onConnectionError: () => undefined,
+        statementNameGenerator: statementNames(MOST_STATEMENTS),
+      },
     ),
   });
   return kept.dewledgerDatabase;

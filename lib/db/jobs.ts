@@ -1,10 +1,9 @@
 import type { JobId } from "@/lib/domain/ids";
-import { asId } from "@/lib/domain/ids";
 import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import { SUMMARY, toSummary } from "./job-summary";
+import { findJob } from "./find-job";
 import { assertActiveMembers, assign, createJob, type NewJob } from "./job-writes";
 import { asDate } from "./json";
 import { visibleJobs } from "./visibility";
@@ -14,43 +13,7 @@ export function jobs(scope: TenantScope) {
   return {
     create: (input: NewJob): Promise<JobId> => withTenant(scope, (tx) => createJob(tx, scope, input)),
 
-    find: (id: JobId): Promise<Job | null> =>
-      withTenant(scope, async (tx) => {
-        const row = await tx.job.findFirst({
-          where: { AND: [visibleJobs(scope), { id }] },
-          select: {
-            ...SUMMARY,
-            note: true,
-            weatherFileId: true,
-            createdAt: true,
-            customer: true,
-            home: true,
-          },
-        });
-        if (!row) return null;
-        const { customer, home } = row;
-        return {
-          ...toSummary(row),
-          note: row.note,
-          weatherFileId: row.weatherFileId,
-          createdAt: row.createdAt.toISOString(),
-          customer: {
-            id: asId<"customer">(customer.id),
-            name: customer.name,
-            email: customer.email,
-            phone: customer.phone,
-          },
-          home: {
-            id: asId<"home">(home.id),
-            addressLine: home.addressLine,
-            city: home.city,
-            region: home.region,
-            postalCode: home.postalCode,
-            elevationFt: home.elevationFt,
-            builder: home.builder,
-          },
-        };
-      }),
+    find: (id: JobId): Promise<Job | null> => withTenant(scope, (tx) => findJob(tx, scope, id)),
 
     /** Sets who is assigned and when it is due. */
     schedule: (

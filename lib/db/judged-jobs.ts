@@ -1,6 +1,6 @@
 import { asId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
-import { type JobDerived, writeDerivedRows } from "./job-derived";
+import { type JobDerived, rewriteDerived } from "./job-derived";
 import { withTenant } from "./with-tenant";
 
 /** The jobs that have records, and so verdicts, ledger lines and facts that follow from rules. */
@@ -39,7 +39,7 @@ export function judgedJobs(scope: TenantScope) {
           where: { ...judged, id: jobId },
           select: { updatedAt: true },
         });
-        await writeDerivedRows(tx, scope, jobId, derived, { updatedAt });
+        await rewriteDerived(tx, scope, jobId, derived, { updatedAt });
       }),
   };
 }

@@ -1,26 +1,29 @@
 import type { JobId } from "@/lib/domain/ids";
+import type { StageRecord } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_NAMES, type StageKey } from "@/lib/domain/stages";
 import { AppError, notFound } from "@/lib/errors";
 import { changedValues, FIELDS, type StageRecordRow, toRecord } from "./stage-record-row";
-import { visibleJobs } from "./visibility";
+import { jobIsVisible } from "./visibility";
 import type { TenantTransaction } from "./with-tenant";
 
 /** What each open transaction holds already: one use case asks again in every step it is made of. */
 const held = new WeakMap<TenantTransaction, Set<string>>();
 
-/** Saves of one job wait for each other, so that a check and its write cannot be parted. */
-export async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<void> {
+/**
+ * Saves of one job wait for each other, so that a check and its write cannot be parted.
+ *
+ * @returns False when the transaction held the job already: what it has read of it since still stands.
+ */
+export async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<boolean> {
   const mine = held.get(tx) ?? new Set();
   const lock = `${scope.userId} ${jobId}`;
-  if (mine.has(lock)) return;
-  const visible = await tx.job.findFirst({
-    where: { AND: [visibleJobs(scope), { id: jobId }] },
-    select: { id: true },
-  });
-  if (!visible) throw notFound();
-  await tx.$queryRaw`SELECT 1 FROM job WHERE tenant_id = ${scope.tenantId}::uuid AND id = ${jobId}::uuid FOR UPDATE`;
+  if (mine.has(lock)) return false;
+  const locked = await tx.$queryRaw<readonly unknown[]>`
+    SELECT 1 FROM job WHERE ${jobIsVisible(scope)} AND job.id = ${jobId}::uuid FOR UPDATE OF job`;
+  if (locked.length === 0) throw notFound();
   held.set(tx, mine.add(lock));
+  return true;
 }
 
 /** The newest revision of a stage, as stored. */
@@ -37,15 +40,26 @@ export async function latestRow(
   });
 }
 
+/** The same as the domain knows it. */
+export async function latestRecord(
+  tx: TenantTransaction,
+  scope: TenantScope,
+  jobId: JobId,
+  stage: StageKey,
+): Promise<StageRecord | null> {
+  const row = await latestRow(tx, scope, jobId, stage);
+  return row && toRecord(row);
+}
+
 /** True when the draft already holds these values: the answer to an earlier save was lost, or nothing was changed. */
-export function isSavedAlready(current: StageRecordRow, inputs: Readonly<Record<string, unknown>>): boolean {
+export function isSavedAlready(current: StageRecord, inputs: Readonly<Record<string, unknown>>): boolean {
   if (current.state !== "draft") return false;
-  return Object.keys(changedValues(toRecord(current).inputs, inputs).after).length === 0;
+  return Object.keys(changedValues(current.inputs, inputs).after).length === 0;
 }
 
 /** A save must name the version it started from; a signed record takes none. */
 export function refuseIfMoved(
-  current: StageRecordRow | null,
+  current: StageRecord | null,
   write: { readonly stage: StageKey; readonly expectedVersion: number | null },
 ): void {
   if (current && current.state !== "draft") {
@@ -57,7 +71,7 @@ export function refuseIfMoved(
   if ((current?.version ?? null) === write.expectedVersion) return;
   throw new AppError(
     "CONFLICT",
-    `${current?.updatedByMember.name ?? "Someone"} saved this record while you were typing. Your values are still here; theirs are shown beside them.`,
-    { details: { theirs: current ? toRecord(current).inputs : null, version: current?.version ?? null } },
+    `${current?.updatedByName ?? "Someone"} saved this record while you were typing. Your values are still here; theirs are shown beside them.`,
+    { details: { theirs: current?.inputs ?? null, version: current?.version ?? null } },
   );
 }

@@ -5,9 +5,10 @@ import { STAGE_NAMES, STAGE_VERSIONS, STAGES, type StageInputs, type StageKey } 
 import type { Finding, Verdict } from "@/lib/engineering/findings";
 import { AppError } from "@/lib/errors";
 import { appendActivity } from "./activity";
-import { type JobDerived, writeDerived } from "./job-derived";
+import { type JobDerived, writeDerived, writeDerivedOfDraft } from "./job-derived";
 import { asJson } from "./json";
-import { isSavedAlready, latestRow, lockJob, refuseIfMoved } from "./stage-record-guards";
+import { latestRows } from "./latest-records";
+import { isSavedAlready, latestRecord, latestRow, lockJob, refuseIfMoved } from "./stage-record-guards";
 import { changedValues, FIELDS, toRecord } from "./stage-record-row";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
@@ -24,6 +25,8 @@ export type StageWrite<S extends StageKey> = {
   /** The version the person started from; `null` when the stage had no draft yet. */
   readonly expectedVersion: number | null;
   readonly inputs: StageInputs[S];
+  /** The newest revision when it was read under the job's lock; without it, it is read. */
+  readonly current?: StageRecord | null;
   readonly computed: Computed;
   readonly derived: JobDerived;
 };
@@ -33,13 +36,9 @@ export function stageRecords(scope: TenantScope) {
     /** The latest revision of each stage. */
     latest: (jobId: JobId): Promise<JobRecords> =>
       withTenant(scope, async (tx) => {
-        const rows = await tx.stageRecord.findMany({
-          where: { tenantId: scope.tenantId, jobId, job: visibleJobs(scope) },
-          orderBy: { revision: "desc" },
-          distinct: ["stage"],
-          select: FIELDS,
-        });
-        const byStage = new Map(rows.map((row) => [row.stage, toRecord(row)]));
+        const byStage = new Map(
+          (await latestRows(tx, scope, jobId)).map((row) => [row.stage, toRecord(row)]),
+        );
         return Object.fromEntries(STAGES.map((stage) => [stage, byStage.get(stage) ?? null])) as JobRecords;
       }),
 
@@ -55,7 +54,10 @@ export function stageRecords(scope: TenantScope) {
       }),
 
     /** Holds other writes to the job's records until the transaction ends. Refuses a job that is not this person's. */
-    lock: (jobId: JobId): Promise<void> => withTenant(scope, (tx) => lockJob(tx, scope, jobId)),
+    lock: (jobId: JobId): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await lockJob(tx, scope, jobId);
+      }),
 
     /**
      * Saves a draft and answers its new version. Refuses when another save came first; saving what is there
@@ -63,8 +65,11 @@ export function stageRecords(scope: TenantScope) {
      */
     saveDraft: <S extends StageKey>(write: StageWrite<S>): Promise<number> =>
       withTenant(scope, async (tx) => {
-        await lockJob(tx, scope, write.jobId);
-        const current = await latestRow(tx, scope, write.jobId, write.stage);
+        const isNewLock = await lockJob(tx, scope, write.jobId);
+        const current =
+          isNewLock || write.current === undefined
+            ? await latestRecord(tx, scope, write.jobId, write.stage)
+            : write.current;
         if (current && isSavedAlready(current, write.inputs)) return current.version;
         refuseIfMoved(current, write);
         const data = {
@@ -87,6 +92,8 @@ export function stageRecords(scope: TenantScope) {
         }
         const version = (current?.version ?? 0) + 1;
         const { before, after } = changedValues(current?.inputs, write.inputs);
+        await writeDerivedOfDraft(tx, scope, write.jobId, write.derived);
+        // Last, because a company's writers wait for each other from here until the transaction ends.
         await appendActivity(tx, scope, {
           action: `${STAGE_NAMES[write.stage]} saved`,
           entity: "stage record",
@@ -95,7 +102,6 @@ export function stageRecords(scope: TenantScope) {
           before,
           after,
         });
-        await writeDerived(tx, scope, write.jobId, write.derived);
         return version;
       }),
 
@@ -103,7 +109,7 @@ export function stageRecords(scope: TenantScope) {
     sign: <S extends StageKey>(write: StageWrite<S> & { readonly signatureName: string }): Promise<void> =>
       withTenant(scope, async (tx) => {
         await lockJob(tx, scope, write.jobId);
-        const current = await latestRow(tx, scope, write.jobId, write.stage);
+        const current = await latestRecord(tx, scope, write.jobId, write.stage);
         refuseIfMoved(current, write);
         if (!current) throw new AppError("CONFLICT", "Save the record before signing it.");
         const own = { tenantId: scope.tenantId, jobId: write.jobId, stage: write.stage };

@@ -21,7 +21,10 @@ export async function saveStage(
   input: SaveStageInput,
 ): Promise<{ readonly version: number }> {
   if (!allowed.includes(input.stage)) throw notFound();
-  return lockedJob(scope, input.jobId, (job, records) => saveLocked(scope, job, records, input));
+  return lockedJob(scope, input.jobId, async (job, records) => {
+    const { version } = await saveLocked(scope, job, records, input);
+    return { version };
+  });
 }
 
 /** Saves a stage of a job whose lock is held, beside the records as they were read under it. */
@@ -30,7 +33,7 @@ export async function saveLocked(
   job: Job,
   records: JobRecords,
   input: Omit<SaveStageInput, "jobId">,
-): Promise<{ readonly version: number }> {
+): Promise<{ readonly version: number; readonly inputs: StageInputs[StageKey] }> {
   const inputs = readInputs(input.stage, input.inputs);
   const after = replaced(records, input.stage, inputs);
   const { computed, derived } = await results(scope, job, after, input.stage);
@@ -39,10 +42,11 @@ export async function saveLocked(
     stage: input.stage,
     expectedVersion: input.expectedVersion,
     inputs,
+    current: records[input.stage],
     computed,
     derived,
   });
-  return { version };
+  return { version, inputs };
 }
 
 /** Freezes the draft. What is still missing is named field by field. */

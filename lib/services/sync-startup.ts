@@ -39,19 +39,29 @@ export function syncStartup(
     await stageRecords(scope).lock(job);
     await fieldContacts(scope).note([job], upload.waiting);
     const earlier = await earlierOutcome(scope, upload.clientId, requestHash);
-    const outcome = earlier ?? (await takeFields(scope, job, upload));
-    if (!earlier) {
-      await syncReceipts(scope).keep({
-        clientId: upload.clientId,
-        kind: "startup fields",
-        requestHash,
-        entityId: jobId,
-        response: { ...outcome, deviceTime: upload.deviceTime },
-      });
-    }
-    return answerNow(scope, job, outcome);
+    const records = await stageRecords(scope).latest(job);
+    if (earlier) return answer(earlier, records[STAGE]);
+    const taken = await takeFields(scope, job, upload, records[STAGE]);
+    // Before the save, which comes last: from its entry on the trail until the end the company's writers wait.
+    await syncReceipts(scope).keep({
+      clientId: upload.clientId,
+      kind: "startup fields",
+      requestHash,
+      entityId: jobId,
+      response: { ...taken.outcome, deviceTime: upload.deviceTime },
+    });
+    if (taken.inputs === null) return answer(taken.outcome, records[STAGE]);
+    const saved = await saveLocked(scope, await getJob(scope, job), records, {
+      stage: STAGE,
+      expectedVersion: records[STAGE]?.version ?? null,
+      inputs: taken.inputs,
+    });
+    return answer(taken.outcome, { ...saved, state: "draft" });
   });
 }
+
+/** What became of an upload, and the inputs to save, or `null` when nothing is to be. */
+type Taken = { readonly outcome: UploadOutcome; readonly inputs: Merged["inputs"] | null };
 
 /** What was answered to this upload before; `null` when it is new. */
 async function earlierOutcome(
@@ -67,23 +77,20 @@ async function earlierOutcome(
   return uploadOutcomeSchema.parse(earlier.response);
 }
 
-async function takeFields(scope: TenantScope, job: JobId, upload: SyncStartupInput): Promise<UploadOutcome> {
-  const records = await stageRecords(scope).latest(job);
-  const record = records[STAGE];
+async function takeFields(
+  scope: TenantScope,
+  job: JobId,
+  upload: SyncStartupInput,
+  record: Startup | null,
+): Promise<Taken> {
   const current = record?.inputs ?? emptyStage(STAGE);
   const merged = mergeFields(STAGE, STAGE_FIELDS[STAGE], current, upload.fields);
-  if (record?.state === "signed") return holdForOffice(scope, job, upload, current, merged);
+  if (record?.state === "signed")
+    return { outcome: await holdForOffice(scope, job, upload, current, merged), inputs: null };
   const isChanged = Object.entries(merged.inputs).some(
     ([key, value]) => value !== current[key as keyof typeof current],
   );
-  if (isChanged) {
-    await saveLocked(scope, await getJob(scope, job), records, {
-      stage: STAGE,
-      expectedVersion: record?.version ?? null,
-      inputs: merged.inputs,
-    });
-  }
-  return { ...outcomeOf(merged), waiting: [] };
+  return { outcome: { ...outcomeOf(merged), waiting: [] }, inputs: isChanged ? merged.inputs : null };
 }
 
 /** A signed record takes nothing; nothing is lost either. */
@@ -121,13 +128,15 @@ async function holdForOffice(
   };
 }
 
-async function answerNow(scope: TenantScope, job: JobId, outcome: UploadOutcome): Promise<SyncAnswer> {
-  const record = (await stageRecords(scope).latest(job))[STAGE];
+function answer(
+  outcome: UploadOutcome,
+  record: (Pick<Startup, "version" | "state"> & { readonly inputs: object }) | null,
+): SyncAnswer {
   return {
     ...outcome,
     version: record?.version ?? null,
     state: record === null ? null : record.state === "signed" ? "signed" : "draft",
-    inputs: record?.inputs ?? emptyStage(STAGE),
+    inputs: { ...(record?.inputs ?? emptyStage(STAGE)) },
     serverTime: new Date().toISOString(),
   };
 }

@@ -11,6 +11,13 @@ export type PersonCompany = {
   readonly membershipVersion: number;
 };
 
+type PersonRow = {
+  readonly userId: UserId;
+  readonly email: string;
+  readonly sessionVersion: number;
+  readonly companies: readonly PersonCompany[];
+};
+
 /** What sign-in needs to know about an address. */
 export function unscopedSignInUser(email: string) {
   return unscopedTransaction((tx) =>
@@ -21,29 +28,16 @@ export function unscopedSignInUser(email: string) {
 /** A person and the open companies they are a member of now, by name. */
 export function unscopedPerson(userId: UserId) {
   return unscopedTransaction(async (tx) => {
-    const user = await tx.user.findUnique({
-      where: { id: userId },
-      select: { id: true, email: true, sessionVersion: true },
-    });
-    if (!user) return null;
-    const rows = await tx.membership.findMany({
-      where: { userId, removedAt: null, tenant: { closedAt: null } },
-      select: { tenantId: true, name: true, role: true, version: true, tenant: { select: { name: true } } },
-      orderBy: { tenant: { name: "asc" } },
-    });
-    const companies: readonly PersonCompany[] = rows.map((row) => ({
-      tenantId: asId<"tenant">(row.tenantId),
-      tenantName: row.tenant.name,
-      memberName: row.name,
-      role: row.role as Role,
-      membershipVersion: row.version,
-    }));
-    return {
-      userId: asId<"user">(user.id),
-      email: user.email,
-      sessionVersion: user.sessionVersion,
-      companies,
-    };
+    // One statement of its own: it stands before every page and every reading of a phone.
+    const [person] = await tx.$queryRaw<readonly PersonRow[]>`
+      SELECT person.id AS "userId", person.email, person.session_version AS "sessionVersion",
+        (SELECT coalesce(jsonb_agg(jsonb_build_object('tenantId', member.tenant_id, 'tenantName', tenant.name,
+            'memberName', member.name, 'role', member.role, 'membershipVersion', member.version)
+            ORDER BY tenant.name), '[]')
+          FROM membership member JOIN tenant ON tenant.id = member.tenant_id
+          WHERE member.user_id = person.id AND member.removed_at IS NULL AND tenant.closed_at IS NULL) AS companies
+      FROM "user" person WHERE person.id = ${userId}::uuid`;
+    return person ?? null;
   });
 }
 

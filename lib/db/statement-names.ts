@@ -1,0 +1,27 @@
+/**
+ * Names statements that come again and again, so that PostgreSQL reads and plans each once a connection. A text that came
+ * once or twice (long lists have a text for every length) stays nameless, and so does everything beyond `most`.
+ */
+export function statementNames(most: number): (statement: { readonly sql: string }) => string {
+  const seen = new Map<string, number>();
+  const names = new Map<string, string>();
+  return ({ sql }) => {
+    const known = names.get(sql);
+    if (known !== undefined) return known;
+    if (names.size >= most) return NAMELESS;
+    const count = (seen.get(sql) ?? 0) + 1;
+    if (count < OFTEN) {
+      // Texts seen so far are forgotten rather than kept without bound.
+      if (seen.size >= 10 * most) seen.clear();
+      seen.set(sql, count);
+      return NAMELESS;
+    }
+    seen.delete(sql);
+    const name = `dw${names.size}`;
+    names.set(sql, name);
+    return name;
+  };
+}
+
+const NAMELESS = "";
+const OFTEN = 5;
