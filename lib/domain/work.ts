@@ -3,6 +3,7 @@ import type { Id } from "./ids";
 /** The kinds of background work. `lib/work/tasks.ts` says what each does. */
 export const WORK_TASKS = [
   "judge jobs again",
+  "export everything",
   "mail about a complaint",
   "mail what is overdue",
   "mail the month",

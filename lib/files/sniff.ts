@@ -25,6 +25,12 @@ async function sniff(bytes: Uint8Array): Promise<string | null> {
   return looksLikeText(bytes) ? "text/csv" : null;
 }
 
+/** What a file's name ends with, by its content: `.pdf`; `.csv` for text. */
+export async function endingOf(bytes: Uint8Array): Promise<string> {
+  const found = isUtf16(bytes) ? undefined : await fileTypeFromBuffer(bytes);
+  return found ? `.${found.ext}` : ".csv";
+}
+
 function isUtf16(bytes: Uint8Array): boolean {
   return (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
 }

@@ -1,8 +1,9 @@
-import { createHash } from "node:crypto";
-import { createReadStream } from "node:fs";
-import { mkdir, open, readFile, rm, stat } from "node:fs/promises";
+import { createHash, randomUUID } from "node:crypto";
+import { createReadStream, createWriteStream } from "node:fs";
+import { mkdir, open, readFile, rename, rm, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { Readable } from "node:stream";
+import { PassThrough, Readable } from "node:stream";
+import { pipeline } from "node:stream/promises";
 import writeFileAtomic from "write-file-atomic";
 import { env } from "@/lib/env";
 import { AppError, notFound } from "@/lib/errors";
@@ -43,6 +44,37 @@ export async function storeFile(
       : cause;
   }
   return stored;
+}
+
+/**
+ * Keeps what the product itself writes while it is being written, however long: an archive is never whole in memory.
+ * When the stream fails nothing is kept.
+ */
+export async function storeStream(
+  tenantId: string,
+  source: NodeJS.ReadableStream,
+): Promise<{ readonly sha256: string; readonly size: number }> {
+  const part = join(folderOf(tenantId), `${randomUUID()}.part`);
+  await mkdir(dirname(part), { recursive: true });
+  const hash = createHash("sha256");
+  let size = 0;
+  const counted = new PassThrough();
+  counted.on("data", (bytes: Buffer) => {
+    hash.update(bytes);
+    size += bytes.byteLength;
+  });
+  try {
+    await pipeline(source, counted, createWriteStream(part, { mode: 0o600, flush: true }));
+    const sha256 = hash.digest("hex");
+    const path = pathOf(tenantId, sha256);
+    await mkdir(dirname(path), { recursive: true });
+    await rename(part, path);
+    await syncFolder(dirname(path));
+    return { sha256, size };
+  } catch (cause) {
+    await rm(part, { force: true });
+    throw cause;
+  }
 }
 
 /**

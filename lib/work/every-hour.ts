@@ -1,6 +1,7 @@
 import { scopesOfCompanies } from "@/lib/auth/scope";
 import { failureFacts } from "@/lib/server/failure";
 import { log } from "@/lib/server/request-log";
+import { removeEndedExports } from "@/lib/services/company-export";
 import { queueDueMail } from "@/lib/services/company-mail/due-mail";
 
 /** The queue's own clock, in its crontab form: once an hour over all servers, and once for hours in which none ran. */
@@ -12,6 +13,7 @@ export async function everyHour(now = new Date()): Promise<void> {
   for (const scope of await scopesOfCompanies()) {
     try {
       await queueDueMail(scope, now);
+      await removeEndedExports(scope, now);
     } catch (error) {
       log().error({ work: EVERY_HOUR, error: failureFacts(error) });
     }

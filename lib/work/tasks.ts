@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { TenantScope } from "@/lib/domain/scope";
 import { WORK_TASKS, type WorkTask } from "@/lib/domain/work";
+import { makeExport } from "@/lib/services/company-export";
 import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complaint-mail";
 import { mailMonth } from "@/lib/services/company-mail/month-mail";
 import { judgeAllAgain } from "@/lib/services/judge-again";
@@ -37,6 +38,7 @@ const complaint = z.object({
   why: z.enum(["came in", "opened again by a log"]),
   version: z.number(),
 });
+const asked = z.object({ exportId: z.uuid() });
 
 const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "judge jobs again": {
@@ -57,6 +59,13 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "mail the month": {
     actsFor: "company",
     run: (scope, input) => mailMonth(scope, z.object({ month: z.string() }).parse(input)),
+  },
+  "export everything": {
+    actsFor: "asker",
+    run: (scope, input, _progress, report) =>
+      makeExport(scope, asked.parse(input).exportId, (done, total) =>
+        report({ done, total, progress: null }),
+      ),
   },
 };
 

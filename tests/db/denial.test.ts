@@ -176,7 +176,11 @@ describe("who may not come in", () => {
 
 describe("another company's ids", () => {
   /** A list to choose from: its answer names the field, the same for every id that is not in it. */
-  const FROM_A_LIST: Readonly<Record<string, string>> = { "create job": "INVALID_INPUT" };
+  const FROM_A_LIST: Readonly<Record<string, string>> = {
+    "create job": "INVALID_INPUT",
+    // A company's name is no id: any but one's own is a field that does not fit.
+    "delete company": "INVALID_INPUT",
+  };
 
   test.each(named(wrapped.filter(namesAnId)))(
     "%s: answers as for ids that do not exist, by the same statements, and changes nothing",

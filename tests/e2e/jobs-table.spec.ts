@@ -44,6 +44,8 @@ test.describe("the jobs table", () => {
     await page.keyboard.type("03092027");
     await page.keyboard.press("Enter");
     await expect(page.getByRole("row").nth(1)).toContainText("2027-03-09");
+    // The date is shown before it is kept; the row says so until it is.
+    await expect(page.getByRole("row").nth(1)).not.toContainText("Saving");
     await page.reload();
     await expect(page.getByRole("row").nth(1)).toContainText("2027-03-09");
     await page.locator("a[data-job]").first().focus();
@@ -97,6 +99,7 @@ test.describe("the jobs table", () => {
     await page.locator('input[name="startup"]').fill("2027-06-09");
     await page.getByRole("button", { name: "Save", exact: true }).click();
     await expect(page.getByRole("row").nth(2)).toContainText("2027-06-09");
+    await expect(page.getByRole("row").nth(2)).not.toContainText("Saving");
     await page.goto(address("/jobs/week?from=2027-06-09"));
     const column = (day: number) => page.locator(`tbody td:nth-child(${day + 1})`);
     const link = `a[data-week-job="${job}"]`;

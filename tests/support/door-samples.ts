@@ -26,6 +26,8 @@ export type Ids = Readonly<
     | "memberId"
     | "invitationId"
     | "workId"
+    | "exportId"
+    | "companyName"
     | "viewId"
     | "secret"
     | "questionId"
@@ -67,6 +69,8 @@ export function randomIds(): Ids {
     memberId: randomUUID(),
     invitationId: randomUUID(),
     workId: randomUUID(),
+    exportId: randomUUID(),
+    companyName: randomUUID(),
     viewId: randomUUID(),
     secret: randomUUID().repeat(2),
     questionId: randomUUID(),
@@ -283,6 +287,8 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "remove jobs view": ({ viewId }) => ({ viewId }),
   "preview limit": () => ({ key: "load.indoorCoolingDb", value: "78" }),
   "try work again": ({ workId }) => ({ workId }),
+  "export everything": () => ({}),
+  "delete company": ({ companyName }) => ({ companyName, password: "long enough before" }),
   "keep question": () => ({ name: "By airflow", query: "by=secondStageAirflowSetting" }),
   "remove question": ({ savedViewId }) => ({ viewId: savedViewId }),
   "switch own mail": () => ({ on: ["complaints"] }),
@@ -294,6 +300,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "export jobs": () => ({ params: {} }),
   "export across jobs": () => ({ params: {} }),
   "read logo": () => ({ params: {} }),
+  "download export": ({ exportId }) => ({ params: { exportId } }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
   "read field bundle": () => ({ params: {} }),

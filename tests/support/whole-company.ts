@@ -3,6 +3,8 @@ import { makeLinkToken } from "@/lib/auth/link-token";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
 import { catalog, type NewEquipmentModel } from "@/lib/db/catalog";
+import { company } from "@/lib/db/company";
+import { companyExports } from "@/lib/db/company-exports";
 import { fieldContacts } from "@/lib/db/field-contacts";
 import { heldValues } from "@/lib/db/held-values";
 import { instruments } from "@/lib/db/instruments";
@@ -114,6 +116,8 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       memberId,
       invitationId: invitation.id,
       workId: await failedWork(owner),
+      exportId: await keptExport(owner),
+      companyName: (await company(owner).get()).name,
       viewId: await savedViews(owner).save("jobs", { name: "Mine", query: "", shared: false }),
       secret,
       ...(await fieldRows(crew, jobId)),
@@ -173,6 +177,15 @@ async function failedWork(owner: TenantScope): Promise<string> {
   const id = await workItems(owner).add({ task: "judge jobs again", title: "Judge all jobs again: a test" });
   await workItems(owner).begin(id);
   await workItems(owner).fail(id, "It could not be done.", null);
+  return id;
+}
+
+/** An export as one that was made earlier. */
+async function keptExport(owner: TenantScope): Promise<string> {
+  const id = await companyExports(owner).add();
+  const file = await storeFile(owner.tenantId, new TextEncoder().encode("%PDF-1.7\n%"), "packet", "packet");
+  const now = new Date();
+  await companyExports(owner).finish(id, file, now, new Date(now.getTime() + 86_400_000));
   return id;
 }
 

@@ -1,0 +1,46 @@
+import { UNKNOWN_ADDRESS } from "@/lib/auth/client-address";
+import { passwordFits } from "@/lib/auth/password";
+import { forgetSignInTry, takeSignInTry } from "@/lib/auth/sign-in-limit";
+import { company } from "@/lib/db/company";
+import { members } from "@/lib/db/members";
+import { unscopedEraseCompany } from "@/lib/db/unscoped/erase-company";
+import { unscopedPasswordOf } from "@/lib/db/unscoped/people";
+import type { TenantScope } from "@/lib/domain/scope";
+import { AppError, invalidInput } from "@/lib/errors";
+import { deleteAllStoredFiles } from "@/lib/files/store";
+import { sendMail } from "@/lib/mail/send-mail";
+import type { DeleteCompanyInput } from "@/lib/schemas/company";
+
+/**
+ * Deletes a company with everything it has: for good, at once, and its people's sign-ins with it unless they belong to
+ * another company. Its owners are told by mail.
+ *
+ * @throws AppError `INVALID_INPUT` naming what does not fit; `TOO_MANY_TRIES` after too many wrong passwords.
+ */
+export async function deleteCompany(scope: TenantScope, input: DeleteCompanyInput): Promise<void> {
+  const { name } = await company(scope).get();
+  if (input.companyName.trim() !== name) {
+    throw invalidInput([{ field: "companyName", message: `Type the name as it is written here: ${name}` }]);
+  }
+  const people = await members(scope).list();
+  await provePassword(scope, people.find((one) => one.userId === scope.userId)?.email ?? "", input.password);
+  await unscopedEraseCompany(scope);
+  await deleteAllStoredFiles(scope.tenantId);
+  const by = people.find((one) => one.userId === scope.userId)?.name ?? "";
+  for (const owner of people.filter((one) => one.role === "owner")) {
+    await sendMail({
+      to: owner.email,
+      subject: `${name} was deleted from Dewledger`,
+      text: `${by} deleted ${name} with all its jobs, records, logs, packets and files. Private links that were sent no longer open. Nothing is left that could be brought back.`,
+    });
+  }
+}
+
+async function provePassword(scope: TenantScope, email: string, password: string): Promise<void> {
+  if (!(await takeSignInTry(email, UNKNOWN_ADDRESS)))
+    throw new AppError("TOO_MANY_TRIES", "Too many wrong passwords. Try again in 15 minutes.");
+  const stored = await unscopedPasswordOf({ userId: scope.userId });
+  if (!(await passwordFits(stored?.passwordHash ?? null, password)))
+    throw invalidInput([{ field: "password", message: "This is not your password. Nothing was deleted." }]);
+  await forgetSignInTry(email, UNKNOWN_ADDRESS);
+}
