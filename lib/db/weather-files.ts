@@ -12,13 +12,13 @@ export type WeatherFile = {
   readonly latitude: number;
   readonly longitude: number;
   readonly elevationFt: number;
+  readonly sha256: string;
   readonly design: WeatherDesign;
 };
 
 export type NewWeatherFile = Omit<WeatherFile, "id"> & {
   readonly utcOffsetHours: number;
   readonly hours: number;
-  readonly sha256: string;
   readonly sizeBytes: number;
 };
 
@@ -75,8 +75,10 @@ export function weatherFiles(scope: TenantScope) {
 
 type Row = Omit<WeatherFile, "design"> & { readonly designValues: unknown };
 
-function toFile({ id, name, sourceNote, latitude, longitude, elevationFt, designValues }: Row): WeatherFile {
+function toFile({ designValues, ...row }: Row): WeatherFile {
+  const { id, name, sourceNote, latitude, longitude, elevationFt, sha256 } = row;
   return {
+    sha256,
     id,
     name,
     sourceNote,

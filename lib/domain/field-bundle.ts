@@ -141,6 +141,7 @@ export function contextOfFieldJob(
     limits: bundle.limits,
     weather: job.weather,
     log: job.log,
+    forecast: null,
     measuredOn: job.records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
 }

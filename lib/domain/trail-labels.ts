@@ -66,6 +66,8 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   label: text("Name"),
   revision: whole("Revision"),
   verdict: text("Verdict"),
+  dryHours: whole("Dry-hours", "h"),
+  option: text("Option"),
 };
 
 /** How the value under a key of an entry is named and written; `null` when nothing here knows the key. */

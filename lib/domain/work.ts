@@ -7,6 +7,7 @@ export const WORK_TASKS = [
   "mail about a complaint",
   "mail what is overdue",
   "mail the month",
+  "keep forecast",
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 

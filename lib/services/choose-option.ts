@@ -7,6 +7,7 @@ import { AppError } from "@/lib/errors";
 import type { ChooseOptionInput } from "@/lib/schemas/option";
 import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
+import { queueForecast } from "./keep-forecast";
 import { optionOf, withOptions } from "./options";
 import { reopenStage, saveStage } from "./stages";
 
@@ -59,5 +60,6 @@ export function chooseOption(scope: TenantScope, input: ChooseOptionInput): Prom
         inputs: isSelection ? { ...after[stage], reason: input.reason } : after[stage],
       });
     }
+    if (job.weatherFileId !== null) await queueForecast(scope, jobId, `“${option.label}”, job ${job.number}`);
   });
 }

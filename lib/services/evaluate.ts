@@ -11,6 +11,7 @@ import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
 import { type Limits, limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
+import { forecastInForce } from "./designed-forecast";
 import { logSummary } from "./log-summary";
 
 /** What the findings of every job of a company follow from: read once, however many jobs are looked at. */
@@ -83,12 +84,15 @@ export async function jobContext(
     limits: known.limits,
     weather: known.weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
     log: null,
+    forecast: null,
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
-  if (logImportId === null) return context;
+  const weatherSha256 = known.weather.find((one) => one.id === job.weatherFileId)?.sha256 ?? null;
+  const forecast = await forecastInForce(scope, job.id, context, weatherSha256);
+  if (logImportId === null) return { ...context, forecast };
   // What the house lived is held against what the records before it say.
   const asked = logContextOf(context, evaluateJob(context));
-  return { ...context, log: await logSummary(scope, job, logImportId, asked) };
+  return { ...context, forecast, log: await logSummary(scope, job, logImportId, asked) };
 }
 
 export async function evaluateRecords(

@@ -5,6 +5,7 @@ import { makeExport } from "@/lib/services/company-export";
 import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complaint-mail";
 import { mailMonth } from "@/lib/services/company-mail/month-mail";
 import { judgeAllAgain } from "@/lib/services/judge-again";
+import { keepForecast } from "@/lib/services/keep-forecast";
 
 /** How far a try is. `progress` is what the next try is given when this one does not end. */
 export type Report = (at: {
@@ -40,6 +41,14 @@ const complaint = z.object({
 });
 const asked = z.object({ exportId: z.uuid() });
 
+const ofJob = z.object({
+  jobId: z.uuid(),
+  changed: z
+    .object({ house: z.record(z.string(), z.number()), system: z.record(z.string(), z.number()) })
+    .nullable()
+    .default(null),
+});
+
 const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "judge jobs again": {
     actsFor: "company",
@@ -66,6 +75,13 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
       makeExport(scope, asked.parse(input).exportId, (done, total) =>
         report({ done, total, progress: null }),
       ),
+  },
+  "keep forecast": {
+    actsFor: "asker",
+    run: (scope, input, _progress, report) => {
+      const { jobId, changed } = ofJob.parse(input);
+      return keepForecast(scope, jobId, changed, (done, total) => report({ done, total, progress: null }));
+    },
   },
 };
 

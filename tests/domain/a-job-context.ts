@@ -66,6 +66,7 @@ export function aJobContext(some: SomeInputs, change: Partial<JobContext> = {}):
     limits: limitsInForce({}),
     weather: null,
     log: null,
+    forecast: null,
     measuredOn: null,
     ...change,
   };

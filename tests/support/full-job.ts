@@ -210,5 +210,6 @@ export const FULL_JOB: JobContext = {
     analysis: null,
     askedWith: null,
   },
+  forecast: null,
   measuredOn: "2026-07-21",
 };

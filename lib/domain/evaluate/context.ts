@@ -1,5 +1,6 @@
 import type { LogAnalysis, LogContext } from "@/lib/engineering/logs";
 import type { EquipmentModel, Instrument } from "../catalog";
+import type { ForecastInForce } from "../forecast/kept";
 import type { Limits } from "../limits";
 import type { StageInputs } from "../stages";
 
@@ -56,6 +57,8 @@ export type JobContext = {
   readonly limits: Limits;
   readonly weather: WeatherDesign | null;
   readonly log: LogSummary | null;
+  /** What the design was forecast to give; `null` when none is kept, and on a phone. */
+  readonly forecast: ForecastInForce | null;
   /** ISO day of the startup readings, for calibration dates; `null` before they were taken. */
   readonly measuredOn: string | null;
 };

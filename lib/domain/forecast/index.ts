@@ -7,5 +7,15 @@ export {
   type SystemAssumption,
   type SystemAssumptionName,
 } from "./assumptions";
+export {
+  FORECAST_MEMBERS,
+  FORECAST_SEED,
+  FORECAST_VERSION,
+  type ForecastFigures,
+  type ForecastInForce,
+  type KeptForecast,
+  type KeptForecastWhole,
+  type KeptInputs,
+} from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
 export { type JobSetup, jobSetup, missingOf, type OptionSetup, optionSetup } from "./setup";
