@@ -18,4 +18,6 @@ export {
   type KeptInputs,
 } from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
+export { type ForecastEvent, forecastEvents } from "./run";
 export { type JobSetup, jobSetup, missingOf, type OptionSetup, optionSetup } from "./setup";
+export { packWeather, unpackWeather } from "./weather-bytes";

@@ -1,4 +1,4 @@
-import type { PreparedForecast } from "./forecast";
+import type { ForecastInput } from "./forecast";
 import type { MemberYear, YearFigures } from "./member-year";
 import type { YearPictures } from "./year-pictures";
 
@@ -25,6 +25,12 @@ export type OptionForecast = {
   readonly kwh: ForecastRange;
   /** Largest share by which heat or water of any member's year does not close. */
   readonly balanceError: number;
+};
+
+/** Of a prepared forecast what gathering needs: the options' names, and how many years there are to run. */
+export type ForecastToGather = {
+  readonly input: Pick<ForecastInput, "options">;
+  readonly years: number;
 };
 
 /** The figures given as ranges. */
@@ -61,12 +67,12 @@ export type Forecast = {
 /**
  * Puts the years that have run together. Cheap enough to call after every year; the order in which they ran does not matter.
  *
- * @param prepared - From `prepareForecast`.
+ * @param prepared - From `prepareForecast`; of a worker's, its options and number of years.
  * @param years - What `forecastYears` has given so far.
  * @returns The forecast so far; hours, lb, kWh, pints, °F as the figures' names say.
  * @see Least and most over the members (computed).
  */
-export function gatherForecast(prepared: PreparedForecast, years: readonly MemberYear[]): Forecast {
+export function gatherForecast(prepared: ForecastToGather, years: readonly MemberYear[]): Forecast {
   return {
     options: prepared.input.options.map((option, index) =>
       gatherOption(
