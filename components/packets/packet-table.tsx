@@ -9,6 +9,7 @@ import {
   type PacketShare,
 } from "@/lib/domain/packets";
 import type { Answer } from "../forms/use-sent-form";
+import { type CheckDoor, CheckPacket } from "./check-packet";
 import { SendPacket } from "./send-packet";
 import { ShareList } from "./share-list";
 
@@ -24,11 +25,12 @@ type Props = {
   /** When the page was made: links are open or expired as of then. */
   readonly now: string;
   readonly send: (input: unknown) => Promise<Answer>;
+  readonly check: CheckDoor;
   readonly withdraw: (input: unknown) => Promise<Answer>;
 };
 
 /** Every packet made of this job, newest first, with the links that open it. */
-export function PacketTable({ jobId, packets, customerEmail, now, send, withdraw }: Props) {
+export function PacketTable({ jobId, packets, customerEmail, now, send, check, withdraw }: Props) {
   if (packets.length === 0) return <p className="text-muted">No packet has been made yet.</p>;
   return (
     <ol aria-label="Packets made" className="grid gap-4">
@@ -44,6 +46,11 @@ export function PacketTable({ jobId, packets, customerEmail, now, send, withdraw
               <TextLink href={`/api/jobs/${jobId}/packets/${one.id}?as=file`} prefetch={false}>
                 Download
               </TextLink>
+              {one.replacedBy === null ? null : (
+                <TextLink href={`/api/jobs/${jobId}/packets/${one.id}?as=replaced`} prefetch={false}>
+                  Copy marked as replaced
+                </TextLink>
+              )}
               <SendPacket
                 jobId={jobId}
                 packetId={one.id}
@@ -51,6 +58,12 @@ export function PacketTable({ jobId, packets, customerEmail, now, send, withdraw
                 to={one.kind === "homeowner" || one.kind === "review" ? customerEmail : ""}
                 isReplaced={one.replacedBy !== null}
                 send={send}
+              />
+              <CheckPacket
+                jobId={jobId}
+                packetId={one.id}
+                name={`${PACKET_KIND_NAMES[one.kind]} ${one.revision}`}
+                check={check}
               />
             </div>
           </Card>

@@ -24,6 +24,8 @@ export function packets(scope: TenantScope) {
           revision: row.revision,
           sha256: row.sha256,
           inputsHash: row.inputsHash,
+          viewSha256: row.viewSha256,
+          renderer: row.renderer,
           sizeBytes: row.sizeBytes,
           pages: row.pages,
           createdAt: row.createdAt.toISOString(),

@@ -45,6 +45,10 @@ export type Packet = {
   readonly revision: number;
   readonly sha256: string;
   readonly inputsHash: string;
+  /** The stored file of everything it prints; empty in a packet older than this. */
+  readonly viewSha256: string;
+  /** What printed it. */
+  readonly renderer: string;
   readonly sizeBytes: number;
   readonly pages: number;
   readonly createdAt: string;
@@ -53,7 +57,16 @@ export type Packet = {
 
 export type NewPacket = Pick<
   Packet,
-  "kind" | "language" | "paper" | "revision" | "sha256" | "inputsHash" | "sizeBytes" | "pages"
+  | "kind"
+  | "language"
+  | "paper"
+  | "revision"
+  | "sha256"
+  | "inputsHash"
+  | "viewSha256"
+  | "renderer"
+  | "sizeBytes"
+  | "pages"
 > & { readonly jobId: JobId; readonly engineVersion: string };
 
 type Series = Pick<Packet, "kind" | "language" | "paper" | "revision">;

@@ -1,5 +1,5 @@
 /** What a stored file is for. Each kind has its own list of allowed types and its own size limit. */
-export type FileKind = "photo" | "report" | "logo" | "packet" | "log" | "weather";
+export type FileKind = "photo" | "report" | "logo" | "packet" | "view" | "log" | "weather";
 
 type Limits = {
   readonly mimes: readonly string[];
@@ -30,6 +30,11 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
     mimes: ["application/pdf"],
     maxBytes: 60 * MiB,
     fix: "A packet is a PDF of at most 60 MB.",
+  },
+  view: {
+    mimes: ["application/gzip"],
+    maxBytes: 20 * MiB,
+    fix: "What a packet prints is packed text of at most 20 MB.",
   },
   log: {
     mimes: ["text/csv", "application/zip"],

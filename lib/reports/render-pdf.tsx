@@ -27,12 +27,16 @@ type Facts = Pick<
  * drawing) are called one by one, with a writer of ours.
  */
 export async function renderPdf(document: ReactElement<DocumentProps>): Promise<Uint8Array> {
-  const { container } = pdf(document);
   const writer = newWriter(document.props);
-  const laidOut = await (layoutDocument as unknown as Layout)(container.document, Font);
+  const laidOut = await layOut(document);
   const done = bytesOf(writer);
   (drawDocument as unknown as Draw)(writer, { ...laidOut, children: withTags(laidOut.children, writer) });
   return done;
+}
+
+/** The pages of a document with every element's place, before anything is drawn. */
+export function layOut(document: ReactElement<DocumentProps>): ReturnType<Layout> {
+  return (layoutDocument as unknown as Layout)(pdf(document).container.document, Font);
 }
 
 function newWriter(facts: Facts): Writer {

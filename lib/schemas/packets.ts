@@ -37,5 +37,8 @@ export const sendPacketSchema = z.strictObject({
 });
 export type SendPacketInput = z.output<typeof sendPacketSchema>;
 
+/** Which packet of a job is meant. */
+export const packetIdSchema = z.strictObject({ jobId: z.uuid(), packetId: z.uuid() });
+
 export const revokeShareSchema = z.strictObject({ jobId: z.uuid(), shareId: z.uuid() });
 export type RevokeShareInput = z.output<typeof revokeShareSchema>;

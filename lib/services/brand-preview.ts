@@ -1,7 +1,7 @@
 import type { TenantScope } from "@/lib/domain/scope";
 import type { JudgedFigure } from "@/lib/reports/figures";
 import type { HomeownerPacketView } from "@/lib/reports/homeowner/view";
-import { renderHomeownerPacket } from "@/lib/reports/render-homeowner-packet";
+import { renderView } from "@/lib/reports/render-view";
 import type { BrandInput } from "@/lib/schemas/brand";
 import { packetBrand, printedBrand } from "./brand";
 import { ENGLISH } from "./homeowner-texts-en";
@@ -10,7 +10,7 @@ import { qrPath } from "./packet-code";
 /** A packet with invented figures in a brand that is still being typed, with the logo in use. */
 export async function previewBrand(scope: TenantScope, input: BrandInput): Promise<Uint8Array> {
   const { logoPng } = await packetBrand(scope);
-  return renderHomeownerPacket(invented(input, logoPng));
+  return renderView(invented(input, logoPng));
 }
 
 const AIRFLOW: JudgedFigure = {

@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
 import { stageRecords } from "@/lib/db/stage-records";
@@ -15,11 +14,12 @@ import {
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { readStoredFile, storeFile } from "@/lib/files/store";
-import { renderHomeownerPacket } from "@/lib/reports/render-homeowner-packet";
-import { renderSheet } from "@/lib/reports/render-sheet";
+import { type PrintedView, pagesOf, renderView } from "@/lib/reports/render-view";
+import { rendererName } from "@/lib/reports/renderer";
 import type { MakePacketInput } from "@/lib/schemas/packets";
 import { homeownerPacketView } from "./homeowner-packet-view";
 import { getJob } from "./jobs";
+import { hashOfView, keepView } from "./kept-view";
 import { type PrintedLink, printedLink } from "./packet-code";
 import { packetParts } from "./packet-parts";
 import { crewPacketView } from "./packet-views/crew";
@@ -68,13 +68,14 @@ async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Da
   const parts = await packetParts(scope, job, { kind, paper });
   const ofKind = (await packets(scope).list(job.id)).filter((one) => one.kind === kind);
   const newest = ofKind.find((one) => one.language === language && one.paper === paper);
-  const inputsHash = hashOf(viewOf(kind, language, parts, null));
+  const inputsHash = hashOfView(viewOf(kind, language, parts, null));
   // Only the newest: an older one with the same content has been replaced since.
   if (newest?.inputsHash === inputsHash) return newest.id;
   const revision = Math.max(0, ...ofKind.map((one) => one.revision)) + 1;
   const stamp = stampOf(job, wanted, revision, newest ?? null, now);
   const link = kind === "homeowner" ? printedLink(scope.tenantId, job.id, revision, now) : null;
-  const bytes = await rendered(kind, language, { ...parts, ...stamp }, link);
+  const view = viewOf(kind, language, { ...parts, ...stamp }, link);
+  const bytes = await renderView(view);
   const stored = await storeFile(scope.tenantId, bytes, "packet", "packet");
   const packetId = await packets(scope).add({
     jobId: job.id,
@@ -87,6 +88,8 @@ async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Da
     engineVersion: parts.evaluation.engineVersion,
     sizeBytes: stored.size,
     pages: pagesOf(bytes),
+    viewSha256: await keepView(scope.tenantId, view),
+    renderer: rendererName(),
   });
   if (link !== null) {
     await packetShares(scope).add({
@@ -130,20 +133,10 @@ function viewOf(
   language: Wanted["language"],
   parts: PacketParts,
   link: PrintedLink | null,
-) {
+): PrintedView {
   if (kind === "homeowner") return homeownerPacketView(parts, language, link);
   if (kind === "crew") return crewPacketView(parts);
   return kind === "file" ? filePacketView(parts) : reviewPacketView(parts);
-}
-
-function rendered(
-  kind: PacketKind,
-  language: Wanted["language"],
-  parts: PacketParts,
-  link: PrintedLink | null,
-): Promise<Uint8Array> {
-  const view = viewOf(kind, language, parts, link);
-  return "sections" in view ? renderSheet(view) : renderHomeownerPacket(view);
 }
 
 /** The packet of a job under an id. */
@@ -168,20 +161,4 @@ export async function readPacket(
 
 export function packetFileName(job: Job, { kind, revision, language }: Packet): string {
   return `job-${job.number}-${kind}-${revision}${language === "en" ? "" : `-${language}`}.pdf`;
-}
-
-function hashOf(view: object): string {
-  const text = JSON.stringify(view, (_, value) =>
-    value instanceof Uint8Array ? createHash("sha256").update(value).digest("hex") : value,
-  );
-  return createHash("sha256").update(text).digest("hex");
-}
-
-/** The page objects of the file; the renderer writes them uncompressed. */
-function pagesOf(bytes: Uint8Array): number {
-  return (
-    Buffer.from(bytes)
-      .toString("latin1")
-      .match(/\/Type\s*\/Page\b/g)?.length ?? 0
-  );
 }

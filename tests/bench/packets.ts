@@ -1,4 +1,4 @@
-import { renderSheet } from "@/lib/reports/render-sheet";
+import { renderView } from "@/lib/reports/render-view";
 import { filePacketView } from "@/lib/services/packet-views/file";
 import { FULL_JOB } from "../support/full-job";
 import { packetPartsOf, packetPhotosOf } from "../support/packet-parts";
@@ -17,14 +17,14 @@ export async function packetLines(mark: (met: boolean) => string): Promise<reado
   let pages = 0;
   for (let turn = 0; turn < WARM_TURNS; turn += 1) {
     const begun = performance.now();
-    const bytes = await renderSheet(plain);
+    const bytes = await renderView(plain);
     fastest = Math.min(fastest, performance.now() - begun);
     pages = Buffer.from(bytes).toString("latin1").match(PAGE)?.length ?? 1;
   }
   const tenPages = (10 * fastest) / pages;
   const photos = await packetPhotosOf(40);
   const begun = performance.now();
-  const bytes = await renderSheet(filePacketView(packetPartsOf({ photos })));
+  const bytes = await renderView(filePacketView(packetPartsOf({ photos })));
   const withPhotos = performance.now() - begun;
   const peakMiB = process.resourceUsage().maxRSS / 1024;
   return [

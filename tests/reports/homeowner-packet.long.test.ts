@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test, vi } from "vitest";
 import type { HomeownerPacketView } from "@/lib/reports/homeowner/view";
-import { renderHomeownerPacket } from "@/lib/reports/render-homeowner-packet";
+import { renderView } from "@/lib/reports/render-view";
 import { overlaps, readPdf } from "./read-pdf";
 import { fullPacket, sparsePacket, sunfield } from "./sample-packets";
 
@@ -11,7 +11,7 @@ type Read = Awaited<ReturnType<typeof readPdf>>;
 
 /** Prints, keeps the file below `.tmp/packets` for looking at, and reads it back. */
 async function printed(name: string, view: HomeownerPacketView): Promise<Read> {
-  const bytes = await renderHomeownerPacket(view);
+  const bytes = await renderView(view);
   await mkdir(".tmp/packets", { recursive: true });
   await writeFile(`.tmp/packets/${name}.pdf`, bytes);
   return readPdf(bytes);
@@ -122,11 +122,11 @@ describe("a full packet", () => {
   });
 
   test("is the same bytes when printed again, also after another packet, and other bytes for other input", async () => {
-    const first = await renderHomeownerPacket(view);
-    await renderHomeownerPacket(sparsePacket());
-    const again = await renderHomeownerPacket(await fullPacket());
+    const first = await renderView(view);
+    await renderView(sparsePacket());
+    const again = await renderView(await fullPacket());
     expect(Buffer.from(again).equals(Buffer.from(first))).toBe(true);
-    const other = await renderHomeownerPacket({ ...view, revisionNote: "Revision 3" });
+    const other = await renderView({ ...view, revisionNote: "Revision 3" });
     expect(Buffer.from(other).equals(Buffer.from(first))).toBe(false);
   });
 

@@ -15,6 +15,7 @@ test("of more settings than fit, the month shows those most surely troubled", ()
     paper: "letter",
     month: "2026-07",
     createdOn: "2026-07-31",
+    revision: 1,
     reported: [],
     waiting: 4,
     comparisons: [

@@ -2,8 +2,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test, vi } from "vitest";
 import { COLUMNS, type LedgerLine } from "@/lib/domain/ledger";
 import { STAGE_NAMES, STAGES } from "@/lib/domain/stages";
-import { renderHomeownerPacket } from "@/lib/reports/render-homeowner-packet";
-import { renderSheet } from "@/lib/reports/render-sheet";
+import { renderView } from "@/lib/reports/render-view";
 import type { SheetView } from "@/lib/reports/sheet/view";
 import { homeownerPacketView } from "@/lib/services/homeowner-packet-view";
 import { crewPacketView } from "@/lib/services/packet-views/crew";
@@ -55,8 +54,8 @@ function figureText(line: LedgerLine, value: number): string {
 const parts = packetPartsOf();
 
 describe.each([
-  ["file packet", async () => renderSheet(filePacketView(parts))],
-  ["homeowner packet", async () => renderHomeownerPacket(homeownerPacketView(parts, "en", null))],
+  ["file packet", async () => renderView(filePacketView(parts))],
+  ["homeowner packet", async () => renderView(homeownerPacketView(parts, "en", null))],
 ])("%s: numbers", (name, make) => {
   test("every figure of the ledger stands there with its unit and its uncertainty", async () => {
     const { text } = await printed(name.replace(" ", "-"), await make());
@@ -81,7 +80,7 @@ describe("the file packet", () => {
   let read: Read;
   beforeAll(async () => {
     view = filePacketView(parts);
-    read = await printed("file", await renderSheet(view));
+    read = await printed("file", await renderView(view));
   });
 
   test("is sound on every page", () => expectSound(read));
@@ -122,8 +121,8 @@ describe("the file packet", () => {
   });
 
   test("is the same bytes when printed again", async () => {
-    const again = await renderSheet(filePacketView(packetPartsOf()));
-    const first = await renderSheet(view);
+    const again = await renderView(filePacketView(packetPartsOf()));
+    const first = await renderView(view);
     expect(Buffer.from(again).equals(Buffer.from(first))).toBe(true);
   });
 });
@@ -132,10 +131,7 @@ describe("the crew sheet", () => {
   test.each(["letter", "a4"] as const)(
     "is one page on %s with the maker's labels, aims and cautions",
     async (paper) => {
-      const read = await printed(
-        `crew-${paper}`,
-        await renderSheet(crewPacketView(packetPartsOf({ paper }))),
-      );
+      const read = await printed(`crew-${paper}`, await renderView(crewPacketView(packetPartsOf({ paper }))));
       expectSound(read);
       expect(read.pages).toHaveLength(1);
       for (const expected of [
@@ -156,7 +152,7 @@ describe("the crew sheet", () => {
 });
 
 test("the humidity review shows the log, the comparison and when to look again", async () => {
-  const read = await printed("review", await renderSheet(reviewPacketView(parts)));
+  const read = await printed("review", await renderView(reviewPacketView(parts)));
   expectSound(read);
   for (const expected of ["the promise is kept", "330 h", "of 336 h logged", "Look again on 2026-08-28"]) {
     expect(read.text).toContain(expected);
@@ -169,7 +165,7 @@ describe("in Spanish", () => {
     // A company's own words stand as it wrote them.
     const brand = { ...PLAIN_BRAND, coverWords: "", closingWords: "" };
     const view = homeownerPacketView(packetPartsOf({ paper: "a4", brand }), "es", null);
-    const read = await printed("homeowner-es", await renderHomeownerPacket(view));
+    const read = await printed("homeowner-es", await renderView(view));
     expect(read.pages.flatMap(overlaps)).toEqual([]);
     for (const expected of [
       "Enfriamiento total",
@@ -191,21 +187,18 @@ describe("bad input gives a good packet", () => {
     const empty = { ...FULL_JOB, inputs: { ...FULL_JOB.inputs, [stage]: blank(FULL_JOB.inputs[stage]) } };
     const without = packetPartsOf({}, [stage], empty);
     for (const view of [filePacketView(without), crewPacketView(without), reviewPacketView(without)]) {
-      const read = await printed(`without-${stage}`, await renderSheet(view));
+      const read = await printed(`without-${stage}`, await renderView(view));
       expectSound(read);
       expect(read.text).not.toMatch(/undefined|null|NaN/);
     }
-    const home = await printed(
-      "without",
-      await renderHomeownerPacket(homeownerPacketView(without, "en", null)),
-    );
+    const home = await printed("without", await renderView(homeownerPacketView(without, "en", null)));
     expectSound(home);
     expect(home.text).not.toMatch(/undefined|null|NaN/);
   });
 
   test("with 40 photographs: every one is there, two in a row, none over a text", async () => {
     const photos = await packetPhotosOf(40);
-    const read = await printed("photos", await renderSheet(filePacketView(packetPartsOf({ photos }))));
+    const read = await printed("photos", await renderView(filePacketView(packetPartsOf({ photos }))));
     expectSound(read);
     expect(read.pictures).toBe(40);
     for (const photo of photos) expect(read.text).toContain(photo.caption);
@@ -217,7 +210,7 @@ describe("bad input gives a good packet", () => {
     const inputs = { ...FULL_JOB.inputs, startup_record: { ...FULL_JOB.inputs.startup_record, notes } };
     const read = await printed(
       "long-note",
-      await renderSheet(filePacketView(packetPartsOf({}, [], { ...FULL_JOB, inputs }))),
+      await renderView(filePacketView(packetPartsOf({}, [], { ...FULL_JOB, inputs }))),
     );
     expectSound(read);
     expect(read.text.match(/taken again after half an hour/g)?.length).toBeGreaterThan(590);

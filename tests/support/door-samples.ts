@@ -12,6 +12,7 @@ export type Ids = Readonly<
     | "callbackId"
     | "savedViewId"
     | "packetId"
+    | "digestId"
     | "importId"
     | "modelId"
     | "newModelId"
@@ -55,6 +56,7 @@ export function randomIds(): Ids {
     callbackId: randomUUID(),
     savedViewId: randomUUID(),
     packetId: randomUUID(),
+    digestId: randomUUID(),
     importId: randomUUID(),
     modelId: randomUUID(),
     newModelId: randomUUID(),
@@ -271,7 +273,9 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     days: "30",
     attach: false,
   }),
+  "check packet": ({ jobId, packetId }) => ({ jobId, packetId }),
   "withdraw packet link": ({ jobId, shareId }) => ({ jobId, shareId }),
+  "make month": () => ({ month: "2026-07" }),
   "save brand": () => BRAND,
   "remove logo": () => ({}),
   "ask question": ({ jobId }) => ({ jobId, fieldPath: "outdoorDbF", text: "In the shade?" }),
@@ -343,7 +347,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     query: { sha256: sha256Of(PHOTO) },
     body: PHOTO,
   }),
-  "read month": () => ({ params: {} }),
+  "read month": ({ digestId }) => ({ params: { digestId } }),
   "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
   "preview brand": () => ({ params: {}, body: JSON.stringify(BRAND) }),
   "read log window": ({ jobId, importId }) => ({

@@ -78,6 +78,10 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     permission: "across-jobs.read",
     addresses: () => ["/across-jobs", "/across-jobs?by=techId"],
   },
+  "/across-jobs/months": {
+    permission: "across-jobs.read",
+    addresses: () => ["/across-jobs/months"],
+  },
   "/across-jobs/instruments": {
     permission: "across-jobs.read",
     addresses: () => ["/across-jobs/instruments"],

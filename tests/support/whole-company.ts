@@ -19,18 +19,23 @@ import { workItems } from "@/lib/db/work-items";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { sha256Of, storeFile } from "@/lib/files/store";
+import { rendererName } from "@/lib/reports/renderer";
 import { addFile, holdFile } from "@/lib/services/attachments";
 import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
 import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
+import { keepView } from "@/lib/services/kept-view";
+import { monthDigest } from "@/lib/services/month-digest";
 import { addOption } from "@/lib/services/options";
+import { crewPacketView } from "@/lib/services/packet-views/crew";
 import { saveView } from "@/lib/services/saved-views";
 import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { pocketHygrometer } from "@/seed/catalog/instruments";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
 import type { Ids } from "./door-samples";
+import { packetPartsOf } from "./packet-parts";
 import { addMember, type Crew, given, makeCrew } from "./people";
 import { PHOTO } from "./photo";
 import { LOAD, openJob, STARTUP, save, sign } from "./service-jobs";
@@ -104,6 +109,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
         complaint: "Smells of cellar",
       }),
       packetId,
+      digestId: (await monthDigest(crew.owner, "2026-07")).id,
       shareId,
       packetSecret: link.token,
       savedViewId: await saveView(owner, "across-jobs", { name: "Kept", query: "by=season", shared: false }),
@@ -204,6 +210,8 @@ async function keptPacket({ office }: Crew, jobId: string): Promise<string> {
     engineVersion: "1",
     sizeBytes: size,
     pages: 1,
+    viewSha256: await keepView(office.tenantId, crewPacketView(packetPartsOf())),
+    renderer: rendererName(),
   });
 }
 

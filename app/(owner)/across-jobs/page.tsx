@@ -44,9 +44,7 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
             All these jobs with their facts as CSV
           </a>
           <LinkButton href="/across-jobs/instruments">Instruments and sensors</LinkButton>
-          <a className="button button-secondary" href="/api/across-jobs/month">
-            This month on two pages (PDF)
-          </a>
+          <LinkButton href="/across-jobs/months">Months on two pages (PDF)</LinkButton>
         </p>
         <SavedViews
           screen="across-jobs"

@@ -4,7 +4,6 @@ import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
 import { PageFrame } from "../parts/page-frame";
-import { CHART_AHEAD } from "../parts/paper-chart";
 import { PlainList } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
@@ -45,6 +44,7 @@ export function HomeownerDocument({ view }: { readonly view: HomeownerPacketView
             foot={foot}
             page={words.page(pageNumber ?? 1, totalPages ?? 1)}
             isFirst={pageNumber === 1}
+            note={view.replacedNote}
           >
             {children}
           </PageFrame>
@@ -92,12 +92,7 @@ function Sections({ view, words, accent }: SectionsProps) {
           <LedgerTable groups={view.ledger} words={words} />
         )}
       </Section>
-      <Section
-        number={5}
-        title={words.lived}
-        accent={accent}
-        {...(view.lived?.chart ? { ahead: CHART_AHEAD } : {})}
-      >
+      <Section number={5} title={words.lived} accent={accent}>
         <Lived lived={view.lived} words={words} />
       </Section>
       <Section number={6} title={words.howToRun} accent={accent}>

@@ -18,11 +18,11 @@ export function Lived({
 }) {
   if (lived === null) return <Text>{words.notLived}</Text>;
   return (
-    <View>
+    <>
       <Paragraphs text={lived.words} />
       {lived.chart !== null && <PaperChart chart={lived.chart} />}
       <JudgedFigures heading={lived.period} figures={lived.figures} words={words} />
-    </View>
+    </>
   );
 }
 
@@ -38,11 +38,13 @@ export function Cautions({
   // A bar beside each block, not a box around all: a box that breaks leaves its empty edge on the first page.
   return (
     <View style={{ marginTop: 8 }}>
-      <View wrap={false} minPresenceAhead={30} style={BAR}>
+      <View wrap={false} minPresenceAhead={30} style={BESIDE_BAR}>
+        <View style={BAR} />
         <Text style={strong}>{words.cautions}</Text>
       </View>
       {keyed(cautions).map(({ key, item }) => (
-        <View key={key} wrap={!staysWhole([item])} style={BAR}>
+        <View key={key} wrap={!staysWhole([item])} style={BESIDE_BAR}>
+          <View style={BAR} />
           <Text>{item}</Text>
         </View>
       ))}
@@ -50,7 +52,15 @@ export function Cautions({
   );
 }
 
-const BAR = { borderLeftWidth: 3, borderLeftColor: INK, paddingLeft: 10, paddingBottom: 3 } as const;
+export const BAR = {
+  position: "absolute",
+  top: 0,
+  bottom: 0,
+  left: 0,
+  width: 3,
+  backgroundColor: INK,
+} as const;
+const BESIDE_BAR = { paddingLeft: 13, paddingBottom: 3 } as const;
 
 /** The last words, and how to reach the company. */
 export function Closing({

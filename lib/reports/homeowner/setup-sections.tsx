@@ -1,7 +1,6 @@
 import { Text, View } from "@react-pdf/renderer";
 import { headText, INK, small, strong } from "../look";
-import { keyed } from "../parts/keyed";
-import { RuledRow, TableHead } from "../parts/rows";
+import { Rows, RuledRow, TableHead } from "../parts/rows";
 import { tagged } from "../parts/tags";
 import type { HomeownerWords } from "../words";
 import type { PacketInstalled, PrintedSetting } from "./view";
@@ -16,12 +15,17 @@ export function Installed({
 }) {
   return (
     <View {...tagged("Table")} style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
-      {keyed([...installed.equipment, installed.capacitySetting]).map(({ key, item: { label, text } }) => (
-        <RuledRow key={key} texts={[label, text]}>
-          <Text style={{ ...small, width: 130, marginTop: 1 }}>{label}</Text>
-          <Text style={{ flex: 1 }}>{text}</Text>
-        </RuledRow>
-      ))}
+      <Rows
+        rows={[...installed.equipment, installed.capacitySetting].map(({ label, text }) => ({
+          texts: [label, text],
+          row: (
+            <RuledRow texts={[label, text]}>
+              <Text style={{ ...small, width: 130, marginTop: 1 }}>{label}</Text>
+              <Text style={{ flex: 1 }}>{text}</Text>
+            </RuledRow>
+          ),
+        }))}
+      />
       {installed.demoData && <Text style={{ ...small, ...strong, marginTop: 5 }}>{words.demoData}</Text>}
     </View>
   );
@@ -43,15 +47,22 @@ export function Settings({
         <Text style={{ ...headText, width: 100 }}>{words.setTo}</Text>
         <Text style={{ ...headText, flex: 1 }}>{words.why}</Text>
       </TableHead>
-      {keyed(settings).map(({ key, item: { name, setTo, why } }) => (
-        <RuledRow key={key} texts={[name, setTo ?? "", why]}>
-          <Text style={{ width: 150 }}>{name}</Text>
-          <Text style={setTo === null ? { ...small, width: 100, marginTop: 1 } : { ...strong, width: 100 }}>
-            {setTo ?? words.notRecorded}
-          </Text>
-          <Text style={{ ...small, flex: 1, marginTop: 1 }}>{why}</Text>
-        </RuledRow>
-      ))}
+      <Rows
+        rows={settings.map(({ name, setTo, why }) => ({
+          texts: [name, setTo ?? "", why],
+          row: (
+            <RuledRow texts={[name, setTo ?? "", why]}>
+              <Text style={{ width: 150 }}>{name}</Text>
+              <Text
+                style={setTo === null ? { ...small, width: 100, marginTop: 1 } : { ...strong, width: 100 }}
+              >
+                {setTo ?? words.notRecorded}
+              </Text>
+              <Text style={{ ...small, flex: 1, marginTop: 1 }}>{why}</Text>
+            </RuledRow>
+          ),
+        }))}
+      />
     </View>
   );
 }

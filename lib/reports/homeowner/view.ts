@@ -11,6 +11,8 @@ export type HomeownerPacketView = {
   readonly revisionNote: string;
   /** `2026-07-31`: the day printed, and the file's creation date, so that the same view gives the same bytes. */
   readonly createdOn: string;
+  /** Printed on every page of a copy for the record: that a newer packet has replaced this one. */
+  readonly replacedNote?: string;
   readonly brand: PacketBrand;
   readonly job: PacketJob;
   readonly promise: PacketPromise;

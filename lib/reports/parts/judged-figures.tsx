@@ -2,9 +2,8 @@ import { Text, View } from "@react-pdf/renderer";
 import type { JudgedFigure } from "../figures";
 import { headText, INK, row, small, strong } from "../look";
 import type { HomeownerWords } from "../words";
-import { keyed } from "./keyed";
 import { RangeStripPicture } from "./range-strip";
-import { RuledRow, TableHead } from "./rows";
+import { Rows, RuledRow, TableHead } from "./rows";
 import { tagged } from "./tags";
 import { VERDICT_COLORS, VerdictOrInformation } from "./verdict-mark";
 
@@ -19,22 +18,24 @@ const VALUE = { width: 54, textAlign: "right" } as const;
 const AIM = { width: 114 } as const;
 const VERDICT = { width: 82 } as const;
 
-/** A table of so few rows is not worth breaking. */
-const SHORT_TABLE = 3;
+const textsOf = ({ label, plainWords, aim }: JudgedFigure) => [label, plainWords ?? "", aim ?? ""];
 
 /** Readings with what was aimed for, a picture of both, and the verdict. */
 export function JudgedFigures({ heading, figures, words }: JudgedFiguresProps) {
   return (
-    <View {...tagged("Table")} wrap={figures.length > SHORT_TABLE}>
+    <View {...tagged("Table")}>
       <TableHead>
         <Text style={{ ...headText, flex: 1 }}>{heading}</Text>
         <Text style={{ ...headText, ...READING }}>{words.reading}</Text>
         <Text style={{ ...headText, ...AIM }}>{words.aim}</Text>
         <Text style={{ ...headText, ...VERDICT }}>{words.verdict}</Text>
       </TableHead>
-      {keyed(figures).map(({ key, item }) => (
-        <FigureRow key={key} figure={item} words={words} />
-      ))}
+      <Rows
+        rows={figures.map((item) => ({
+          texts: textsOf(item),
+          row: <FigureRow figure={item} words={words} />,
+        }))}
+      />
     </View>
   );
 }
@@ -42,7 +43,7 @@ export function JudgedFigures({ heading, figures, words }: JudgedFiguresProps) {
 function FigureRow({ figure, words }: { readonly figure: JudgedFigure; readonly words: HomeownerWords }) {
   const { label, value, unit, uncertainty, aim, plainWords, strip, verdict } = figure;
   return (
-    <RuledRow texts={[label, plainWords ?? "", aim ?? ""]}>
+    <RuledRow texts={textsOf(figure)}>
       <View style={{ flex: 1 }}>
         <Text style={strong}>{label}</Text>
         {plainWords !== null && <Text style={small}>{plainWords}</Text>}

@@ -4,7 +4,7 @@ import type { LedgerCell, LedgerGroup, PrintedLedgerLine } from "../homeowner/vi
 import { headText, row, ruleBelow, small, strong, TINT } from "../look";
 import type { HomeownerWords } from "../words";
 import { keyed } from "./keyed";
-import { RuledRow, TableHead } from "./rows";
+import { Rows, RuledRow, TableHead } from "./rows";
 import { tagged } from "./tags";
 import { VerdictOrInformation } from "./verdict-mark";
 
@@ -27,27 +27,41 @@ export function LedgerTable({ groups, words }: LedgerTableProps) {
         ))}
         <Text style={{ ...headText, ...VERDICT }}>{words.verdict}</Text>
       </TableHead>
-      {keyed(groups).flatMap(({ key: groupKey, item: group }) => [
-        <View
-          key={groupKey}
-          {...tagged("TR")}
-          wrap={false}
-          minPresenceAhead={46}
-          style={{ ...row, ...ruleBelow, backgroundColor: TINT, paddingVertical: 2.5, paddingHorizontal: 4 }}
-        >
-          <Text style={{ ...strong, fontSize: 8, lineHeight: 1.38 }}>{group.heading}</Text>
-        </View>,
-        ...keyed(group.lines).map(({ key, item }) => (
-          <LedgerRow key={`${groupKey}.${key}`} line={item} words={words} />
-        )),
-      ])}
+      {keyed(groups).map(({ key, item }) => (
+        <Rows
+          key={key}
+          rows={[
+            { texts: [item.heading], row: <GroupRow heading={item.heading} /> },
+            ...item.lines.map((line) => ({
+              texts: textsOf(line),
+              row: <LedgerRow line={line} words={words} />,
+            })),
+          ]}
+        />
+      ))}
     </View>
   );
 }
 
+function GroupRow({ heading }: { readonly heading: string }) {
+  return (
+    <View
+      {...tagged("TR")}
+      style={{ ...row, ...ruleBelow, backgroundColor: TINT, paddingVertical: 2.5, paddingHorizontal: 4 }}
+    >
+      <Text style={{ ...strong, fontSize: 8, lineHeight: 1.38 }}>{heading}</Text>
+    </View>
+  );
+}
+
+const textsOf = (line: PrintedLedgerLine) => [
+  line.label,
+  ...COLUMNS.map((column) => line[column]?.value ?? ""),
+];
+
 function LedgerRow({ line, words }: { readonly line: PrintedLedgerLine; readonly words: HomeownerWords }) {
   return (
-    <RuledRow texts={[line.label, ...COLUMNS.map((column) => line[column]?.value ?? "")]}>
+    <RuledRow texts={textsOf(line)}>
       <Text style={{ flex: 1 }}>{line.label}</Text>
       {COLUMNS.map((column) => (
         <Cell key={column} cell={line[column]} ifMissing={words.missing[column]} />

@@ -5,9 +5,6 @@ import { FAMILY, REGULAR, STRONG } from "../fonts";
 import { small } from "../look";
 import { tagged } from "./tags";
 
-/** What a heading has to leave below it, so that the unbroken chart stands on its page. */
-export const CHART_AHEAD = 400;
-
 const DASHES = { solid: undefined, dashed: "6 4", dotted: "1.5 3" } as const;
 const TEXT = { fontFamily: FAMILY, fontSize: 11 } as const;
 

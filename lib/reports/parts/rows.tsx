@@ -1,5 +1,5 @@
 import { Text, View } from "@react-pdf/renderer";
-import type { ReactNode } from "react";
+import { Fragment, type ReactNode } from "react";
 import { inkAbove, row, ruleBelow, small } from "../look";
 import { keyed } from "./keyed";
 import { type Tag, tagged } from "./tags";
@@ -34,13 +34,55 @@ export function RuledRow({ texts, tag = "TR", pad = 4.5, children }: RowProps) {
   );
 }
 
+/** A row with the texts by which it is judged how much of it may stay whole. */
+export type Row = { readonly texts: readonly string[]; readonly row: ReactNode };
+
+/** So many rows at a table's begin, and at its end, never part. */
+const TOGETHER = 2;
+
+/**
+ * The rows of a table or list in blocks: the first two stand together below their head, and the last two on their
+ * page, so that no head is left without rows and no row stands alone on a page.
+ */
+export function Rows({ rows }: { readonly rows: readonly Row[] }) {
+  const first = rows.slice(0, rows.length <= TOGETHER + 1 ? undefined : TOGETHER);
+  const last = rows.slice(Math.max(first.length, rows.length - TOGETHER));
+  const between = rows.slice(first.length, rows.length - last.length);
+  return (
+    <>
+      <Block rows={first} isFirst />
+      {keyed(between).map(({ key, item }) => (
+        <Fragment key={key}>{item.row}</Fragment>
+      ))}
+      {last.length > 0 && <Block rows={last} />}
+    </>
+  );
+}
+
+/**
+ * A hair upwards. Between a head and what follows the library sees a gap where its sums are not exact, and takes
+ * every gap for a place to break; with the hair there is none. More than a thousandth it would take for columns.
+ */
+const HAIR = { top: -0.0005 } as const;
+
+function Block({ rows, isFirst = false }: { readonly rows: readonly Row[]; readonly isFirst?: boolean }) {
+  const elements = keyed(rows).map(({ key, item }) => <Fragment key={key}>{item.row}</Fragment>);
+  if (!staysWhole(rows.flatMap(({ texts }) => texts))) return <>{elements}</>;
+  return (
+    <View wrap={false} style={isFirst ? HAIR : {}}>
+      {elements}
+    </View>
+  );
+}
+
 /** The head of a table, printed again on every page the table continues on. */
 export function TableHead({ children }: { readonly children: ReactNode }) {
   return (
     <View
       fixed
       {...tagged("HeadRow")}
-      minPresenceAhead={40}
+      // Any: it only says that no page ends between the head and the first rows.
+      minPresenceAhead={1}
       style={{ ...row, ...inkAbove, ...ruleBelow, gap: 10, paddingTop: 3.5, paddingBottom: 3.5 }}
     >
       {children}
@@ -71,15 +113,19 @@ export function PlainList({
   if (items.length === 0) return <Text style={small}>{ifNone}</Text>;
   return (
     <View {...tagged("L")}>
-      {items.map((item, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the entries of one printed list never change places
-        <RuledRow key={index} texts={[item]} tag="LI">
-          <Text style={{ ...small, width: 14, textAlign: "right", marginTop: 1 }}>
-            {numbered ? String(index + 1) : "–"}
-          </Text>
-          <Text style={{ flex: 1 }}>{item}</Text>
-        </RuledRow>
-      ))}
+      <Rows
+        rows={items.map((item, index) => ({
+          texts: [item],
+          row: (
+            <RuledRow texts={[item]} tag="LI">
+              <Text style={{ ...small, width: 14, textAlign: "right", marginTop: 1 }}>
+                {numbered ? String(index + 1) : "–"}
+              </Text>
+              <Text style={{ flex: 1 }}>{item}</Text>
+            </RuledRow>
+          ),
+        }))}
+      />
     </View>
   );
 }

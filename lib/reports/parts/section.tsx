@@ -10,8 +10,6 @@ type SectionProps = {
   readonly accent: string;
   readonly lead?: string | undefined;
   readonly dense?: boolean;
-  /** Points that have to fit below the heading on the same page: more where the first thing cannot be broken. */
-  readonly ahead?: number;
   /** Points above the heading. */
   readonly above?: number;
   readonly onNewPage?: boolean;
@@ -23,7 +21,7 @@ type SectionProps = {
  * in the page's own flow: in a box of their own, the library would leave the heading behind at the foot of a page.
  */
 export function Section(props: SectionProps) {
-  const { number, title, accent, lead, children, dense = false, ahead = dense ? 30 : 140 } = props;
+  const { number, title, accent, lead, children, dense = false } = props;
   const gap = dense ? 3 : 8;
   const { above = dense ? 4 : 22, onNewPage = false } = props;
   return (
@@ -31,7 +29,7 @@ export function Section(props: SectionProps) {
       <View
         wrap={false}
         break={onNewPage}
-        minPresenceAhead={ahead}
+        minPresenceAhead={AHEAD}
         style={{ marginTop: above, marginBottom: gap }}
         {...inOutline(title)}
       >
@@ -50,6 +48,9 @@ export function Section(props: SectionProps) {
     </>
   );
 }
+
+/** Points: two lines. What follows keeps its own first rows together; more would chain short sections. */
+const AHEAD = 28;
 
 const NUMBER = {
   ...strong,

@@ -1,11 +1,11 @@
 import { Text, View } from "@react-pdf/renderer";
-import { Cautions } from "../homeowner/living-sections";
-import { headText, INK, QUIET, row, small, strong } from "../look";
+import { BAR, Cautions } from "../homeowner/living-sections";
+import { headText, QUIET, row, small, strong } from "../look";
 import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
 import { PaperChart } from "../parts/paper-chart";
-import { Paragraphs, PlainList, RuledRow, TableHead } from "../parts/rows";
+import { Paragraphs, PlainList, Rows, RuledRow, TableHead } from "../parts/rows";
 import { tagged } from "../parts/tags";
 import { VerdictMark } from "../parts/verdict-mark";
 import type { HomeownerWords } from "../words";
@@ -43,12 +43,17 @@ export function SheetBlock({ block, words, dense }: BlockProps<Block>) {
     case "facts":
       return (
         <View {...tagged("Table")}>
-          {keyed(block.rows).map(({ key, item: { label, text } }) => (
-            <RuledRow key={key} texts={[label, text]} pad={2}>
-              <Text style={{ ...small, width: 190 }}>{label}</Text>
-              <Text style={{ flex: 1 }}>{text}</Text>
-            </RuledRow>
-          ))}
+          <Rows
+            rows={block.rows.map(({ label, text }) => ({
+              texts: [label, text],
+              row: (
+                <RuledRow texts={[label, text]} pad={2}>
+                  <Text style={{ ...small, width: 190 }}>{label}</Text>
+                  <Text style={{ flex: 1 }}>{text}</Text>
+                </RuledRow>
+              ),
+            }))}
+          />
         </View>
       );
     case "table":
@@ -91,18 +96,23 @@ function PlainTable({ block, dense }: BlockProps<TableBlock>) {
           </Text>
         ))}
       </TableHead>
-      {keyed(block.rows).map(({ key, item: cells }) => (
-        <RuledRow key={key} texts={cells} pad={dense ? 0.8 : 2}>
-          {keyed(cells).map(({ key: cellKey, item }) => (
-            <Text
-              key={cellKey}
-              style={{ ...place[Number(cellKey)], ...(block.columns[Number(cellKey)]?.strong ? strong : {}) }}
-            >
-              {item}
-            </Text>
-          ))}
-        </RuledRow>
-      ))}
+      <Rows
+        rows={block.rows.map((cells) => ({
+          texts: cells,
+          row: (
+            <RuledRow texts={cells} pad={dense ? 0.8 : 2}>
+              {keyed(cells).map(({ key, item }) => (
+                <Text
+                  key={key}
+                  style={{ ...place[Number(key)], ...(block.columns[Number(key)]?.strong ? strong : {}) }}
+                >
+                  {item}
+                </Text>
+              ))}
+            </RuledRow>
+          ),
+        }))}
+      />
     </View>
   );
 }
@@ -110,7 +120,8 @@ function PlainTable({ block, dense }: BlockProps<TableBlock>) {
 /** Cautions where the section's own heading says what they are. */
 function DenseCautions({ items }: { readonly items: readonly string[] }) {
   return (
-    <View wrap={false} style={{ borderLeftWidth: 3, borderLeftColor: INK, paddingLeft: 8 }}>
+    <View wrap={false} style={{ paddingLeft: 11 }}>
+      <View style={BAR} />
       {keyed(items).map(({ key, item }) => (
         <Text key={key} style={{ marginBottom: 1.5, fontSize: 8.2, lineHeight: 1.22 }}>
           {item}

@@ -4,7 +4,6 @@ import { inOutline } from "../parts/in-outline";
 import { keyed } from "../parts/keyed";
 import { CompanyLogo } from "../parts/logo";
 import { PageFrame } from "../parts/page-frame";
-import { CHART_AHEAD } from "../parts/paper-chart";
 import { Section } from "../parts/section";
 import { tagged } from "../parts/tags";
 import { HOMEOWNER_WORDS } from "../words";
@@ -40,6 +39,7 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
             foot={foot}
             page={words.page(pageNumber ?? 1, totalPages ?? 1)}
             isFirst={pageNumber === 1}
+            note={view.replacedNote}
             dense={view.dense}
           >
             {children}
@@ -56,7 +56,6 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
             lead={item.lead}
             dense={view.dense}
             onNewPage={item.onNewPage === true}
-            {...(item.blocks[0]?.kind === "chart" ? { ahead: CHART_AHEAD } : {})}
           >
             {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
               <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />

@@ -1,8 +1,7 @@
 import { Text, View } from "@react-pdf/renderer";
 import type { Basis, Certainty } from "@/lib/engineering/findings";
 import { row, small, strong } from "../look";
-import { keyed } from "../parts/keyed";
-import { RuledRow } from "../parts/rows";
+import { Rows, RuledRow } from "../parts/rows";
 import { tagged } from "../parts/tags";
 import { VerdictOrInformation } from "../parts/verdict-mark";
 import type { HomeownerWords } from "../words";
@@ -19,26 +18,38 @@ export function Findings({
   if (findings.length === 0) return <Text style={small}>{words.nothingGiven}</Text>;
   return (
     <View {...tagged("Table")}>
-      {keyed(findings).map(({ key, item }) => (
-        <RuledRow
-          key={key}
-          texts={[item.title, item.statement, item.nextStep ?? "", ...item.figures]}
-          pad={2}
-        >
-          <View style={{ width: 78, paddingTop: 1 }}>
-            <VerdictOrInformation verdict={item.verdict} words={words} />
-          </View>
-          <View style={{ flex: 1 }}>
-            <Text style={strong}>{item.title}</Text>
-            <Text>{item.statement}</Text>
-            {item.figures.length > 0 && <Text style={small}>{item.figures.join(" · ")}</Text>}
-            <Text style={small}>{basisText(item.basis)}</Text>
-            {item.nextStep !== null && <Labelled label="To do" text={item.nextStep} />}
-            {item.caution !== null && <Labelled label="Caution" text={item.caution} />}
-          </View>
-        </RuledRow>
-      ))}
+      <Rows
+        rows={findings.map((item) => ({
+          texts: textsOf(item),
+          row: <FindingRow item={item} words={words} />,
+        }))}
+      />
     </View>
+  );
+}
+
+const textsOf = ({ title, statement, nextStep, figures }: PrintedFinding) => [
+  title,
+  statement,
+  nextStep ?? "",
+  ...figures,
+];
+
+function FindingRow({ item, words }: { readonly item: PrintedFinding; readonly words: HomeownerWords }) {
+  return (
+    <RuledRow texts={textsOf(item)} pad={2}>
+      <View style={{ width: 78, paddingTop: 1 }}>
+        <VerdictOrInformation verdict={item.verdict} words={words} />
+      </View>
+      <View style={{ flex: 1 }}>
+        <Text style={strong}>{item.title}</Text>
+        <Text>{item.statement}</Text>
+        {item.figures.length > 0 && <Text style={small}>{item.figures.join(" · ")}</Text>}
+        <Text style={small}>{basisText(item.basis)}</Text>
+        {item.nextStep !== null && <Labelled label="To do" text={item.nextStep} />}
+        {item.caution !== null && <Labelled label="Caution" text={item.caution} />}
+      </View>
+    </RuledRow>
   );
 }
 

@@ -10,6 +10,8 @@ export type SheetView = {
   readonly revisionNote: string;
   /** `2026-07-31`: the day printed, and the file's creation date. */
   readonly createdOn: string;
+  /** Printed on every page of a copy for the record: that a newer packet has replaced this one. */
+  readonly replacedNote?: string;
   readonly brand: PacketBrand;
   readonly title: string;
   /** Whose it is: the customer, or the company. */

@@ -23,6 +23,8 @@ export type MonthParts = {
   /** `2026-07` */
   readonly month: string;
   readonly createdOn: string;
+  /** 0 while its content is compared. */
+  readonly revision: number;
   readonly reported: readonly Callback[];
   /** Callbacks not closed, of any month. */
   readonly waiting: number;
@@ -35,12 +37,12 @@ export type MonthParts = {
 
 /** The owner's month: what came in, and what jobs with humidity complaints have in common. */
 export function monthView(parts: MonthParts): SheetView {
-  const { brand, paper, month, createdOn, reported, waiting, comparisons } = parts;
+  const { brand, paper, month, createdOn, revision, reported, waiting, comparisons } = parts;
   const humid = reported.filter((one) => CALLBACK_KINDS[one.kind].humidity);
   return {
     paper,
     documentId: `Month ${month}`,
-    revisionNote: "",
+    revisionNote: revision < 2 ? "" : `revision ${revision}`,
     createdOn,
     brand,
     title: "Owner’s month",

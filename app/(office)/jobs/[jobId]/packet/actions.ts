@@ -1,8 +1,9 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { makePacketSchema, revokeShareSchema, sendPacketSchema } from "@/lib/schemas/packets";
+import { makePacketSchema, packetIdSchema, revokeShareSchema, sendPacketSchema } from "@/lib/schemas/packets";
 import { action } from "@/lib/server/action";
+import { checkPacket } from "@/lib/services/check-packet";
 import { revokeShare, sendPacket } from "@/lib/services/packet-sending";
 import * as packets from "@/lib/services/packets";
 
@@ -15,6 +16,13 @@ export const makePacket = action({
     revalidatePath(`/jobs/${input.jobId}/packet`);
     return id as string;
   },
+});
+
+export const check = action({
+  name: "check packet",
+  permission: "packet.make",
+  schema: packetIdSchema,
+  run: checkPacket,
 });
 
 export const send = action({

@@ -4,7 +4,7 @@ import { PacketTable } from "@/components/packets/packet-table";
 import { Card } from "@/components/ui/card";
 import { load, pageScope } from "@/lib/server/page";
 import { packetsPage } from "@/lib/services/packets-page";
-import { makePacket, send, withdraw } from "./actions";
+import { check, makePacket, send, withdraw } from "./actions";
 
 export const metadata: Metadata = { title: "Packets" };
 
@@ -32,6 +32,7 @@ export default async function PacketPage({
         customerEmail={view.customerEmail}
         now={view.now}
         send={send}
+        check={check}
         withdraw={withdraw}
       />
     </div>

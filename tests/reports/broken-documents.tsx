@@ -1,0 +1,62 @@
+import { Document, Page, Path, Svg, Text, View } from "@react-pdf/renderer";
+import type { ReactNode } from "react";
+import { PAGE } from "@/lib/reports/look";
+
+/** Documents with one fault each, by which the checks of pages are checked themselves. */
+const broken = (children: ReactNode) => (
+  <Document
+    title="Broken"
+    author="Nobody"
+    subject="A fault"
+    keywords="fault"
+    creator="A test"
+    producer="A test"
+    language="en-US"
+    creationDate={new Date("2026-07-31T00:00:00Z")}
+  >
+    <Page size="LETTER" style={PAGE}>
+      {children}
+    </Page>
+  </Document>
+);
+
+const LONG = "A text that needs many more lines than its box has. ".repeat(5);
+
+export const lost = broken(
+  <View style={{ height: 10 }}>
+    <Text>{LONG}</Text>
+  </View>,
+);
+
+export const tooSmall = broken(
+  <View>
+    <View style={{ height: 10 }}>
+      <Text style={{ flexShrink: 0 }}>{LONG}</Text>
+    </View>
+    <Text>What stands below.</Text>
+  </View>,
+);
+
+export const tooWide = broken(
+  <View style={{ flexDirection: "row" }}>
+    <Text style={{ width: 40 }}>{"unbreakable".repeat(2)}</Text>
+    <Text>beside</Text>
+  </View>,
+);
+
+export const overlapping = broken(
+  <View>
+    <Text>Above</Text>
+    <Text style={{ marginTop: -9 }}>Below</Text>
+  </View>,
+);
+
+/** A block 30 wide at `x` in a drawing 100 wide. */
+export const drawnAt = (x: number) =>
+  broken(
+    <Svg viewBox="0 0 100 20" style={{ width: 300, height: 60 }}>
+      <Path d={`M${x} 2h30v12h-30z`} fill="#000000" />
+    </Svg>,
+  );
+
+export const inTheMargin = broken(<Text style={{ marginRight: -50, textAlign: "right" }}>Too far out</Text>);
