@@ -9,6 +9,7 @@ import { BASE } from "../engineering/simulation/fixtures";
 import { FULL_JOB } from "../support/full-job";
 import { forecastLines } from "./forecast";
 import { packetLines } from "./packets";
+import { yearLogLines } from "./year-log";
 
 /*
  * `npm run bench`: its aims, each beside a yardstick in the same run, so that a slow machine shows in both. Prints; decides nothing.
@@ -83,6 +84,7 @@ const lines = [
   `${YEAR}: ${turnMs(YEAR).toFixed(0)} ms; aim ≤ 150 ms ${mark(turnMs(YEAR) <= 150)}; ${(turnMs(YEAR) / turnMs(PSYCHROLIB)).toFixed(0)} × ${CALLS} states of ${PSYCHROLIB}`,
   ...forecastLines(),
   ...(await packetLines(mark)),
+  ...(await yearLogLines(mark)),
 ];
 process.stdout.write(`${lines.join("\n")}\n`);
 // Read once, so that no work could be left out as useless.

@@ -1,4 +1,3 @@
-import { quantile } from "simple-statistics";
 import { type LogSeries, meanOf } from "./log-series";
 
 /** Hours and what the house was like in them. Null where nothing was read. */
@@ -58,9 +57,8 @@ const GRAINS_PER_LB = 7_000;
 export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityAnalysis | null {
   const rh = series.channel("indoorRhPct");
   if (rh === null) return null;
-  const read = rh.filter((value) => !Number.isNaN(value));
+  const { read, dry, between, sum } = counted(rh, limitPct);
   if (read.length === 0) return null;
-  const dry = read.filter((value) => value <= limitPct).length;
   const group = groupOf(series, rh, limitPct);
   const hourOf = (index: number) => series.localHour[index] ?? 0;
   const stepOf = (index: number) => Math.floor((series.outdoorDewPointF?.[index] ?? Number.NaN) / STEP_F);
@@ -69,10 +67,10 @@ export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityA
     hours: read.length * series.hoursEach,
     dryHours: dry * series.hoursEach,
     dryShare: dry / read.length,
-    share50To60: read.filter((value) => value >= 50 && value <= 60).length / read.length,
-    meanRhPct: total(read) / read.length,
-    medianRhPct: quantile(Array.from(read), 0.5),
-    highestRhPct: read.reduce((most, value) => Math.max(most, value), 0),
+    share50To60: between / read.length,
+    meanRhPct: sum / read.length,
+    medianRhPct: ((read[(read.length - 1) >> 1] ?? 0) + (read[read.length >> 1] ?? 0)) / 2,
+    highestRhPct: read.at(-1) ?? 0,
     meanDewPointF: meanOfSeries(series.indoorDewPointF),
     longestWetSpell: longestWetSpell(series, rh, limitPct),
     byHourOfDay: group(hourOf).map(([hour, found]) => ({ hour, ...found })),
@@ -185,10 +183,31 @@ function outdoorDewPointCheck(series: LogSeries): number | null {
 }
 
 function meanOfSeries(values: Float64Array | null): number | null {
-  const read = (values ?? new Float64Array()).filter((value) => !Number.isNaN(value));
-  return meanOf(total(read), read.length);
+  let sum = 0;
+  let count = 0;
+  for (let index = 0; index < (values?.length ?? 0); index++) {
+    const value = values?.[index] ?? Number.NaN;
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    count++;
+  }
+  return meanOf(sum, count);
 }
 
-function total(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0);
+/** The humidities that were read, rising, and how many of them are dry and from 50 to 60 %. */
+function counted(rh: Float64Array, limitPct: number) {
+  const read = new Float64Array(rh.length);
+  let count = 0;
+  let dry = 0;
+  let between = 0;
+  let sum = 0;
+  for (let index = 0; index < rh.length; index++) {
+    const value = rh[index] ?? Number.NaN;
+    if (Number.isNaN(value)) continue;
+    read[count++] = value;
+    sum += value;
+    if (value <= limitPct) dry++;
+    if (value >= 50 && value <= 60) between++;
+  }
+  return { read: read.subarray(0, count).sort(), dry, between, sum };
 }

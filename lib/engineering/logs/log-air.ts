@@ -33,7 +33,7 @@ export function logAir(elevationFt: number): LogAir {
     vapourPsia: (dryBulbF, relativeHumidityPct) =>
       Number.isNaN(dryBulbF) || Number.isNaN(relativeHumidityPct)
         ? Number.NaN
-        : (waterSaturationPressurePsia(dryBulbF) * relativeHumidityPct) / 100,
+        : (saturationPsia(logPressure, dryBulbF) * relativeHumidityPct) / 100,
     dewPointF: (vapourPsia) => inverse(logPressure, Math.log(vapourPsia)),
     humidityRatio: (vapourPsia) => (MASS_RATIO * vapourPsia) / (pressurePsia - vapourPsia),
   };
@@ -48,6 +48,16 @@ function logPressureTable(): Float64Array {
     Math.log(waterSaturationPressurePsia(LOWEST_F + index * STEP_F)),
   );
   return keptTable;
+}
+
+/** Saturation pressure by the straight line in ln p between two entries; the formula itself outside the table. */
+function saturationPsia(table: Float64Array, dryBulbF: number): number {
+  const place = (dryBulbF - LOWEST_F) / STEP_F;
+  const low = Math.floor(place);
+  const from = table[low];
+  const to = table[low + 1];
+  if (from === undefined || to === undefined) return waterSaturationPressurePsia(dryBulbF);
+  return Math.exp(from + (place - low) * (to - from));
 }
 
 /** Temperature whose ln p is `target`; NaN outside the table. */

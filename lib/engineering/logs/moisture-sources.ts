@@ -1,4 +1,4 @@
-import { linearRegression, sampleCorrelation } from "simple-statistics";
+import { points } from "./least-squares";
 import type { LogSeries } from "./log-series";
 
 /** Signs of where the moisture comes from. */
@@ -62,23 +62,17 @@ function isIdle(series: LogSeries, index: number): boolean {
 function followsOutdoors(series: LogSeries): MoistureSources["followsOutdoors"] {
   const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
   if (indoor === null || outdoor === null) return null;
-  const x: number[] = [];
-  const y: number[] = [];
+  const idle = points();
   for (let index = 0; index < series.length; index++) {
-    const [a, b] = [outdoor[index] ?? Number.NaN, indoor[index] ?? Number.NaN];
+    const a = outdoor[index] ?? Number.NaN;
+    const b = indoor[index] ?? Number.NaN;
     if (Number.isNaN(a) || Number.isNaN(b) || !isIdle(series, index)) continue;
-    x.push(a);
-    y.push(b);
+    idle.add(a, b);
   }
-  const hours = x.length * series.hoursEach;
+  const hours = idle.count() * series.hoursEach;
   if (hours < LEAST_HOURS) return null;
-  const spread =
-    x.reduce((most, value) => Math.max(most, value), 0) -
-    x.reduce((least, value) => Math.min(least, value), 1);
-  if (spread < LEAST_SPREAD) return null;
-  const slope = linearRegression(x.map((value, index) => [value, y[index] ?? 0])).m;
-  const r = sampleCorrelation(x, y);
-  return Number.isFinite(r) ? { slope, r, hours } : null;
+  const { slope, r, spread } = idle.line();
+  return spread >= LEAST_SPREAD && Number.isFinite(r) ? { slope, r, hours } : null;
 }
 
 /** Slope of the indoor change over an hour against the distance to outdoors at its beginning. */
@@ -86,7 +80,7 @@ function exchangePerH(series: LogSeries): number | null {
   const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
   if (indoor === null || outdoor === null) return null;
   const steps = Math.max(1, Math.round(1 / series.hoursEach));
-  const points: [number, number][] = [];
+  const moved = points();
   let quiet = 0;
   for (let index = 0; index < series.length; index++) {
     quiet = series.afterGap[index] === 0 && isIdle(series, index) ? quiet + 1 : 0;
@@ -94,14 +88,9 @@ function exchangePerH(series: LogSeries): number | null {
     const from = index - steps;
     const distance = (outdoor[from] ?? Number.NaN) - (indoor[from] ?? Number.NaN);
     const change = (indoor[index] ?? Number.NaN) - (indoor[from] ?? Number.NaN);
-    if (!Number.isNaN(distance) && !Number.isNaN(change)) points.push([distance, change]);
+    if (!Number.isNaN(distance) && !Number.isNaN(change)) moved.add(distance, change);
   }
-  if (points.length * series.hoursEach < LEAST_HOURS) return null;
-  const distances = points.map(([distance]) => distance);
-  const spread =
-    distances.reduce((most, value) => Math.max(most, value)) -
-    distances.reduce((least, value) => Math.min(least, value));
-  if (spread < LEAST_SPREAD) return null;
-  const slope = linearRegression(points).m;
-  return Number.isFinite(slope) ? slope / (steps * series.hoursEach) : null;
+  if (moved.count() * series.hoursEach < LEAST_HOURS) return null;
+  const { slope, spread } = moved.line();
+  return spread >= LEAST_SPREAD && Number.isFinite(slope) ? slope / (steps * series.hoursEach) : null;
 }

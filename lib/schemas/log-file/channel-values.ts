@@ -1,5 +1,5 @@
 import { LOG_RANGES, type LogChannel } from "@/lib/engineering/logs";
-import { readNumberCell } from "./cell-number";
+import { NO_NUMBER } from "./cells";
 import type { ColumnUnit } from "./mapping";
 import type { Table } from "./table";
 
@@ -14,7 +14,7 @@ const ROUNDING = 0.02;
  * becomes a gap and is reported; the rest of its row stays.
  */
 export function channelValues(
-  table: Table,
+  { cells }: Table,
   order: Uint32Array,
   asked: {
     readonly index: number;
@@ -28,22 +28,24 @@ export function channelValues(
   const [min, max, ipUnit] = LOG_RANGES[channel];
   const isShare = ipUnit === "share";
   const convert = converter(channel, unit, intervalMin);
-  const values = new Float64Array(order.length).fill(Number.NaN);
+  const values = cells.numbers(index, order);
   const refused: Refused[] = [];
   for (let at = 0; at < order.length; at++) {
-    const rowIndex = order[at] ?? 0;
-    const cell = table.rows[rowIndex]?.[index] ?? "";
-    const raw = readNumberCell(cell, table.delimiter);
-    if (raw !== undefined && Number.isNaN(raw)) continue;
-    const value = raw === undefined ? Number.NaN : convert(raw);
-    if (value >= min && value <= max) values[at] = value;
-    else if (isShare && value > 1 && value <= 1 + ROUNDING) values[at] = 1;
+    const raw = values[at] ?? Number.NaN;
+    if (Number.isNaN(raw)) continue;
+    const value = raw === NO_NUMBER ? Number.NaN : convert(raw);
+    values[at] = value;
+    if (value >= min && value <= max) continue;
+    if (isShare && value > 1 && value <= 1 + ROUNDING) values[at] = 1;
     else {
+      values[at] = Number.NaN;
+      const rowIndex = order[at] ?? 0;
+      const cell = cells.cell(rowIndex, index);
       refused.push({
-        row: table.lines[rowIndex] ?? 0,
+        row: cells.line(rowIndex),
         heading,
         reason:
-          raw === undefined
+          raw === NO_NUMBER
             ? `"${cell.trim().slice(0, 40)}" is not a number; correct the cell or leave it empty`
             : `${Number(value.toFixed(2))} ${ipUnit} (${cell.trim().slice(0, 40)} ${unit}) is outside ${min} to ${max} ${ipUnit}${otherUnitHint(raw, unit, min, max)}`,
       });

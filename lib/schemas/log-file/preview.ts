@@ -1,9 +1,9 @@
 import { filesIn } from "./files-in";
 import { headerFingerprint } from "./fingerprint";
 import type { LogMapping } from "./mapping";
-import { houseColumn, readLogFile } from "./read-log-file";
+import { houseColumn, readLogFile, valuesIn } from "./read-log-file";
 import { suggestMapping } from "./suggest-mapping";
-import { tableOf } from "./table";
+import { rowOf, tableOf } from "./table";
 import { type FileRefusal, textOfFile } from "./text-of-file";
 
 /** The first rows of a file, and how it would be read. */
@@ -28,12 +28,12 @@ const NEW_LINE = 10;
 export function previewLog(bytes: Uint8Array): LogPreview | FileRefusal {
   const table = tableAtStart(bytes);
   if ("kind" in table) return table;
-  const { headings, rows } = table;
+  const { headings, cells } = table;
   const house = houseColumn(headings);
   return {
     kind: "preview",
     headings,
-    rows: rows.slice(0, ROWS),
+    rows: Array.from({ length: Math.min(ROWS, cells.rowCount) }, (_, row) => rowOf(cells, row)),
     delimiter: table.delimiter,
     fingerprint: headerFingerprint(headings),
     suggested: suggestMapping(table),
@@ -42,7 +42,7 @@ export function previewLog(bytes: Uint8Array): LogPreview | FileRefusal {
         ? null
         : {
             heading: headings[house] ?? "",
-            names: [...new Set(rows.map((cells) => (cells[house] ?? "").trim()))].slice(0, 50),
+            names: [...valuesIn(cells, house)].slice(0, 50),
           },
   };
 }

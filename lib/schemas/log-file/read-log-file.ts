@@ -1,4 +1,5 @@
 import type { LogChannel, LogSamples } from "@/lib/engineering/logs";
+import type { Cells } from "./cells";
 import { channelValues, type Refused } from "./channel-values";
 import { type LogMapping, logMappingSchema } from "./mapping";
 import { suggestMapping } from "./suggest-mapping";
@@ -88,7 +89,7 @@ export function readLogFile(
     clockChanges: times.clockChanges,
     reorderedRows: times.reorderedRows,
     intervalMin,
-    rowCount: chosen.rows.length,
+    rowCount: chosen.cells.rowCount,
     mapping: { ...mapping, dateOrder: times.dateOrder },
     headings: table.headings,
   };
@@ -124,7 +125,7 @@ function onlyAskedRows(table: Table, mapping: LogMapping): Table | FileRefusal {
   const { onlyWhere } = mapping;
   const index = onlyWhere === null ? houseColumn(table.headings) : table.headings.indexOf(onlyWhere.heading);
   if (index === -1) return table;
-  const houses = new Set(table.rows.map((cells) => (cells[index] ?? "").trim()));
+  const houses = valuesIn(table.cells, index);
   const mapped = mapping.columns.some(({ heading }) => heading === table.headings[index]);
   if (onlyWhere === null) {
     if (houses.size <= 1 || mapped) return table;
@@ -135,9 +136,9 @@ function onlyAskedRows(table: Table, mapping: LogMapping): Table | FileRefusal {
       table.headings,
     );
   }
-  const kept = table.rows.flatMap((cells, at) =>
-    (cells[index] ?? "").trim() === onlyWhere.value ? [at] : [],
-  );
+  const kept: number[] = [];
+  for (let row = 0; row < table.cells.rowCount; row++)
+    if (table.cells.cell(row, index).trim() === onlyWhere.value) kept.push(row);
   if (kept.length === 0) {
     return refuse(
       "no usable rows",
@@ -145,11 +146,14 @@ function onlyAskedRows(table: Table, mapping: LogMapping): Table | FileRefusal {
       table.headings,
     );
   }
-  return {
-    ...table,
-    rows: kept.map((at) => table.rows[at] ?? []),
-    lines: Uint32Array.from(kept, (at) => table.lines[at] ?? 0),
-  };
+  return { ...table, cells: table.cells.pick(Uint32Array.from(kept)) };
+}
+
+/** What stands in a column, each value once. */
+export function valuesIn(cells: Cells, column: number): ReadonlySet<string> {
+  const values = new Set<string>();
+  for (let row = 0; row < cells.rowCount; row++) values.add(cells.cell(row, column).trim());
+  return values;
 }
 
 /** The median distance of two samples, min; null for fewer than two. */

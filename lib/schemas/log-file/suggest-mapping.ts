@@ -2,11 +2,12 @@ import type { LogChannel } from "@/lib/engineering/logs";
 import { cellNumber } from "./cell-number";
 import { readDateCell, readTimeCell } from "./date-cell";
 import { type ColumnUnit, type LogMapping, type MappedColumn, unitsOf } from "./mapping";
-import type { Table } from "./table";
+import { rowOf, type Table } from "./table";
 
 /** Rows looked at to tell units by their values. */
 const LOOK = 2_000;
 
+type Rows = readonly (readonly string[])[];
 type Words = { readonly all: ReadonlySet<string>; readonly joined: string };
 type Guess = { readonly channel: LogChannel; readonly fits: (words: Words) => number };
 
@@ -91,7 +92,9 @@ const GUESSES: readonly Guess[] = [
  */
 export function suggestMapping(table: Table): LogMapping | null {
   const words = table.headings.map(wordsOf);
-  const rows = table.rows.slice(0, LOOK);
+  const rows = Array.from({ length: Math.min(LOOK, table.cells.rowCount) }, (_, row) =>
+    rowOf(table.cells, row),
+  );
   const time = timeHeadings(words, rows);
   if (time === null) return null;
   const taken = new Set<number>(time.columns);
@@ -135,7 +138,7 @@ const hasDigit = (words: Words) => [...words.all].some((word) => /^\d+$/.test(wo
 
 function timeHeadings(
   words: readonly Words[],
-  rows: Table["rows"],
+  rows: Rows,
 ): { readonly columns: readonly [number] | readonly [number, number] } | null {
   const share = (index: number, reads: (cell: string) => boolean) =>
     rows.filter((cells) => reads(cells[index] ?? "")).length / rows.length;
@@ -152,11 +155,11 @@ function timeHeadings(
   return { columns: dateOnly && time !== undefined ? [date.index, time] : [date.index] };
 }
 
-function hasNumbers(rows: Table["rows"], index: number, table: Table): boolean {
+function hasNumbers(rows: Rows, index: number, table: Table): boolean {
   return numbersOf(rows, index, table).length > 0;
 }
 
-function numbersOf(rows: Table["rows"], index: number, table: Table): readonly number[] {
+function numbersOf(rows: Rows, index: number, table: Table): readonly number[] {
   return rows
     .map((cells) => cellNumber(cells[index] ?? "", table.delimiter))
     .filter((value) => Number.isFinite(value));

@@ -1,10 +1,11 @@
 import type { Zone } from "luxon";
+import type { Cells } from "./cells";
 import type { Refused } from "./channel-values";
-import { clockMs, type DateCell, dateOrderOf, readDateCell, readTimeCell } from "./date-cell";
+import { clocksOf, type DateColumn, dateColumn, dateOrderOf, LOCAL } from "./date-column";
 import type { DateOrder, LogMapping } from "./mapping";
 import type { Table } from "./table";
 import { type FileRefusal, refuse } from "./text-of-file";
-import { type ClockChange, type Instant, zoneClock } from "./zone-clock";
+import { type ClockChange, zoneClock } from "./zone-clock";
 
 /** A second row for the same instant: not taken. */
 export type Duplicate = {
@@ -36,50 +37,45 @@ const ASSUMED = {
 
 /** Reads the time columns, settles the date order, turns local time into instants and sorts them. */
 export function timeOrder(table: Table, mapping: LogMapping, zone: Zone): TimeOrder | FileRefusal {
-  const cells = dateCells(table, mapping);
-  const order = mapping.dateOrder ?? dateOrderOf(cells);
+  const { headings, cells } = table;
+  const timeAt = mapping.timeOfDayHeading === null ? null : headings.indexOf(mapping.timeOfDayHeading);
+  const dates = dateColumn(cells, headings.indexOf(mapping.timeHeading), timeAt);
+  const order = mapping.dateOrder ?? dateOrderOf(dates);
   if (order === "mixed" || order === "unclear") {
     return refuse(
       "unclear dates",
       order === "mixed"
         ? "Some dates only make sense day first, others only month or year first; export the log with one date format."
         : "The dates could be day first or month first; choose which.",
-      table.headings,
+      headings,
     );
   }
+  const clocks = clocksOf(dates, order);
   const refused: Refused[] = [];
-  const clocks = cells.map((cell, index) => {
-    const clock = cell === null ? null : clockMs(cell, order);
-    if (clock === null) refused.push(unreadable(table, mapping, index, order));
-    return clock;
-  });
-  const { rows, instants, clockChanges } = instantsOf(table, cells, clocks, zone);
+  let readable = 0;
+  for (const [row, clock] of clocks.entries()) {
+    if (Number.isNaN(clock)) refused.push(unreadable(table, mapping, row, order));
+    else readable++;
+  }
+  const rows = new Uint32Array(readable);
+  let at = 0;
+  for (const [row, clock] of clocks.entries()) if (!Number.isNaN(clock)) rows[at++] = row;
+  const { timeMs, offsetMin, clockChanges } = instantsOf(cells, dates, clocks, rows, zone);
   if (rows.length === 0) {
     return refuse("no usable rows", `No row has a date that reads as ${order}.`, table.headings);
   }
-  return { ...sorted(table, rows, instants), refused, clockChanges, dateOrder: order };
-}
-
-function dateCells(table: Table, mapping: LogMapping): readonly (DateCell | null)[] {
-  const at = table.headings.indexOf(mapping.timeHeading);
-  const timeAt = mapping.timeOfDayHeading === null ? null : table.headings.indexOf(mapping.timeOfDayHeading);
-  return table.rows.map((cells) => {
-    const date = readDateCell(cells[at] ?? "");
-    if (date === null || timeAt === null) return date;
-    const time = readTimeCell(cells[timeAt] ?? "");
-    return time === null ? null : { ...date, ...time };
-  });
+  return { ...sorted(cells, rows, timeMs, offsetMin), refused, clockChanges, dateOrder: order };
 }
 
 function unreadable(table: Table, mapping: LogMapping, index: number, order: DateOrder): Refused {
-  const cells = table.rows[index] ?? [];
+  const { headings, cells } = table;
   const words = [mapping.timeHeading, mapping.timeOfDayHeading]
-    .flatMap((heading) => (heading === null ? [] : [cells[table.headings.indexOf(heading)] ?? ""]))
+    .flatMap((heading) => (heading === null ? [] : [cells.cell(index, headings.indexOf(heading))]))
     .join(" ")
     .trim()
     .slice(0, 40);
   return {
-    row: table.lines[index] ?? 0,
+    row: cells.line(index),
     heading: null,
     reason:
       words === ""
@@ -89,33 +85,32 @@ function unreadable(table: Table, mapping: LogMapping, index: number, order: Dat
 }
 
 /** Local readings to instants, in the order the logger wrote them: newest-first files are walked from the end. */
-function instantsOf(
-  table: Table,
-  cells: readonly (DateCell | null)[],
-  clocks: readonly (number | null)[],
-  zone: Zone,
-) {
-  const rows = clocks.flatMap((clock, index) => (clock === null ? [] : [index]));
+function instantsOf(cells: Cells, dates: DateColumn, clocks: Float64Array, rows: Uint32Array, zone: Zone) {
   const newestFirst = (clocks[rows[0] ?? 0] ?? 0) > (clocks[rows.at(-1) ?? 0] ?? 0);
   if (newestFirst) rows.reverse();
   const toInstant = zoneClock(zone);
   const changes: { kind: ClockChange["kind"]; lines: number[] }[] = [];
   let open: ClockChange["kind"] | null = null;
-  const instants = rows.map((index): Instant => {
-    const clock = clocks[index] ?? 0;
-    const said = cells[index]?.offsetMin ?? null;
-    if (said !== null) {
-      const timeMs = clock - said * 60_000;
-      return { timeMs, offsetMin: zone.offset(timeMs), change: null };
+  const timeMs = new Float64Array(rows.length);
+  const offsetMin = new Int16Array(rows.length);
+  for (let at = 0; at < rows.length; at++) {
+    const row = rows[at] ?? 0;
+    const clock = clocks[row] ?? 0;
+    const said = dates.offsetMin[row] ?? LOCAL;
+    if (said !== LOCAL) {
+      timeMs[at] = clock - said * 60_000;
+      offsetMin[at] = zone.offset(timeMs[at] ?? 0);
+      continue;
     }
     const instant = toInstant(clock);
+    timeMs[at] = instant.timeMs;
+    offsetMin[at] = instant.offsetMin;
     if (instant.change !== null) {
       if (open !== instant.change) changes.push({ kind: instant.change, lines: [] });
-      changes.at(-1)?.lines.push(table.lines[index] ?? 0);
+      changes.at(-1)?.lines.push(cells.line(row));
     }
     open = instant.change;
-    return instant;
-  });
+  }
   const clockChanges = changes.map(({ kind, lines }): ClockChange => {
     const [first = 0, last = first] = [lines[0], lines.at(-1)];
     return {
@@ -126,22 +121,20 @@ function instantsOf(
       assumed: ASSUMED[kind],
     };
   });
-  return { rows, instants, clockChanges };
+  return { timeMs, offsetMin, clockChanges };
 }
 
 /** Sorts by time where needed and keeps the first row of each instant. Plain loops: every row of the file passes here. */
-function sorted(table: Table, rows: readonly number[], instants: readonly Instant[]) {
+function sorted(cells: Cells, rows: Uint32Array, at: Float64Array, offsets: Int16Array) {
   const count = rows.length;
-  const at = new Float64Array(count);
   const ranks = new Uint32Array(count);
   let reorderedRows = 0;
   let newest = Number.NEGATIVE_INFINITY;
   for (let index = 0; index < count; index++) {
-    const timeMs = instants[index]?.timeMs ?? 0;
-    at[index] = timeMs;
+    const now = at[index] ?? 0;
     ranks[index] = index;
-    if (timeMs < newest) reorderedRows++;
-    else newest = timeMs;
+    if (now < newest) reorderedRows++;
+    else newest = now;
   }
   if (reorderedRows > 0) ranks.sort((a, b) => (at[a] ?? 0) - (at[b] ?? 0) || a - b);
   const duplicates: Duplicate[] = [];
@@ -149,26 +142,27 @@ function sorted(table: Table, rows: readonly number[], instants: readonly Instan
   const utcOffsetMin = new Int16Array(count);
   const order = new Uint32Array(count);
   let kept = 0;
-  for (const rank of ranks) {
+  for (let index = 0; index < count; index++) {
+    const rank = ranks[index] ?? 0;
     const mine = rows[rank] ?? 0;
     if (kept > 0 && at[rank] === timeMs[kept - 1]) {
       const theirs = order[kept - 1] ?? 0;
       duplicates.push({
-        row: table.lines[mine] ?? 0,
-        sameTimeAs: table.lines[theirs] ?? 0,
-        equal: table.rows[mine]?.join("\n") === table.rows[theirs]?.join("\n"),
+        row: cells.line(mine),
+        sameTimeAs: cells.line(theirs),
+        equal: cells.sameRow(mine, theirs),
       });
       continue;
     }
     timeMs[kept] = at[rank] ?? 0;
-    utcOffsetMin[kept] = instants[rank]?.offsetMin ?? 0;
+    utcOffsetMin[kept] = offsets[rank] ?? 0;
     order[kept] = mine;
     kept++;
   }
   return {
-    timeMs: timeMs.slice(0, kept),
-    utcOffsetMin: utcOffsetMin.slice(0, kept),
-    order: order.slice(0, kept),
+    timeMs: timeMs.subarray(0, kept),
+    utcOffsetMin: utcOffsetMin.subarray(0, kept),
+    order: order.subarray(0, kept),
     duplicates,
     reorderedRows,
   };

@@ -34,15 +34,22 @@ export function findZone(name: string): Zone | null {
 export function zoneClock(zone: Zone): (clock: number) => Instant {
   /** Offset of a whole day, or null on and beside a day with a change. */
   const steady = new Map<number, number | null>();
+  const atMidnight = midnightOffsets(zone);
   let last = Number.NEGATIVE_INFINITY;
   /** Offset before a skipped hour that the log has rows in. */
   let beforeSkip: number | null = null;
   let unchanging = false;
 
+  function midnightOffset(day: number): number {
+    const offset = atMidnight.get(day) ?? zone.offset(day * DAY_MS);
+    atMidnight.set(day, offset);
+    return offset;
+  }
+
   function steadyOffset(day: number): number | null {
     const known = steady.get(day);
     if (known !== undefined) return known;
-    const offsets = [-1, 0, 1, 2].map((days) => zone.offset((day + days) * DAY_MS));
+    const offsets = [-1, 0, 1, 2].map((days) => midnightOffset(day + days));
     const found = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
     steady.set(day, found);
     return found;
@@ -71,6 +78,15 @@ export function zoneClock(zone: Zone): (clock: number) => Instant {
     last = instant.timeMs;
     return instant;
   };
+}
+
+/** Offsets at midnights asked for so far, by zone: asking is slow, and what a zone says of a day never changes. */
+const askedBefore = new WeakMap<Zone, Map<number, number>>();
+
+function midnightOffsets(zone: Zone): Map<number, number> {
+  const known = askedBefore.get(zone) ?? new Map<number, number>();
+  askedBefore.set(zone, known);
+  return known;
 }
 
 function nearChange(zone: Zone, clock: number, last: number): Instant {
