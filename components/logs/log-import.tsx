@@ -104,7 +104,11 @@ export function LogImport({
     error: problemOf(problems, "file"),
   };
   return (
-    <ActionForm action={send} className="grid gap-3 border-t border-rule pt-4">
+    <ActionForm
+      // Not awaited: what an awaited action sets is shown when it ends, and a progress bar then is none.
+      action={(sent) => void send(sent)}
+      className="grid gap-3 border-t border-rule pt-4"
+    >
       <h3 className="font-semibold">Add a log</h3>
       {done ? <Notice kind="done" title={done} /> : null}
       <ErrorSummary title="Not imported yet" problems={problems} />

@@ -1,3 +1,4 @@
+import { counted } from "./humidity-counts";
 import { type LogSeries, meanOf } from "./log-series";
 
 /** Hours and what the house was like in them. Null where nothing was read. */
@@ -192,22 +193,4 @@ function meanOfSeries(values: Float64Array | null): number | null {
     count++;
   }
   return meanOf(sum, count);
-}
-
-/** The humidities that were read, rising, and how many of them are dry and from 50 to 60 %. */
-function counted(rh: Float64Array, limitPct: number) {
-  const read = new Float64Array(rh.length);
-  let count = 0;
-  let dry = 0;
-  let between = 0;
-  let sum = 0;
-  for (let index = 0; index < rh.length; index++) {
-    const value = rh[index] ?? Number.NaN;
-    if (Number.isNaN(value)) continue;
-    read[count++] = value;
-    sum += value;
-    if (value <= limitPct) dry++;
-    if (value >= 50 && value <= 60) between++;
-  }
-  return { read: read.subarray(0, count).sort(), dry, between, sum };
 }

@@ -1,4 +1,4 @@
-import type { Delimiter } from "./table";
+import type { Delimiter } from "./delimiter";
 
 const NOTHING = new Set(["", "-", "--", "na", "n/a", "nan", "null", "none", "#n/a"]);
 const ON = new Set(["on", "true", "yes"]);

@@ -1,5 +1,7 @@
 import { readNumberCell } from "./cell-number";
-import type { Delimiter } from "./table";
+import { type Places, placesIn } from "./cell-places";
+import type { Delimiter } from "./delimiter";
+import { NO_NUMBER, plainNumber } from "./plain-number";
 
 /** The cells of a table by row and column, kept as places in its text: a year of rows makes a million cells. */
 export type Cells = {
@@ -20,21 +22,6 @@ export type Cells = {
   /** Some of the rows, in the order given. */
   readonly pick: (rows: Uint32Array) => Cells;
 };
-
-/** Stands for a cell that holds something else than a number; no cell reads as infinite. */
-export const NO_NUMBER = Number.NEGATIVE_INFINITY;
-
-const LINE_FEED = 10;
-const RETURN = 13;
-const BLANK = 32;
-const MINUS = 45;
-const POINT = 46;
-const ZERO = 48;
-const NINE = 57;
-const DELETE = 127;
-/** More digits may be more than a double holds exactly. */
-const MOST_DIGITS = 15;
-const TENTHS = Float64Array.from({ length: MOST_DIGITS + 1 }, (_, places) => 10 ** places);
 
 /** Cells of a text without quotes: a line is a row. Lines of nothing but blanks are left out. */
 export function cellsOfText(text: string, delimiter: Delimiter): Cells {
@@ -68,16 +55,6 @@ export function cellsOfRows(
       ),
   };
 }
-
-type Places = {
-  /** Where each cell begins. */
-  readonly starts: Uint32Array;
-  /** The first cell of each row, and one more. */
-  readonly firsts: Uint32Array;
-  readonly ends: Uint32Array;
-  readonly lines: Uint32Array;
-  readonly rowCount: number;
-};
 
 function textCells(text: string, delimiter: Delimiter, places: Places, chosen: Uint32Array | null): Cells {
   const { starts, firsts, ends, lines } = places;
@@ -130,77 +107,4 @@ function textCells(text: string, delimiter: Delimiter, places: Places, chosen: U
     },
     pick: (rows) => textCells(text, delimiter, places, Uint32Array.from(rows, rowAt)),
   };
-}
-
-function placesIn(text: string, delimiter: number): Places {
-  const { length } = text;
-  // Grown where needed; a logger's cell has five characters or so, its row fifty.
-  let starts = new Uint32Array(Math.ceil(length / 4) + 16);
-  let firsts = new Uint32Array(Math.ceil(length / 32) + 16);
-  let ends = new Uint32Array(firsts.length);
-  let lines = new Uint32Array(firsts.length);
-  let [line, rowCount, cellCount, at] = [0, 0, 0, 0];
-  while (at <= length) {
-    line++;
-    const begin = at;
-    const before = cellCount;
-    let hasInk = false;
-    let code = 0;
-    if (cellCount + 1 >= starts.length) starts = larger(starts);
-    starts[cellCount++] = at;
-    for (; at < length; at++) {
-      code = text.charCodeAt(at);
-      if (code === delimiter) {
-        if (cellCount >= starts.length) starts = larger(starts);
-        starts[cellCount++] = at + 1;
-      } else if (code <= BLANK) {
-        if (code === LINE_FEED || code === RETURN) break;
-      } else if (code < DELETE) hasInk = true;
-    }
-    // "Blank" is what trim() takes away, which is more than the space.
-    if (hasInk || text.slice(begin, at).trim() !== "") {
-      if (rowCount + 1 >= firsts.length)
-        [firsts, ends, lines] = [larger(firsts), larger(ends), larger(lines)];
-      firsts[rowCount] = before;
-      ends[rowCount] = at;
-      lines[rowCount] = line;
-      rowCount++;
-    } else cellCount = before;
-    at += code === RETURN && at < length && text.charCodeAt(at + 1) === LINE_FEED ? 2 : 1;
-  }
-  firsts[rowCount] = cellCount;
-  return { starts, firsts, ends, lines, rowCount };
-}
-
-function larger(list: Uint32Array<ArrayBuffer>): Uint32Array<ArrayBuffer> {
-  const grown = new Uint32Array(2 * list.length);
-  grown.set(list);
-  return grown;
-}
-
-/**
- * The number of a cell written in at most 15 digits with a point or none: then whole number and power of ten are exact
- * and their quotient is what Number() gives (Clinger 1990). NaN for an empty cell, {@link NO_NUMBER} for anything else.
- */
-function plainNumber(text: string, from: number, to: number): number {
-  if (from === to) return Number.NaN;
-  let at = from;
-  const negative = text.charCodeAt(at) === MINUS;
-  if (negative) at++;
-  let whole = 0;
-  let digits = 0;
-  let places = 0;
-  let seenPoint = false;
-  for (; at < to; at++) {
-    const code = text.charCodeAt(at);
-    if (code >= ZERO && code <= NINE) {
-      whole = whole * 10 + (code - ZERO);
-      digits++;
-      if (seenPoint) places++;
-    } else if (code === POINT && !seenPoint) seenPoint = true;
-    else return NO_NUMBER;
-  }
-  if (digits === 0 || digits > MOST_DIGITS) return NO_NUMBER;
-  const value = whole / (TENTHS[places] ?? 1);
-  return negative ? -value : value;
 }

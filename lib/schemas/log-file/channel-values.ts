@@ -1,6 +1,6 @@
 import { LOG_RANGES, type LogChannel } from "@/lib/engineering/logs";
-import { NO_NUMBER } from "./cells";
 import type { ColumnUnit } from "./mapping";
+import { NO_NUMBER } from "./plain-number";
 import type { Table } from "./table";
 
 /** A row, or one cell of it when `heading` is given, that was not taken, and why. `row` is the line in the file. */

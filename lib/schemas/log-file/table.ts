@@ -1,11 +1,8 @@
 import { parse } from "csv-parse/sync";
 import { type Cells, cellsOfRows, cellsOfText } from "./cells";
 import { readDateCell } from "./date-cell";
+import { DELIMITERS, type Delimiter } from "./delimiter";
 import { type FileRefusal, refuse } from "./text-of-file";
-
-/** In order of preference: a comma may also be a decimal sign, so it has to earn its place. */
-export const DELIMITERS = [";", "\t", "|", ","] as const;
-export type Delimiter = (typeof DELIMITERS)[number];
 
 /** A text taken apart: headings and rows, each row with its line number in the file (from 1). */
 export type Table = {
