@@ -1,12 +1,9 @@
 import { useEffect } from "react";
+import { MEET_EVERY_MS, SPREAD_MS, STILL_MS } from "@/lib/offline/contact";
 import { heldFields, waiting } from "@/lib/offline/draft";
 import type { PhoneState } from "@/lib/offline/phone-state";
 import { SendMark } from "./send-mark";
 import { phone } from "./use-phone";
-
-const EVERY_MS = 30_000;
-/** A pause in typing before what was typed goes out. */
-const STILL_MS = 4_000;
 
 /** Keeps trying: at the start, when the signal is back, when the page is looked at, and now and then. */
 export function useContact(state: PhoneState): void {
@@ -22,12 +19,18 @@ export function useContact(state: PhoneState): void {
       else void phone().send();
     };
     void meet();
-    const timer = setInterval(() => document.visibilityState === "visible" && void meet(), EVERY_MS);
-    window.addEventListener("online", meet);
+    const timer = setInterval(() => document.visibilityState === "visible" && void meet(), MEET_EVERY_MS);
+    let soon: ReturnType<typeof setTimeout> | undefined;
+    const whenBack = () => {
+      clearTimeout(soon);
+      soon = setTimeout(() => void meet(), SPREAD_MS * Math.random());
+    };
+    window.addEventListener("online", whenBack);
     document.addEventListener("visibilitychange", whenSeen);
     return () => {
       clearInterval(timer);
-      window.removeEventListener("online", meet);
+      clearTimeout(soon);
+      window.removeEventListener("online", whenBack);
       document.removeEventListener("visibilitychange", whenSeen);
     };
   }, [isReady]);

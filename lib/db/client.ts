@@ -22,6 +22,8 @@ export function database(): PrismaClient {
         connectionString: env().DATABASE_URL,
         max: POOL_SIZE,
         connectionTimeoutMillis: 10_000,
+        // A connection keeps its planned statements: a lull in the work shall not throw them away.
+        idleTimeoutMillis: 300_000,
         // A transaction that was begun and forgotten would hold its locks for ever.
         idle_in_transaction_session_timeout: 120_000,
       },

@@ -5,6 +5,7 @@ import { encode } from "next-auth/jwt";
 import { startEmbedded } from "@/prisma/embedded";
 import { migrate } from "@/prisma/migrate";
 import { makeServerFolder, removeServerFolder } from "./own-server";
+import { processorSecondsOf } from "./processor-time";
 import { startApp } from "./running-app";
 
 const SECRET = "a secret of the tests, of no use anywhere else";
@@ -15,6 +16,8 @@ export type PhoneOfTest = { readonly userId: string; readonly jobId: string; rea
 export type FieldApp = {
   readonly address: string;
   readonly tenantId: string;
+  /** Processor time that the application and PostgreSQL have used so far, s; not a number where it cannot be told. */
+  readonly processorSeconds: () => { readonly application: number; readonly database: number };
   readonly phones: readonly PhoneOfTest[];
   /** The stored startup inputs and version of a job, how often it was saved, and its photos. */
   readonly recordOf: (jobId: string) => Promise<{
@@ -42,7 +45,11 @@ export async function withFieldApp<T>(techs: number, work: (app: FieldApp) => Pr
     const { closeDatabase } = await import("@/lib/db/client");
     const app = await startApp({ databaseUrl: server.url, dataDir });
     try {
-      return await work({ address: app.address, ...(await fillCompany(techs)) });
+      const processorSeconds = () => ({
+        application: processorSecondsOf(app.pid),
+        database: processorSecondsOf(server.postmasterPid),
+      });
+      return await work({ address: app.address, processorSeconds, ...(await fillCompany(techs)) });
     } finally {
       await app.kill("SIGTERM");
       await closeDatabase();
@@ -54,7 +61,7 @@ export async function withFieldApp<T>(techs: number, work: (app: FieldApp) => Pr
 }
 
 /** Every job has its design done, so that each upload is judged as in use. */
-async function fillCompany(techs: number): Promise<Omit<FieldApp, "address">> {
+async function fillCompany(techs: number): Promise<Omit<FieldApp, "address" | "processorSeconds">> {
   const { catalog } = await import("@/lib/db/catalog");
   const { twoStageHeatPump } = await import("@/seed/catalog/equipment");
   const { makeCrew, addMember } = await import("./people");

@@ -1,74 +1,99 @@
 import { setTimeout as pause } from "node:timers/promises";
 import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
+import { MEET_EVERY_MS, SPREAD_MS } from "@/lib/offline/contact";
 import { type FieldApp, type PhoneOfTest, upload, withFieldApp } from "./field-app";
 
-export type ManyTechsReport = {
-  readonly techs: number;
+/** What one part of the run cost: answer times as a phone saw them, and processor time a request. */
+export type Part = {
+  readonly name: string;
   readonly requests: number;
   readonly seconds: number;
   readonly p50Ms: number;
   readonly p95Ms: number;
   readonly slowestMs: number;
-  /** Of the one moment in which every phone sent at once. */
-  readonly burstP95Ms: number;
+  readonly applicationMs: number;
+  readonly databaseMs: number;
+};
+
+export type ManyTechsReport = {
+  readonly parts: readonly Part[];
   /** What was wrong; empty when nothing was. */
   readonly faults: readonly string[];
 };
 
-/** The readings of a startup in the order in which a tech takes them. */
-const READINGS: readonly (readonly [string, number])[] = [
-  ["outdoorDbF", 91],
-  ["supplyVoltage", 240],
-  ["secondAirflowCfm", 1_050],
-  ["secondReturnDbF", 75],
-  ["secondReturnWbF", 63],
-  ["secondSupplyDbF", 56],
-  ["secondSupplyWbF", 54],
-  ["secondReturnStaticInWc", 0.2],
-  ["secondSupplyStaticInWc", 0.25],
-  ["firstAirflowCfm", 700],
+type Values = Readonly<Record<string, string | number>>;
+
+/** Written in the attic without a signal: one upload when it is back. */
+const WAITING: Values = {
+  notes: "hot attic",
+  refrigerant: "R-410A",
+  outdoorDbF: 91,
+  supplyVoltage: 240,
+  outdoorUnitAmps: 11.2,
+  secondReturnStaticInWc: 0.2,
+  secondSupplyStaticInWc: 0.25,
+};
+
+/** Then with a signal, one after the other: a phone sends when "Next" is pressed. */
+const READINGS: readonly Values[] = [
+  { secondAirflowCfm: 1_050 },
+  { secondReturnDbF: 75 },
+  { secondReturnWbF: 63 },
+  { secondSupplyDbF: 56 },
+  { secondSupplyWbF: 54 },
+  { secondSuctionPressurePsig: 118 },
+  { secondSuctionLineF: 52 },
+  { firstAirflowCfm: 700 },
 ];
 
 /**
- * So many techs work at once: each phone sends reading after reading with a second or so between, asks for its
- * bundle, and sends some uploads twice, as after a lost answer. Before that, all send in one moment.
+ * So many techs of one company at once, each with a phone that does as `lib/offline/contact` says.
+ *
+ * 1. "signal back": all have written without a signal; it is back for all in the same moment. Each phone waits its
+ *    chance part of 3 s, sends all in one upload, then asks for its bundle.
+ * 2. "at work": a reading every `betweenMs` (half to one and a half of it), every fifth sent twice as after a lost answer,
+ *    and every 30 s a question for news, which brings the whole bundle because the phone's own readings have changed it.
+ * 3. "in one moment": every phone sends one reading in the very same moment, which no crowd of people does.
  */
 export function manyTechs(techs: number, betweenMs: number): Promise<ManyTechsReport> {
   return withFieldApp(techs, async (app) => {
     const faults: string[] = [];
-    const times: number[] = [];
-    // The first request of each route compiles and connects; a phone that waits for that is not what is asked.
-    const warm = app.phones[0];
-    if (warm) await ask(app, warm, "GET", "/api/field/bundle", undefined, []);
-
-    const burst: number[] = [];
-    const notes = app.phones.map((phone) => ({
-      phone,
-      sent: upload({ notes: { base: null, value: "hot attic" } }),
-    }));
-    await Promise.all(notes.map(({ phone, sent }) => put(app, phone, sent, burst, faults)));
-
-    const begun = performance.now();
-    await Promise.all(
-      app.phones.map((phone, index) => workOf(app, phone, seededChance(index + 1), betweenMs, times, faults)),
-    );
-    const seconds = (performance.now() - begun) / 1_000;
+    // The first requests compile and connect; what waits for that is not what is asked.
+    for (const phone of app.phones.slice(0, 20))
+      await ask(app, phone, "GET", "/api/field/bundle", undefined, []);
+    const each =
+      (work: (phone: PhoneOfTest, random: () => number, times: number[]) => Promise<void>) =>
+      (times: number[]) =>
+        Promise.all(app.phones.map((phone, index) => work(phone, seededChance(index + 1), times)));
+    const parts = [
+      await measured(
+        app,
+        "signal back",
+        each(async (phone, random, times) => {
+          await pause(SPREAD_MS * random());
+          await put(app, phone, WAITING, times, faults);
+          await bundle(app, phone, times, faults);
+        }),
+      ),
+      await measured(
+        app,
+        "at work",
+        each((phone, random, times) => workOf(app, phone, random, betweenMs, times, faults)),
+      ),
+      await measured(
+        app,
+        "in one moment",
+        each((phone, _, times) => put(app, phone, { firstReturnDbF: 75 }, times, faults)),
+      ),
+    ];
+    const expected: Values = Object.assign({ firstReturnDbF: 75 }, WAITING, ...READINGS);
     for (const phone of app.phones) {
       const { inputs, saves } = await app.recordOf(phone.jobId);
-      for (const [key, value] of READINGS)
+      for (const [key, value] of Object.entries(expected))
         if (inputs[key] !== value) faults.push(`${phone.jobId}: ${key} is ${inputs[key]}`);
-      if (saves !== READINGS.length + 1) faults.push(`${phone.jobId}: saved ${saves} times`);
+      if (saves !== READINGS.length + 2) faults.push(`${phone.jobId}: saved ${saves} times`);
     }
-    return {
-      techs,
-      requests: times.length + burst.length,
-      seconds,
-      p50Ms: share(times, 0.5),
-      p95Ms: share(times, 0.95),
-      slowestMs: share(times, 1),
-      burstP95Ms: share(burst, 0.95),
-      faults,
-    };
+    return { parts, faults };
   });
 }
 
@@ -80,37 +105,58 @@ async function workOf(
   times: number[],
   faults: string[],
 ): Promise<void> {
-  let tag: string | null = null;
-  for (const [key, value] of READINGS) {
+  // Phones were taken up at different moments.
+  let nextMeeting = performance.now() + MEET_EVERY_MS * random();
+  for (const values of READINGS) {
     await pause(betweenMs * (0.5 + random()));
-    const sent = upload({ [key]: { base: null, value } });
-    await put(app, phone, sent, times, faults);
-    if (random() < 0.2) await put(app, phone, sent, times, faults);
-    if (random() < 0.3) {
-      const known: Record<string, string> = tag === null ? {} : { "if-none-match": tag };
-      const answer = await ask(app, phone, "GET", "/api/field/bundle", undefined, times, known);
-      if (answer.status !== 200 && answer.status !== 304) faults.push(`bundle: ${answer.status}`);
-      tag = answer.headers.get("etag");
-    }
+    await put(app, phone, values, times, faults, random() < 0.2);
+    if (performance.now() < nextMeeting) continue;
+    nextMeeting += MEET_EVERY_MS;
+    await bundle(app, phone, times, faults);
   }
+}
+
+/** Runs one part and says what it cost. */
+async function measured(
+  app: FieldApp,
+  name: string,
+  work: (times: number[]) => Promise<unknown>,
+): Promise<Part> {
+  const times: number[] = [];
+  const [cpu, begun] = [app.processorSeconds(), performance.now()];
+  await work(times);
+  const [after, seconds] = [app.processorSeconds(), (performance.now() - begun) / 1_000];
+  return {
+    name,
+    requests: times.length,
+    seconds,
+    p50Ms: share(times, 0.5),
+    p95Ms: share(times, 0.95),
+    slowestMs: share(times, 1),
+    applicationMs: (1_000 * (after.application - cpu.application)) / times.length,
+    databaseMs: (1_000 * (after.database - cpu.database)) / times.length,
+  };
+}
+
+async function bundle(app: FieldApp, phone: PhoneOfTest, times: number[], faults: string[]): Promise<void> {
+  const { status } = await ask(app, phone, "GET", "/api/field/bundle", undefined, times);
+  if (status !== 200) faults.push(`bundle: ${status}`);
 }
 
 async function put(
   app: FieldApp,
   phone: PhoneOfTest,
-  sent: ReturnType<typeof upload>,
+  values: Values,
   times: number[],
   faults: string[],
+  twice = false,
 ): Promise<void> {
-  const answer = await ask(
-    app,
-    phone,
-    "PUT",
-    `/api/jobs/${phone.jobId}/startup`,
-    JSON.stringify(sent),
-    times,
-  );
-  if (answer.status !== 200) faults.push(`upload: ${answer.status} ${answer.text.slice(0, 200)}`);
+  const fields = Object.entries(values).map(([key, value]) => [key, { base: null, value }]);
+  const body = JSON.stringify({ ...upload(Object.fromEntries(fields)), waiting: { fields: 0, photos: 0 } });
+  for (let time = 0; time < (twice ? 2 : 1); time++) {
+    const { status, text } = await ask(app, phone, "PUT", `/api/jobs/${phone.jobId}/startup`, body, times);
+    if (status !== 200) faults.push(`upload: ${status} ${text.slice(0, 200)}`);
+  }
 }
 
 async function ask(
@@ -120,7 +166,6 @@ async function ask(
   where: string,
   body: string | undefined,
   times: number[],
-  more: Readonly<Record<string, string>> = {},
 ) {
   const begun = performance.now();
   const answer = await fetch(`${app.address}${where}`, {
@@ -129,13 +174,12 @@ async function ask(
       cookie: phone.cookie,
       "x-dewledger-person": phone.userId,
       "x-dewledger-company": app.tenantId,
-      ...more,
     },
     ...(body === undefined ? {} : { body }),
   });
   const text = await answer.text();
   times.push(performance.now() - begun);
-  return { status: answer.status, headers: answer.headers, text };
+  return { status: answer.status, text };
 }
 
 /** The time within which this share of the requests was answered, ms. */
