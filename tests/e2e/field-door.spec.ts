@@ -30,5 +30,6 @@ test("20 techs at once: no error, nothing twice", async () => {
   test.setTimeout(180_000);
   const { code, said } = await soak("many-techs.ts", { DEWLEDGER_TECHS: "20", DEWLEDGER_BETWEEN_MS: "1000" });
   expect(said).toContain("20 techs");
+  expect(said).toContain("signal back: 40 requests");
   expect(code, said).toBe(0);
 });
