@@ -3,6 +3,7 @@ import { afternoonPicture } from "@/lib/domain/pictures/afternoon";
 import { capacityLinesPicture } from "@/lib/domain/pictures/capacity-lines";
 import { coilPathPicture } from "@/lib/domain/pictures/coil-path";
 import { ductCurvePicture } from "@/lib/domain/pictures/duct-curve";
+import { paddingPicture } from "@/lib/domain/pictures/padding";
 import { staticPartsPicture } from "@/lib/domain/pictures/static-parts";
 import type { StageKey } from "@/lib/domain/stages";
 import {
@@ -13,6 +14,7 @@ import {
 } from "../charts/charts";
 import { DuctCurve } from "../charts/duct-curve";
 import { CapacityMapTable } from "./capacity-map-table";
+import { PaddingTable } from "./padding-table";
 
 type Props = {
   readonly stage: StageKey;
@@ -22,6 +24,10 @@ type Props = {
 
 /** What a stage's entries look like, from the same evaluation as its findings. */
 export function StagePictures({ stage, context, evaluation }: Props) {
+  if (stage === "load_summary") {
+    const effects = paddingPicture(context);
+    return effects ? <PaddingTable effects={effects} /> : null;
+  }
   if (stage === "equipment_selection") return <Selection context={context} evaluation={evaluation} />;
   if (stage === "airflow_setup") {
     const picture = staticPartsPicture(context);

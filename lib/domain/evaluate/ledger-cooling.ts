@@ -1,7 +1,12 @@
+import { LOAD_PARTS, type LoadTotal } from "@/lib/engineering/load";
 import { waterFromLatent } from "@/lib/engineering/moisture";
+import type { LoadSummaryInputs } from "../stages/load-summary";
 import { type JobContext, valueIfKnown } from "./context";
 import { type CellDraft, type LineDraft, stageOf } from "./ledger-draft";
 import type { JobResults } from "./results";
+
+/** A ledger cell has room for so many. */
+const MOST_PARTS = 3;
 
 /** What the system cools and dries. */
 export function capacityLines(context: JobContext, results: JobResults): readonly LineDraft[] {
@@ -47,7 +52,12 @@ export function capacityLines(context: JobContext, results: JobResults): readonl
     },
     {
       ...line("sensible", "Sensible cooling", "Btu/h", 0),
-      designed: { value: load.sensibleCoolingBtuh, at: ["load_summary", "sensibleCoolingBtuh"] },
+      designed: {
+        value: load.sensibleCoolingBtuh,
+        note: largestParts(load, "sensibleCoolingBtuh"),
+        at: ["load_summary", "sensibleCoolingBtuh"],
+        rules: ["load.components-sensible"],
+      },
       set: set(full?.sensibleBtuh, ["equipment.sensible-capacity"]),
       measured: read(delivered?.sensibleBtuh, ["startup.sensible-capacity"]),
       lived: {
@@ -59,7 +69,12 @@ export function capacityLines(context: JobContext, results: JobResults): readonl
     },
     {
       ...line("latent", "Latent cooling", "Btu/h", 0),
-      designed: { value: load.latentCoolingBtuh, at: ["load_summary", "latentCoolingBtuh"] },
+      designed: {
+        value: load.latentCoolingBtuh,
+        note: largestParts(load, "latentCoolingBtuh"),
+        at: ["load_summary", "latentCoolingBtuh"],
+        rules: ["load.components-latent"],
+      },
       set: set(full?.latentBtuh, ["equipment.latent-capacity"]),
       measured: read(delivered?.latentBtuh, []),
     },
@@ -79,6 +94,18 @@ export function capacityLines(context: JobContext, results: JobResults): readonl
       measured: read(delivered?.moistureLbPerH, ["startup.moisture-removal"]),
     },
   ];
+}
+
+/** The parts a load is mostly made of, where it is known by component: `windows and glass doors 41 %, people 12 %`. */
+function largestParts(load: LoadSummaryInputs, total: LoadTotal): string | null {
+  const parts = Object.entries(LOAD_PARTS[total].parts).flatMap(([field, label]) => {
+    const value = load[field as keyof LoadSummaryInputs];
+    return typeof value === "number" && value > 0 ? [{ label, value }] : [];
+  });
+  const sum = parts.reduce((before, part) => before + part.value, 0);
+  if (sum === 0) return null;
+  const largest = parts.toSorted((one, other) => other.value - one.value).slice(0, MOST_PARTS);
+  return largest.map(({ label, value }) => `${label} ${((100 * value) / sum).toFixed(0)} %`).join(", ");
 }
 
 /** What the fan moves against the ducts. */

@@ -1,32 +1,16 @@
 import type { Finding } from "@/lib/engineering/findings";
-import { loadFindings } from "@/lib/engineering/load";
+import { componentFindings, type LoadReadings, loadFindings } from "@/lib/engineering/load";
 // By its file: the phone evaluates a job too, and has no use for the year's loop.
 import { crossCheckFindings } from "@/lib/engineering/simulation/cross-check";
+import type { LoadSummaryInputs } from "../stages/load-summary";
 import type { JobContext } from "./context";
 
-/** Totals, outdoor air, leakage and padding of the load summary, and the house model beside it. */
+/** Totals and their parts, outdoor air, leakage and padding of the load summary, and the house model beside it. */
 export function loadSummaryFindings(context: JobContext): readonly Finding[] {
-  const {
-    loadSource: _source,
-    humidityLimitPct: _limit,
-    occupants: _people,
-    householdPintsPerDay: _household,
-    groundPintsPerDay: _ground,
-    notes: _notes,
-    deviations: _reasons,
-    ...readings
-  } = context.inputs.load_summary;
-  const { elevationFt } = context;
+  const readings = loadReadings(context);
   return [
-    ...loadFindings(
-      {
-        ...readings,
-        elevationFt,
-        weatherCoolingDbF: context.weather?.coolingDbF ?? null,
-        weatherHeatingDbF: context.weather?.heatingDbF ?? null,
-      },
-      context.limits,
-    ),
+    ...loadFindings(readings, context.limits),
+    ...componentFindings(context.inputs.load_summary, context.limits),
     ...crossCheckFindings({
       sensibleCoolingBtuh: readings.sensibleCoolingBtuh,
       latentCoolingBtuh: readings.latentCoolingBtuh,
@@ -42,7 +26,26 @@ export function loadSummaryFindings(context: JobContext): readonly Finding[] {
       houseHeightFt: readings.houseHeightFt,
       leakageCfm50: readings.leakageCfm50,
       ventilationCfm: readings.ventilationCfm,
-      elevationFt,
+      elevationFt: readings.elevationFt,
     }),
   ];
+}
+
+/** The load summary of a job as the engineering reads it, with the weather's own design values. */
+export function loadReadings({ inputs, elevationFt, weather }: JobContext): LoadReadings {
+  const load = inputs.load_summary;
+  return {
+    ...load,
+    ductLoadBtuh: load.ductLoadBtuh ?? ductsByComponent(load),
+    elevationFt,
+    weatherCoolingDbF: weather?.coolingDbF ?? null,
+    weatherHeatingDbF: weather?.heatingDbF ?? null,
+  };
+}
+
+function ductsByComponent(load: LoadSummaryInputs): number | null {
+  const { sensibleDuctsBtuh, latentDuctsBtuh } = load;
+  return sensibleDuctsBtuh === null && latentDuctsBtuh === null
+    ? null
+    : (sensibleDuctsBtuh ?? 0) + (latentDuctsBtuh ?? 0);
 }

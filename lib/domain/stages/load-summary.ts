@@ -1,5 +1,6 @@
 // Longer than usual because it is a plain list of fields, one block each.
 import { choice, defineFields, type InputsOf, number, text, yesNo } from "../fields";
+import { loadPartFields } from "./load-parts";
 
 const DESIGN = "Design conditions";
 const LOADS = "Loads from the designer";
@@ -225,8 +226,10 @@ export const loadSummaryFields = defineFields({
     max: 100_000,
     decimals: 0,
     group: HOUSE,
+    help: "May stay empty when the ducts are entered by component.",
   }),
-  notes: text({ label: "Notes", group: HOUSE }),
+  ...loadPartFields,
+  notes: text({ label: "Notes", group: "Notes" }),
   deviations: text({ label: "Reasons for departing from a limit", group: "Departures", maxLength: 4_000 }),
 });
 

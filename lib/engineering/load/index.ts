@@ -1,3 +1,4 @@
+export { componentFindings, LOAD_PARTS, type LoadComponents, type LoadTotal } from "./components";
 export {
   leakageAreaIn2,
   leakageFlowCfm,
@@ -8,7 +9,7 @@ export { loadLimits } from "./limits";
 export { loadFindings } from "./load-findings";
 export { BTUH_PER_TON, type LoadTotals, loadTotals } from "./load-totals";
 export { type OutdoorAirLoad, outdoorAirLoad } from "./outdoor-air";
-export { paddingFindings } from "./padding-findings";
+export { type PaddingEffects, paddingEffects, paddingFindings } from "./padding-findings";
 export type { LoadReadings } from "./readings";
 export { loadRules } from "./rules";
 export { infiltrationCreditCfm, ventilationNeedCfm } from "./ventilation";

@@ -77,6 +77,19 @@ export const loadLimits = {
     decimals: 1,
     basis: habit,
   },
+  "load.componentTolerance": {
+    title: "Load by component, difference between sum and total not counted",
+    unit: "%",
+    seed: 2,
+    min: 0,
+    max: 10,
+    decimals: 1,
+    basis: {
+      kind: "common practice, no source",
+      source: "rounding of the parts and of the total",
+      certainty: "practice",
+    },
+  },
   "load.infiltrationCreditMostShare": {
     title: "Leakage credit, most of the ventilation need",
     unit: "%",

@@ -41,6 +41,7 @@ function leakageCheck(readings: LoadReadings): PaddingCheck {
         inputs,
       }),
       coolingEffectBtuh: 0,
+      heatingEffectBtuh: 0,
     };
   }
   const weight =
@@ -56,6 +57,7 @@ function leakageCheck(readings: LoadReadings): PaddingCheck {
       inputs,
     }),
     coolingEffectBtuh: null,
+    heatingEffectBtuh: null,
   };
 }
 
@@ -83,6 +85,7 @@ function ductCheck(readings: LoadReadings): PaddingCheck {
       inputs,
     }),
     coolingEffectBtuh: padded ? ductLoadBtuh : 0,
+    heatingEffectBtuh: 0,
   };
 }
 
@@ -131,8 +134,10 @@ function safetyFactorCheck(readings: LoadReadings): PaddingCheck {
       }),
     );
   }
-  const effect = share === 0 ? 0 : ((total ?? 0) * share) / (1 + share);
-  return added(
+  // What the load holds of a factor s that was put on it: s / (1 + s) of it.
+  const held = share / (1 + share);
+  const effect = share === 0 ? 0 : (total ?? 0) * held;
+  const said = added(
     rule,
     effect,
     `A safety factor of ${(100 * share).toFixed(0)} % adds ${btuhText(effect)} to the cooling load.`,
@@ -140,6 +145,11 @@ function safetyFactorCheck(readings: LoadReadings): PaddingCheck {
     "safetyFactorPct",
     "Take the factor off: the equipment step has its own sizing range.",
   );
+  const { heatingBtuh } = readings;
+  return {
+    ...said,
+    heatingEffectBtuh: share === 0 ? 0 : heatingBtuh === null ? null : heatingBtuh * held,
+  };
 }
 
 function added(
@@ -160,9 +170,10 @@ function added(
       inputs: [field],
     }),
     coolingEffectBtuh: effectBtuh,
+    heatingEffectBtuh: 0,
   };
 }
 
 function open(said: Finding): PaddingCheck {
-  return { finding: said, coolingEffectBtuh: null };
+  return { finding: said, coolingEffectBtuh: null, heatingEffectBtuh: null };
 }

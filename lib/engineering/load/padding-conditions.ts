@@ -7,8 +7,12 @@ import { loadRules } from "./rules";
 
 type Limits = LimitValues<typeof loadLimits>;
 
-/** A finding of the padding check with what its deviation adds to the cooling load, Btu/h; `null`: not known. */
-export type PaddingCheck = { readonly finding: Finding; readonly coolingEffectBtuh: number | null };
+/** A finding of the padding check with what its deviation adds to each load, Btu/h; `null`: not known. */
+export type PaddingCheck = {
+  readonly finding: Finding;
+  readonly coolingEffectBtuh: number | null;
+  readonly heatingEffectBtuh: number | null;
+};
 
 /**
  * The five design conditions, each against what the house will see.
@@ -92,7 +96,8 @@ function temperatureCheck(check: {
         missing,
         "Enter the design temperature the load was made for, and choose the weather file.",
       ),
-      coolingEffectBtuh: null,
+      coolingEffectBtuh: check.season === "cooling" ? null : 0,
+      heatingEffectBtuh: check.season === "heating" ? null : 0,
     };
   }
   const design = given;
@@ -115,6 +120,7 @@ function temperatureCheck(check: {
       inputs: check.fields,
     }),
     coolingEffectBtuh: check.season === "heating" || meets ? 0 : effect,
+    heatingEffectBtuh: check.season === "cooling" || meets ? 0 : effect,
   };
 }
 
@@ -125,6 +131,7 @@ function humidityCheck(readings: LoadReadings, limits: Limits): PaddingCheck {
     return {
       finding: notMeasured(rule, ["indoorCoolingRhPct"], "Enter the indoor humidity the load was made for."),
       coolingEffectBtuh: null,
+      heatingEffectBtuh: 0,
     };
   }
   const design = indoorCoolingRhPct;
@@ -146,6 +153,7 @@ function humidityCheck(readings: LoadReadings, limits: Limits): PaddingCheck {
       inputs: ["indoorCoolingRhPct"],
     }),
     coolingEffectBtuh: meets ? 0 : effect,
+    heatingEffectBtuh: 0,
   };
 }
 

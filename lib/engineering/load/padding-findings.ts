@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings";
+import { type Finding, finding, type Verdict } from "../findings";
 import type { LimitValues } from "../limit-definition";
 import { checkReadings } from "./check-readings";
 import type { loadLimits } from "./limits";
@@ -23,26 +23,80 @@ export function paddingFindings(
   readings: LoadReadings,
   limits: LimitValues<typeof loadLimits>,
 ): readonly Finding[] {
-  checkReadings(readings);
-  const checks = [...conditionChecks(readings, limits), ...additionChecks(readings)];
-  return [...checks.map((check) => check.finding), totalFinding(checks, readings)];
+  const checks = checksOf(readings, limits);
+  return [...checks.map((check) => check.finding), totalFinding(effectsOf(checks), readings)];
 }
 
-function totalFinding(checks: readonly PaddingCheck[], readings: LoadReadings): Finding {
-  const known = checks.flatMap((check) =>
-    check.coolingEffectBtuh === null ? [] : [check.coolingEffectBtuh],
-  );
-  const open = checks.length - known.length;
-  const sum = known.reduce((total, effect) => total + effect, 0);
+/** What each deviation adds to the loads, Btu/h, and together. `null`: cannot be said from what is entered. */
+export type PaddingEffects = {
+  readonly rows: readonly {
+    readonly title: string;
+    readonly verdict: Verdict | null;
+    readonly coolingBtuh: number | null;
+    readonly heatingBtuh: number | null;
+  }[];
+  /** Sums of what is known. */
+  readonly coolingBtuh: number;
+  readonly heatingBtuh: number;
+  /** Checks whose effect on the cooling load is not known and not in the sum. */
+  readonly open: number;
+};
+
+/**
+ * The effects of the padding check side by side, with their sums.
+ *
+ * @param readings - The load summary and the weather's own design values; `null` where not given.
+ * @param limits - The company limits in force.
+ * @returns Btu/h; negative where a deviation takes from the load.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} for values that cannot be, naming them.
+ * @see The same checks as {@link paddingFindings} (computed).
+ */
+export function paddingEffects(
+  readings: LoadReadings,
+  limits: LimitValues<typeof loadLimits>,
+): PaddingEffects {
+  return effectsOf(checksOf(readings, limits));
+}
+
+function checksOf(readings: LoadReadings, limits: LimitValues<typeof loadLimits>): readonly PaddingCheck[] {
+  checkReadings(readings);
+  return [...conditionChecks(readings, limits), ...additionChecks(readings)];
+}
+
+function effectsOf(checks: readonly PaddingCheck[]): PaddingEffects {
+  const sum = (effects: readonly (number | null)[]) =>
+    effects.reduce<number>((total, effect) => total + (effect ?? 0), 0);
+  return {
+    rows: checks.map((check) => ({
+      title: check.finding.title,
+      verdict: check.finding.verdict,
+      coolingBtuh: check.coolingEffectBtuh,
+      heatingBtuh: check.heatingEffectBtuh,
+    })),
+    coolingBtuh: sum(checks.map((check) => check.coolingEffectBtuh)),
+    heatingBtuh: sum(checks.map((check) => check.heatingEffectBtuh)),
+    open: checks.filter((check) => check.coolingEffectBtuh === null).length,
+  };
+}
+
+function totalFinding(effects: PaddingEffects, readings: LoadReadings): Finding {
+  const { rows, open, coolingBtuh: sum } = effects;
   const { sensibleCoolingBtuh, latentCoolingBtuh } = readings;
   const load =
     sensibleCoolingBtuh === null || latentCoolingBtuh === null ? 0 : sensibleCoolingBtuh + latentCoolingBtuh;
   const share = load >= 1 ? `, ${((100 * sum) / load).toFixed(0)} % of ${btuhText(load)}` : "";
-  const rest = open === 0 ? "" : ` ${open} of ${checks.length} checks are open and not counted.`;
+  const rest = open === 0 ? "" : ` ${open} of ${rows.length} checks are open and not counted.`;
+  const figure = (label: string, value: number) => ({ label, value, unit: "Btu/h", decimals: 0 });
   return finding(loadRules.paddingTotal, {
     verdict: null,
     statement: `Together the deviations ${sum < 0 ? "take" : "add"} about ${btuhText(Math.abs(sum))} ${sum < 0 ? "from" : "to"} the cooling load${share}.${rest}`,
-    figures: [{ label: "padding in the cooling load", value: sum, unit: "Btu/h", decimals: 0 }],
+    figures: [
+      figure("padding in the cooling load", sum),
+      ...rows.flatMap(({ title, coolingBtuh }) =>
+        coolingBtuh === null || coolingBtuh === 0 ? [] : [figure(title, coolingBtuh)],
+      ),
+      ...(effects.heatingBtuh === 0 ? [] : [figure("padding in the heating load", effects.heatingBtuh)]),
+    ],
     inputs: ["sensibleCoolingBtuh", "latentCoolingBtuh"],
   });
 }

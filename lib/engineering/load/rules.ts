@@ -12,6 +12,21 @@ const definition: Basis = {
 };
 const paddingTest = "tests/engineering/load/padding-findings.test.ts";
 
+function componentSum<L extends string>(load: L) {
+  return {
+    id: `load.components-${load.replace(" cooling", "")}`,
+    title: `Parts of the ${load} load`,
+    equation: "|sum of the parts − total| ≤ tolerance × total",
+    basis: {
+      kind: "common practice, no source",
+      source: "a total is the sum of its parts; the width allowed for rounding is a habit",
+      certainty: "practice",
+    },
+    limits: ["load.componentTolerance"],
+    checkedBy: "tests/engineering/load/components.test.ts",
+  } as const satisfies Rule;
+}
+
 /** The rules of the load folder. */
 export const loadRules = {
   totals: {
@@ -22,6 +37,9 @@ export const loadRules = {
     limits: [],
     checkedBy: "tests/engineering/load/load-totals.test.ts",
   },
+  componentsSensible: componentSum("sensible cooling"),
+  componentsLatent: componentSum("latent cooling"),
+  componentsHeating: componentSum("heating"),
   ventilation: {
     id: "load.ventilation",
     title: "Outdoor air for the people",
@@ -128,8 +146,8 @@ export const loadRules = {
   },
   paddingTotal: {
     id: "load.padding-total",
-    title: "Padding in the cooling load, together",
-    equation: "sum of the effects on cooling",
+    title: "Padding, together",
+    equation: "sum of the effects on the cooling load; those on the heating load beside it",
     basis: definition,
     limits: [],
     checkedBy: paddingTest,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Finding } from "@/lib/engineering/findings";
-import { type LoadReadings, paddingFindings } from "@/lib/engineering/load";
+import { type LoadReadings, paddingEffects, paddingFindings } from "@/lib/engineering/load";
 import { house, limits } from "./house";
 
 const SOURCE =
@@ -78,6 +78,36 @@ describe(`padding: ${SOURCE}`, () => {
     expect(effectOf(said)).toBeCloseTo(4_727.27, 1);
     expect(said.verdict).toBeNull();
     expect(said.statement).toMatch(/1 of 9 checks are open/);
+  });
+
+  test("the effects stand side by side, cooling and heating, and add up", () => {
+    const change = { indoorCoolingDbF: 72, safetyFactorPct: 10, indoorHeatingDbF: 74, ductLoadBtuh: 1_500 };
+    const effects = paddingEffects({ ...house, ...change }, limits);
+    const known = effects.rows.filter((row) => row.coolingBtuh !== 0 || row.heatingBtuh !== 0);
+    // One °F is 36,000 / 54 = 666.67: 3 of them, and 4 on heating. Of 30,000 and 36,000, 10 % of what was before.
+    const expected = [
+      ["Indoor design temperature, cooling", 2_000, 0],
+      ["Indoor design temperature, heating", 0, 2_666.67],
+      ["Duct gain", 1_500, 0],
+      ["Safety factor", 2_727.27, 3_272.73],
+    ] as const;
+    expect(known.map((row) => row.title)).toEqual(expected.map(([title]) => title));
+    for (const [at, [, cooling, heating]] of expected.entries()) {
+      expect(known[at]?.coolingBtuh).toBeCloseTo(cooling, 1);
+      expect(known[at]?.heatingBtuh).toBeCloseTo(heating, 1);
+    }
+    expect(effects.rows.length).toBe(9);
+    expect(effects.coolingBtuh).toBeCloseTo(6_227.27, 1);
+    expect(effects.heatingBtuh).toBeCloseTo(5_939.4, 1);
+    expect(effects.open).toBe(0);
+    const total = check(change, "total");
+    expect(total.figures.map((figure) => figure.label)).toEqual([
+      "padding in the cooling load",
+      "Indoor design temperature, cooling",
+      "Duct gain",
+      "Safety factor",
+      "padding in the heating load",
+    ]);
   });
 
   test.each([

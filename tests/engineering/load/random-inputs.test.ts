@@ -14,6 +14,8 @@ import {
 import { house, limits } from "./house";
 
 const {
+  componentFindings,
+  paddingEffects,
   paddingFindings,
   infiltrationCreditCfm,
   leakageAreaIn2,
@@ -54,6 +56,40 @@ const readings: fc.Arbitrary<LoadReadings> = fc
     }
     return changed as LoadReadings;
   });
+
+const partFields = Object.entries(load.LOAD_PARTS).flatMap(([total, { parts }]) => [
+  total,
+  ...Object.keys(parts),
+]);
+
+randomTest("componentFindings and paddingEffects answer lawfully or refuse", () => {
+  let answered = 0;
+  const part = fc.oneof(
+    { weight: 60, arbitrary: fc.constant(null) },
+    { weight: 60, arbitrary: fc.double({ min: 0, max: 40_000, noNaN: true }) },
+    { weight: 1, arbitrary: wild },
+  );
+  fc.assert(
+    fc.property(
+      fc.array(part, { minLength: partFields.length, maxLength: partFields.length }),
+      readings,
+      (parts, given) => {
+        const values = Object.fromEntries(partFields.map((field, at) => [field, parts[at] ?? null]));
+        const said = lawful(() => componentFindings(values as unknown as load.LoadComponents, limits));
+        if (said) answered++;
+        const effects = lawful(() => paddingEffects(given, limits));
+        if (effects)
+          expect(
+            Math.abs(
+              effects.rows.reduce((sum, row) => sum + (row.coolingBtuh ?? 0), 0) - effects.coolingBtuh,
+            ),
+          ).toBeLessThan(1e-6);
+      },
+    ),
+    runs(92, 0.3),
+  );
+  expect(answered).toBeGreaterThan(RUNS / 20);
+});
 
 randomTest("loadFindings answers lawfully or refuses", () => {
   let answered = 0;
