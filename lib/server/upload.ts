@@ -14,8 +14,9 @@ export async function readUpload(
   request: Request,
   field: string,
   mostBytes: number,
+  advice = "Split it, for instance by month.",
 ): Promise<{ readonly file: File; readonly form: FormData }> {
-  const message = `The file is larger than ${Math.floor(mostBytes / 1_048_576)} MB. Split it, for instance by month.`;
+  const message = `The file is larger than ${Math.floor(mostBytes / 1_048_576)} MB. ${advice}`;
   const form = await readForm(request, mostBytes + OVERHEAD, { field, message });
   const file = form.get(field);
   if (!(file instanceof File) || file.size === 0) {

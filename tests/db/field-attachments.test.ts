@@ -11,6 +11,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { env } from "@/lib/env";
 import { sha256Of } from "@/lib/files/store";
 import { addFile, listFiles, readFile, removeFile } from "@/lib/services/attachments";
+import { addReport, listReports, readReport, removeReport } from "@/lib/services/design-reports";
 import { type Crew, makeCrew } from "../support/people";
 import { PHOTO, photoWithMetadata } from "../support/photo";
 import { openJob, refusedBy } from "../support/service-jobs";
@@ -121,6 +122,28 @@ test("a tech removes only their own; the trail tells of it; a second removal cha
   expect((await refusedBy(readFile(crew.office, job, kept.id, "full"))).code).toBe("NOT_FOUND");
   const entries = await activity(crew.owner).list({ jobId: job, take: 100 });
   expect(entries.filter((line) => line.action === "photo removed")).toHaveLength(1);
+});
+
+test("a designer's report is read back to the byte, once however often it is sent, and by nobody else", async () => {
+  const bytes = new TextEncoder().encode("%PDF-1.7\nload of a house\n");
+  const report = { jobId: job, fileName: "load.pdf", bytes };
+  const kept = await addReport(crew.office, report);
+  expect(await addReport(crew.office, { ...report, fileName: "again.pdf" })).toEqual(kept);
+  expect(await listReports(crew.tech, job)).toHaveLength(1);
+  expect(Buffer.from((await readReport(crew.tech, job, kept.id)).bytes)).toEqual(Buffer.from(bytes));
+  const picture = await send(crew.tech, PHOTO);
+  // A picture is no report, wherever its id is tried.
+  expect((await refusedBy(readReport(crew.office, job, picture.id))).code).toBe("NOT_FOUND");
+  expect((await refusedBy(removeReport(crew.office, job, picture.id))).code).toBe("NOT_FOUND");
+  const strangers = await makeCrew();
+  for (const scope of [crew.otherTech, strangers.owner])
+    expect((await refusedBy(readReport(scope, job, kept.id))).code).toBe("NOT_FOUND");
+  await removeReport(crew.office, job, kept.id);
+  expect(await listReports(crew.office, job)).toEqual([]);
+  expect((await refusedBy(readReport(crew.office, job, kept.id))).code).toBe("NOT_FOUND");
+  expect((await refusedBy(addReport(crew.office, { ...report, bytes: PHOTO }))).code).toBe(
+    "UNSUPPORTED_FILE",
+  );
 });
 
 test("a designer's report is kept the same way, as a PDF and nothing else", async () => {

@@ -5,6 +5,9 @@ import { HICKORANE_LOGO } from "@/seed/logos";
 import { PHOTO } from "./photo";
 import { LOAD, STARTUP } from "./service-jobs";
 
+/** As little as a file of that kind begins with. */
+export const REPORT = new TextEncoder().encode("%PDF-1.7\n");
+
 /** The ids an input may name. */
 export type Ids = Readonly<
   Record<
@@ -33,6 +36,7 @@ export type Ids = Readonly<
     | "secret"
     | "questionId"
     | "photoId"
+    | "reportId"
     | "lateId"
     | "latePhotoId"
     | "shareId"
@@ -77,6 +81,7 @@ export function randomIds(): Ids {
     secret: randomUUID().repeat(2),
     questionId: randomUUID(),
     photoId: randomUUID(),
+    reportId: randomUUID(),
     lateId: randomUUID(),
     latePhotoId: randomUUID(),
     shareId: randomUUID(),
@@ -113,6 +118,12 @@ function logUpload(): FormData {
   const form = new FormData();
   form.set("file", new File([LOG_CSV], "log.csv", { type: "text/csv" }));
   form.set("sourceName", "Hall sensor");
+  return form;
+}
+
+function reportUpload(): FormData {
+  const form = new FormData();
+  form.set("file", new File([REPORT], "load.pdf", { type: "application/pdf" }));
   return form;
 }
 
@@ -330,6 +341,9 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   }),
   "read photo": ({ jobId, photoId }) => ({ params: { jobId, photoId }, query: { size: "small" } }),
   "remove photo": ({ jobId, photoId }) => ({ params: { jobId, photoId } }),
+  "add report": ({ jobId }) => ({ params: { jobId }, body: reportUpload() }),
+  "read report": ({ jobId, reportId }) => ({ params: { jobId, reportId } }),
+  "remove report": ({ jobId, reportId }) => ({ params: { jobId, reportId } }),
   "answer question": ({ jobId, questionId }) => ({
     params: { jobId, questionId },
     body: JSON.stringify({ ...SENT, clientId: randomUUID(), answer: "Yes" }),

@@ -34,7 +34,7 @@ import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { pocketHygrometer } from "@/seed/catalog/instruments";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
-import type { Ids } from "./door-samples";
+import { type Ids, REPORT } from "./door-samples";
 import { packetPartsOf } from "./packet-parts";
 import { addMember, type Crew, given, makeCrew } from "./people";
 import { PHOTO } from "./photo";
@@ -136,7 +136,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
 async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
   for (const one of [owner, office, tech]) await fieldContacts(one).note([jobId]);
   const ask = { jobId, stage: null, fieldPath: null, text: "Which filter?" };
-  const [photoId, latePhotoId, clientId] = [randomUUID(), randomUUID(), randomUUID()];
+  const [photoId, reportId, latePhotoId, clientId] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
   const photo = {
     jobId,
     kind: "photo",
@@ -146,6 +146,9 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
     details: { sha256: sha256Of(PHOTO), caption: "" },
   } as const;
   await addFile(tech, { ...photo, id: photoId });
+  const report = { ...photo, kind: "report", stage: "load_summary", fileName: "load.pdf" } as const;
+  const details = { sha256: sha256Of(REPORT), caption: "" };
+  await addFile(office, { ...report, id: reportId, bytes: REPORT, details });
   await holdFile(tech, { ...photo, id: latePhotoId });
   const fields = { supplyVoltage: { base: null, value: 240 } };
   const sent = { clientId, deviceTime: "2026-07-01T12:00:00.000Z" };
@@ -153,6 +156,7 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
   return {
     questionId: await questions(office).ask(ask),
     photoId,
+    reportId,
     latePhotoId,
     lateId: given((await heldValues(office).waiting(jobId))[0]).id,
   };

@@ -15,6 +15,7 @@ import { logReviewView } from "@/lib/services/log-view";
 import { moveJob } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
+import { ReportsOfJob } from "./reports-of-job";
 
 type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
 
@@ -57,6 +58,7 @@ export default async function StagePage({ params }: Props) {
         save={SAVE[stage]}
         readModel={chosenModel}
       />
+      {stage === "load_summary" ? <ReportsOfJob scope={scope} jobId={jobId} /> : null}
       {stage === "control_setup" ? (
         <ControlCrewCard inputs={view.context.inputs.control_setup} control={view.control} />
       ) : null}
