@@ -39,6 +39,8 @@ export function NumberEntry({ work, name, field, value, isFirst }: Props) {
     setOwn({ text: next, value: next });
     void phone().hold(work.job.id, name, next, read.problem);
   };
+  const shown = own === null ? null : readReading(field, text);
+  const converted = shown?.ok ? shown.converted : undefined;
   const problemId = `problem-${name}`;
   return (
     <div className="grid gap-2">
@@ -64,6 +66,11 @@ export function NumberEntry({ work, name, field, value, isFirst }: Props) {
           {field.unit === "" ? "number" : field.unit}
         </span>
       </div>
+      {converted === undefined ? null : (
+        <p role="status" className="text-sm font-semibold text-accent">
+          {converted}
+        </p>
+      )}
       {held?.why === "problem" ? (
         <p id={problemId} role="alert" className="text-sm font-semibold text-short">
           {held.message}

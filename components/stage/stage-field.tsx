@@ -1,7 +1,7 @@
 import { type Choice, RadioRow, SelectField } from "@/components/ui/choice-fields";
 import { NumberField } from "@/components/ui/number-field";
 import { DateField, TextArea, TextField } from "@/components/ui/text-field";
-import type { FieldDef } from "@/lib/domain/fields";
+import { type FieldDef, readUnit } from "@/lib/domain/fields";
 
 export type FieldValue = string | number | boolean | null;
 
@@ -31,7 +31,11 @@ export function StageField({ name, field, value, error, disabled, choices }: Pro
   switch (field.kind) {
     case "number":
       return (
-        <NumberField {...common} unit={field.unit} defaultValue={typeof value === "number" ? value : null} />
+        <NumberField
+          {...common}
+          unit={readUnit(field)}
+          defaultValue={typeof value === "number" ? value : null}
+        />
       );
     case "choice":
       return (

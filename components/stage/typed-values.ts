@@ -1,4 +1,4 @@
-import type { FieldDef, FieldDefs } from "@/lib/domain/fields";
+import { type FieldDef, type FieldDefs, readUnit } from "@/lib/domain/fields";
 import { readQuantityText } from "@/lib/domain/quantity-text";
 import type { FieldValue } from "./stage-field";
 
@@ -24,7 +24,7 @@ export function readableValues(fields: FieldDefs, values: TypedValues): TypedVal
 
 function readable(field: FieldDef, value: FieldValue): FieldValue {
   if (field.kind !== "number" || typeof value !== "string") return value;
-  const read = readQuantityText(value, field.unit);
+  const read = readQuantityText(value, readUnit(field));
   if (!read.ok || read.value === null) return null;
   // A number that is still being typed may be out of range; it counts as not entered.
   return read.value >= field.min && read.value <= field.max ? read.value : null;

@@ -1,7 +1,7 @@
 "use client";
 
 import { type ComponentProps, useState } from "react";
-import { type QuantityText, readQuantityText } from "@/lib/domain/quantity-text";
+import { type QuantityText, readQuantityText, shownUnit } from "@/lib/domain/quantity-text";
 import { FieldFrame, type FieldProps, fieldIds } from "../forms/field-frame";
 import { cx } from "./cx";
 
@@ -36,6 +36,7 @@ export function NumberField({
   ...input
 }: NumberFieldProps) {
   const [problem, setProblem] = useState<string>();
+  const [converted, setConverted] = useState<string>();
   const frame = { name, label, hint, error: problem ?? error, optional, id };
   const ids = fieldIds(frame);
   const unitId = unit === "" ? undefined : `${ids.input}-unit`;
@@ -56,6 +57,7 @@ export function NumberField({
           onChange={(event) => {
             const read = readQuantityText(event.target.value, unit);
             if (read.ok) setProblem(undefined);
+            setConverted(read.ok ? read.converted : undefined);
             onTyped?.(read, event.target.value);
           }}
           onBlur={(event) => {
@@ -70,10 +72,16 @@ export function NumberField({
             id={unitId}
             className="flex min-w-13 shrink-0 items-center rounded-r-[3px] border border-l-0 border-rule-strong bg-sunk px-2.5 text-sm whitespace-nowrap text-muted"
           >
-            {unit}
+            {shownUnit(unit)}
           </span>
         )}
       </div>
+      <p
+        role="status"
+        className={converted === undefined ? "sr-only" : "mt-1 text-sm font-semibold text-accent"}
+      >
+        {converted}
+      </p>
     </FieldFrame>
   );
 }

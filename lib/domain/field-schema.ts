@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { outsideRange } from "./field-range";
-import type { FieldDef, FieldDefs, InputsOf, NumberFieldDef } from "./fields";
+import { type FieldDef, type FieldDefs, type InputsOf, type NumberFieldDef, readUnit } from "./fields";
 import { readQuantityText } from "./quantity-text";
 
 /** The zod schema of a set of fields: every field may be missing, none may be wrong. */
@@ -55,7 +55,7 @@ function numberSchema(field: NumberFieldDef): z.ZodType {
         typeof given === "number"
           ? ({ ok: true, value: given } as const)
           : typeof given === "string"
-            ? readQuantityText(given, field.unit)
+            ? readQuantityText(given, readUnit(field))
             : ({ ok: false, problem: "Enter a number." } as const);
       if (!read.ok) {
         context.addIssue({ code: "custom", message: `${field.label}: ${read.problem}` });

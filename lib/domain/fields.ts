@@ -18,6 +18,8 @@ export type NumberFieldDef = Common & {
   readonly min: number;
   readonly max: number;
   readonly decimals: number;
+  /** True for a difference of temperatures: °C typed there has no 32 in it. */
+  readonly isDifference?: boolean;
 };
 export type ChoiceFieldDef = Common & {
   readonly kind: "choice";
@@ -72,6 +74,11 @@ export function missingToSign(
     .map(([key]) => key);
 }
 
+/** The unit a field's text is read in. */
+export function readUnit(field: Pick<NumberFieldDef, "unit" | "isDifference">): string {
+  return field.isDifference === true ? `Δ${field.unit}` : field.unit;
+}
+
 /** Shorthands, so that a definition reads as one line. */
 export const number = <
   const D extends {
@@ -83,6 +90,7 @@ export const number = <
     readonly group: string;
     readonly help?: string;
     readonly neededToSign?: boolean;
+    readonly isDifference?: boolean;
   },
 >(
   definition: D,

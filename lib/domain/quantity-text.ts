@@ -36,14 +36,42 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   microns: ["micron", "microns", "µm"],
 };
 
+/** Other units that are read and turned into the field's, in sight of the person. */
+const CELSIUS = ["c", "°c", "degc", "degreesc", "celsius", "°celsius", "degreescelsius", "centigrade"];
+const CONVERTED: Readonly<
+  Record<
+    string,
+    readonly {
+      readonly spellings: readonly string[];
+      readonly name: string;
+      readonly scale: number;
+      readonly shift: number;
+    }[]
+  >
+> = {
+  "°F": [{ spellings: CELSIUS, name: "°C", scale: 1.8, shift: 32 }],
+  // Between two temperatures the 32 drops out.
+  "Δ°F": [{ spellings: [...CELSIUS, "k", "kelvin"], name: "°C", scale: 1.8, shift: 0 }],
+};
+
+/** A unit as it is shown. A difference of temperatures is read apart from a temperature, and shown like one. */
+export function shownUnit(unit: string): string {
+  return unit === "Δ°F" ? "°F" : unit;
+}
+
 export type QuantityText =
-  | { readonly ok: true; readonly value: number | null }
+  | {
+      readonly ok: true;
+      readonly value: number | null;
+      /** Says what was turned into what, where another unit was typed. */
+      readonly converted?: string;
+    }
   | { readonly ok: false; readonly problem: string };
 
 /**
  * Reads what a person typed or pasted for a quantity: `1,250 cfm`, `0.5"`, `24 kBtu/h`, `75°`.
- * An empty text is "not given" (`null`), never zero. A unit that is not the field's is refused with
- * the unit that is wanted, never converted behind the person's back.
+ * An empty text is "not given" (`null`), never zero. °C is turned into °F and `converted` says so; any other unit
+ * that is not the field's is refused with the unit that is wanted. Nothing is converted behind the person's back.
  */
 export function readQuantityText(text: string, unit: string): QuantityText {
   const trimmed = text.normalize("NFKC").replaceAll("−", "-").trim();
@@ -60,6 +88,13 @@ export function readQuantityText(text: string, unit: string): QuantityText {
   const value = Number(digits);
   if (suffix === "" || suffix === unit.toLowerCase().replaceAll(/\s/gu, "")) return { ok: true, value };
   if ((SPELLINGS[unit] ?? []).includes(suffix)) return { ok: true, value };
-  const wanted = unit === "" ? "a plain number" : `in ${unit}`;
+  const other = CONVERTED[unit]?.find(({ spellings }) => spellings.includes(suffix));
+  if (other !== undefined) {
+    // Four digits: 24 °C is 75.2 °F, not 75.20000000000001.
+    const turned = Number((value * other.scale + other.shift).toFixed(4));
+    const shown = Number(turned.toFixed(2));
+    return { ok: true, value: turned, converted: `${value} ${other.name} is ${shown} ${shownUnit(unit)}` };
+  }
+  const wanted = unit === "" ? "a plain number" : `in ${shownUnit(unit)}`;
   return { ok: false, problem: `“${trimmed}” has another unit. This field is ${wanted}.` };
 }

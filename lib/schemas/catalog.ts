@@ -1,7 +1,7 @@
 // Longer than usual because every form of the catalog shares its words for numbers, texts and days.
 import { z } from "zod";
 import { COMPRESSOR_KINDS, equipmentDataSchema, MEASURED_QUANTITIES } from "@/lib/domain/catalog";
-import { readQuantityText } from "@/lib/domain/quantity-text";
+import { readQuantityText, shownUnit } from "@/lib/domain/quantity-text";
 import { MOST_CHARACTERS, TABLE_KINDS, tableMappingSchema } from "./catalog-table";
 
 const uuid = z.uuid({ error: "Choose one from the list." });
@@ -22,7 +22,8 @@ const optionalNumber = (label: string, unit: string, least: number, most: number
     const read =
       typeof given === "string" ? readQuantityText(given, unit) : { ok: true as const, value: given };
     if (read.ok && (read.value === null || (read.value >= least && read.value <= most))) return read.value;
-    const range = `from ${least.toLocaleString("en-US")} to ${most.toLocaleString("en-US")} ${unit}`.trim();
+    const range =
+      `from ${least.toLocaleString("en-US")} to ${most.toLocaleString("en-US")} ${shownUnit(unit)}`.trim();
     context.addIssue({
       code: "custom",
       message: `${label}: ${read.ok ? `enter a number ${range}.` : read.problem}`,
@@ -44,8 +45,8 @@ const heldCoil = z.strictObject({
   ratedTotalBtuh: number("Rated total capacity", "Btu/h", 1_000, 500_000),
   ratedSensibleRatio: number("Rated sensible ratio", "", 0.4, 1),
   heldTemperatureF: number("Coil temperature held", "°F", 20, 60),
-  colderCoilByF: number("Colder-coil setting lowers it by", "°F", 0, 15),
-  approachAtRatedF: number("Coil over evaporating temperature at rating", "°F", 0, 25),
+  colderCoilByF: number("Colder-coil setting lowers it by", "Δ°F", 0, 15),
+  approachAtRatedF: number("Coil over evaporating temperature at rating", "Δ°F", 0, 25),
   frostLimitF: number("Frost limit", "°F", 20, 40),
   minimumCapacityShare: number("Least capacity as a share of the most", "", 0.05, 1),
   fullCapacity: z
@@ -88,8 +89,8 @@ export const saveEquipmentSchema = z
     includedLengthFt: optionalNumber("Line-set length included", "ft", 0, 300),
     addOzPerFt: optionalNumber("Charge to add", "oz/ft", 0, 5),
     factoryChargeLb: optionalNumber("Factory charge", "lb", 0.1, 100),
-    subcoolingF: optionalNumber("Target subcooling", "°F", 1, 40),
-    superheatF: optionalNumber("Target superheat", "°F", 1, 40),
+    subcoolingF: optionalNumber("Target subcooling", "Δ°F", 1, 40),
+    superheatF: optionalNumber("Target superheat", "Δ°F", 1, 40),
     boardLabels: labels,
     heldCoil: heldCoil.nullable(),
   })

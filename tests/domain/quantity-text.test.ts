@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { fieldSchema } from "@/lib/domain/field-schema";
+import type { FieldDef } from "@/lib/domain/fields";
 import { readQuantityText } from "@/lib/domain/quantity-text";
+import { STAGE_FIELDS } from "@/lib/domain/stages";
 
 describe("what a person types for a quantity", () => {
   test.each([
@@ -18,12 +21,50 @@ describe("what a person types for a quantity", () => {
     expect(readQuantityText(text, unit)).toEqual({ ok: true, value });
   });
 
+  // t/°F = 1.8 t/°C + 32 (BIPM, exact); between two temperatures the 32 drops out.
+  test.each([
+    ["24 °C", "°F", 75.2, "24 °C is 75.2 °F"],
+    ["24c", "°F", 75.2, "24 °C is 75.2 °F"],
+    ["-40 ℃", "°F", -40, "-40 °C is -40 °F"],
+    ["0 degrees celsius", "°F", 32, "0 °C is 32 °F"],
+    ["23.9 °C", "°F", 75.02, "23.9 °C is 75.02 °F"],
+    ["5 °C", "Δ°F", 9, "5 °C is 9 °F"],
+    ["-1 C", "Δ°F", -1.8, "-1 °C is -1.8 °F"],
+    ["5 K", "Δ°F", 9, "5 °C is 9 °F"],
+  ])("%s in a %s field is read as %d, and said", (text, unit, value, converted) => {
+    expect(readQuantityText(text, unit)).toEqual({ ok: true, value, converted });
+  });
+
+  test("every field of a stage that is a difference of temperatures reads °C without the 32", () => {
+    const all = Object.values(STAGE_FIELDS).flatMap((fields) => Object.entries<FieldDef>(fields));
+    const temperatures = all.filter(([, field]) => field.kind === "number" && field.unit === "°F");
+    const read = (field: FieldDef) =>
+      fieldSchema({ ...field, min: -500, max: 500 } as FieldDef).parse("10 °C");
+    const differences = temperatures.filter(([, field]) => read(field) === 18).map(([key]) => key);
+    expect(differences.toSorted()).toEqual(
+      [
+        "firstStageStartOffsetF",
+        "secondStageStartOffsetF",
+        "coolingPastSetpointF",
+        "indoorTemperatureCorrectionF",
+        "firstHeatRiseF",
+        "secondHeatRiseF",
+        "targetSubcoolingF",
+        "targetSuperheatF",
+      ].toSorted(),
+    );
+    for (const [key, field] of temperatures)
+      if (!differences.includes(key)) expect(read(field), key).toBe(50);
+  });
+
   test("nothing typed is not given, never zero", () => {
     expect(readQuantityText("   ", "°F")).toEqual({ ok: true, value: null });
   });
 
   test.each([
-    ["24 °C", "°F", "another unit"],
+    ["24 °C", "Btu/h", "another unit"],
+    ["5 K", "°F", "another unit"],
+    ["24 °R", "°F", "another unit"],
     ["590 l/s", "cfm", "another unit"],
     ["abc", "cfm", "not a number"],
     ["1.2.3", "cfm", "another unit"],

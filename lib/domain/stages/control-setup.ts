@@ -20,6 +20,7 @@ export const controlSetupFields = defineFields({
   firstStageStartOffsetF: number({
     label: "First-stage start offset",
     unit: "°F",
+    isDifference: true,
     min: 0,
     max: 6,
     decimals: 1,
@@ -30,6 +31,7 @@ export const controlSetupFields = defineFields({
   secondStageStartOffsetF: number({
     label: "Second-stage start offset",
     unit: "°F",
+    isDifference: true,
     min: 0,
     max: 10,
     decimals: 1,
@@ -59,6 +61,7 @@ export const controlSetupFields = defineFields({
   coolingPastSetpointF: number({
     label: "Cooling past setpoint allowance",
     unit: "°F",
+    isDifference: true,
     min: 0,
     max: 5,
     decimals: 1,
@@ -104,6 +107,7 @@ export const controlSetupFields = defineFields({
   indoorTemperatureCorrectionF: number({
     label: "Indoor temperature correction",
     unit: "°F",
+    isDifference: true,
     min: -10,
     max: 10,
     decimals: 1,

@@ -107,6 +107,7 @@ const stageReadings = <const P extends "first" | "second">(prefix: P, group: str
     HeatRiseF: number({
       label: "Temperature rise across the electric heat",
       unit: "°F",
+      isDifference: true,
       min: 3,
       max: 100,
       decimals: 1,
@@ -203,6 +204,7 @@ const measuredFields = defineFields({
   targetSubcoolingF: number({
     label: "Maker's target subcooling",
     unit: "°F",
+    isDifference: true,
     min: 0,
     max: 40,
     decimals: 1,
@@ -211,6 +213,7 @@ const measuredFields = defineFields({
   targetSuperheatF: number({
     label: "Maker's target superheat",
     unit: "°F",
+    isDifference: true,
     min: 0,
     max: 50,
     decimals: 1,
