@@ -2,8 +2,12 @@ import { randomUUID } from "node:crypto";
 import type { JobFile } from "@/lib/domain/field-bundle";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
+import { FILE_KINDS } from "@/lib/files/kinds";
 import { sha256Of } from "@/lib/files/store";
 import { addFile, type FileBytes, listFiles, readFile, removeFile } from "./attachments";
+
+/** How large a report may be, and what to send instead. */
+export const REPORT_LIMITS = FILE_KINDS.report;
 
 /** The designer's reports of a job, oldest first. */
 export async function listReports(scope: TenantScope, jobId: string): Promise<readonly JobFile[]> {
