@@ -42,9 +42,9 @@ function ShareLine({ jobId, share, now, withdraw }: Omit<Props, "shares"> & { re
           <span className="font-semibold">{who}</span> <Badge tone={TONES[state]}>{state}</Badge>
         </p>
         <p className="text-muted">
-          {share.sentAt === null ? "Made" : "Sent"} {(share.sentAt ?? share.createdAt).slice(0, 10)}, opens
-          until {share.expiresAt.slice(0, 10)}; {openedText(share)}
+          {sentText(share)}, opens until {share.expiresAt.slice(0, 10)}; {openedText(share)}
         </p>
+        {share.sendProblem === "" ? null : <p className="text-short">Not sent: {share.sendProblem}</p>}
         <Refusal form={sent} title="The link was not withdrawn" />
       </div>
       {state === "open" ? (
@@ -56,6 +56,12 @@ function ShareLine({ jobId, share, now, withdraw }: Omit<Props, "shares"> & { re
       ) : null}
     </li>
   );
+}
+
+function sentText({ purpose, sentAt, createdAt, revokedAt, sendProblem }: PacketShare): string {
+  if (sentAt !== null) return `Sent ${sentAt.slice(0, 10)}`;
+  if (purpose === "code" || revokedAt !== null) return `Made ${createdAt.slice(0, 10)}`;
+  return sendProblem === "" ? "Being sent" : "Tried again by itself; see background work";
 }
 
 function openedText({ openCount, lastOpenedAt }: PacketShare): string {

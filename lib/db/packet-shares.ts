@@ -7,6 +7,8 @@ import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
 
 export type NewShare = {
+  /** Where the link follows from it; else the database makes one. */
+  readonly id?: string;
   readonly jobId: JobId;
   readonly packetId: PacketId;
   readonly purpose: PacketShare["purpose"];
@@ -35,6 +37,8 @@ export function packetShares(scope: TenantScope) {
           packetId: asId<"packet">(row.packetId),
           purpose: row.purpose as PacketShare["purpose"],
           sentTo: row.sentTo,
+          message: row.message,
+          sendProblem: row.sendProblem,
           sha256: row.sha256,
           createdAt: row.createdAt.toISOString(),
           createdByName: row.createdByMember.name,
@@ -65,7 +69,16 @@ export function packetShares(scope: TenantScope) {
 
     markSent: (id: string): Promise<void> =>
       withTenant(scope, async (tx) => {
-        await tx.packetShare.updateMany({ where: { ...own, id }, data: { sentAt: new Date() } });
+        await tx.packetShare.updateMany({
+          where: { ...own, id },
+          data: { sentAt: new Date(), sendProblem: "" },
+        });
+      }),
+
+    /** Keeps why a mail has not gone out. */
+    noteProblem: (id: string, problem: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.packetShare.updateMany({ where: { ...own, id }, data: { sendProblem: problem } });
       }),
 
     /** Ends a link at once. One that has ended already stays as it is. */

@@ -90,6 +90,9 @@ export type PacketShare = {
   /** `mail`: sent to somebody; `code`: printed in the packet itself. */
   readonly purpose: "mail" | "code";
   readonly sentTo: string;
+  readonly message: string;
+  /** Why the mail has not gone out yet; empty when nothing has failed. */
+  readonly sendProblem: string;
   readonly sha256: string;
   readonly createdAt: string;
   readonly createdByName: string;

@@ -8,6 +8,7 @@ export const WORK_TASKS = [
   "mail what is overdue",
   "mail the month",
   "keep forecast",
+  "send packet",
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 

@@ -1,7 +1,11 @@
-import { makeLinkToken } from "@/lib/auth/link-token";
+import { randomUUID } from "node:crypto";
+import { printedLinkToken } from "@/lib/auth/link-token";
 import { packetShares } from "@/lib/db/packet-shares";
-import type { Packet } from "@/lib/domain/packets";
+import { withTenant } from "@/lib/db/with-tenant";
+import { workItems } from "@/lib/db/work-items";
+import { PACKET_KIND_NAMES, type Packet } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
+import { AppError, notFound } from "@/lib/errors";
 import { readStoredFile } from "@/lib/files/store";
 import { sendMail } from "@/lib/mail/send-mail";
 import type { RevokeShareInput, SendPacketInput } from "@/lib/schemas/packets";
@@ -12,34 +16,69 @@ import { getPacket, packetFileName } from "./packets";
 
 const A_DAY_MS = 86_400_000;
 
-/** Sends a packet: a private link that ends, and the file itself where wanted. */
+/**
+ * Has a packet sent: a private link that ends, and the file itself where wanted. The mail goes out in the background,
+ * where a mail server that is away is tried again; link and task are kept together or not at all.
+ */
 export async function sendPacket(
   scope: TenantScope,
   input: SendPacketInput,
   now = new Date(),
-): Promise<void> {
+): Promise<SentShare> {
   const job = await getJob(scope, input.jobId);
   const packet = await getPacket(scope, job, input.packetId);
-  const brand = await brandView(scope);
-  const { token, tokenHash } = makeLinkToken(scope.tenantId);
-  const expiresAt = new Date(now.getTime() + input.days * A_DAY_MS);
-  const shareId = await packetShares(scope).add({
-    jobId: job.id,
-    packetId: packet.id,
-    purpose: "mail",
-    sentTo: input.to,
-    message: input.message,
-    sha256: packet.sha256,
-    tokenHash,
-    expiresAt,
+  const shareId = randomUUID();
+  const sent = { jobId: job.id as string, shareId, attach: input.attach };
+  await withTenant(scope, async () => {
+    await packetShares(scope).add({
+      id: shareId,
+      jobId: job.id,
+      packetId: packet.id,
+      purpose: "mail",
+      sentTo: input.to,
+      message: input.message,
+      sha256: packet.sha256,
+      tokenHash: tokenOf(scope, shareId).tokenHash,
+      expiresAt: new Date(now.getTime() + input.days * A_DAY_MS),
+    });
+    await workItems(scope).add({
+      task: "send packet",
+      title: `Send ${PACKET_KIND_NAMES[packet.kind].toLowerCase()} ${packet.revision} of job ${job.number} to ${input.to}`,
+      input: sent,
+      key: shareId,
+    });
   });
-  const href = privateAddress(token);
+  return sent;
+}
+
+export type SentShare = { readonly jobId: string; readonly shareId: string; readonly attach: boolean };
+
+/** The same for one sending however often it is tried: a mail that went out twice names one link, which opens. */
+function tokenOf(scope: TenantScope, shareId: string) {
+  return printedLinkToken(scope.tenantId, `mail ${shareId}`);
+}
+
+/**
+ * Writes and sends the mail of one sending. One that was withdrawn or sent meanwhile is not sent; why it could not be
+ * sent stands beside the link.
+ *
+ * @returns What came of it, in words.
+ */
+export async function mailPacket(scope: TenantScope, { jobId, shareId, attach }: SentShare): Promise<string> {
+  const job = await getJob(scope, jobId);
+  const share = (await packetShares(scope).list(job.id)).find((one) => one.id === shareId);
+  if (!share) throw notFound();
+  if (share.sentAt !== null) return "It has been sent already.";
+  if (share.revokedAt !== null) return "The link was withdrawn before it was sent.";
+  const packet = await getPacket(scope, job, share.packetId);
+  const brand = await brandView(scope);
+  const href = privateAddress(tokenOf(scope, shareId).token);
   try {
     await sendMail({
-      to: input.to,
-      ...MAIL[packet.language](packet, brand.displayName, input.message, href, expiresAt),
+      to: share.sentTo,
+      ...MAIL[packet.language](packet, brand.displayName, share.message, href, new Date(share.expiresAt)),
       ...(brand.email === "" ? {} : { replyTo: brand.email }),
-      ...(input.attach
+      ...(attach
         ? {
             attachments: [
               {
@@ -52,11 +91,14 @@ export async function sendPacket(
         : {}),
     });
   } catch (error) {
-    // A link nobody was told of shall not stay open.
-    await packetShares(scope).revoke(job.id, shareId);
+    const refused = error instanceof AppError ? error : null;
+    await packetShares(scope).noteProblem(shareId, refused?.message ?? "The mail could not be made.");
+    // A wrong address stays wrong: its link shall not stay open.
+    if (refused?.code === "INVALID_INPUT") await packetShares(scope).revoke(job.id, shareId);
     throw error;
   }
   await packetShares(scope).markSent(shareId);
+  return `Sent to ${share.sentTo}.`;
 }
 
 /** Ends a link at once. */

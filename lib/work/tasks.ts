@@ -6,6 +6,7 @@ import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complain
 import { mailMonth } from "@/lib/services/company-mail/month-mail";
 import { judgeAllAgain } from "@/lib/services/judge-again";
 import { keepForecast } from "@/lib/services/keep-forecast";
+import { mailPacket } from "@/lib/services/packet-sending";
 
 /** How far a try is. `progress` is what the next try is given when this one does not end. */
 export type Report = (at: {
@@ -39,6 +40,7 @@ const complaint = z.object({
   why: z.enum(["came in", "opened again by a log"]),
   version: z.number(),
 });
+const sentShare = z.object({ jobId: z.uuid(), shareId: z.uuid(), attach: z.boolean() });
 const asked = z.object({ exportId: z.uuid() });
 
 const ofJob = z.object({
@@ -82,6 +84,10 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
       const { jobId, changed } = ofJob.parse(input);
       return keepForecast(scope, jobId, changed, (done, total) => report({ done, total, progress: null }));
     },
+  },
+  "send packet": {
+    actsFor: "asker",
+    run: (scope, input) => mailPacket(scope, sentShare.parse(input)),
   },
 };
 

@@ -1,13 +1,14 @@
-import { readdir, readFile } from "node:fs/promises";
+import { readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Client } from "pg";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/lib/db/client";
+import { workItems } from "@/lib/db/work-items";
 import type { JobId } from "@/lib/domain/ids";
 import { env } from "@/lib/env";
 import { sha256Of } from "@/lib/files/store";
 import { openPacketLink, readLinkedPacket } from "@/lib/services/packet-links";
-import { revokeShare, sendPacket } from "@/lib/services/packet-sending";
+import { mailPacket, revokeShare, sendPacket } from "@/lib/services/packet-sending";
 import { listPackets, makePacket, readPacket } from "@/lib/services/packets";
 import { connect } from "../support/connect";
 import { type Crew, given, makeCrew } from "../support/people";
@@ -40,7 +41,8 @@ afterAll(async () => {
 /** Sends the packet and answers the secret of the link in the newest mail of the outbox to that address. */
 async function sent(days: 7 | 30 | 90 = 30): Promise<{ readonly secret: string; readonly mail: string }> {
   const to = `${crypto.randomUUID()}@example.com`;
-  await sendPacket(crew.office, { jobId: job, packetId, to, message: "As promised.", days, attach: false });
+  const asked = { jobId: job, packetId, to, message: "As promised.", days, attach: false };
+  await mailPacket(crew.office, await sendPacket(crew.office, asked));
   const folder = path.join(env().DATA_DIR, "outbox");
   for (const name of (await readdir(folder)).toReversed()) {
     const mail = (await readFile(path.join(folder, name), "utf8")).replaceAll("=\r\n", "");
@@ -115,7 +117,6 @@ test("a replaced packet says so behind its link", async () => {
 });
 
 test("a mail that cannot be sent leaves no open link", async () => {
-  const before = (await shares()).length;
   const bad = {
     jobId: job,
     packetId,
@@ -124,7 +125,53 @@ test("a mail that cannot be sent leaves no open link", async () => {
     days: 7,
     attach: false,
   };
-  expect((await refusedBy(sendPacket(crew.office, bad as never))).code).toBe("INVALID_INPUT");
-  const made = (await shares()).slice(0, (await shares()).length - before);
-  expect(made.every((share) => share.revokedAt !== null)).toBe(true);
+  const sending = await sendPacket(crew.office, bad as never);
+  expect((await refusedBy(mailPacket(crew.office, sending))).code).toBe("INVALID_INPUT");
+  const made = given((await shares()).find((share) => share.id === sending.shareId));
+  expect(made.revokedAt).not.toBeNull();
+  expect(made.sendProblem).toMatch(/one e-mail address/);
 });
+
+test("a mail server that is away is seen beside the link, tried again, and the link is the same one", async () => {
+  const to = `${crypto.randomUUID()}@example.com`;
+  const asked = { jobId: job, packetId, to, message: "", days: 30, attach: true } as const;
+  const sending = await sendPacket(crew.office, asked);
+  const work = (await workItems(crew.office).list(["waiting"], { take: 50 })).find(({ title }) =>
+    title.includes(to),
+  );
+  expect(work?.title).toMatch(/^Send homeowner packet \d+ of job \d+ to /);
+  // A file where the folder of mails should be: nothing can be sent.
+  const folder = path.join(env().DATA_DIR, "outbox");
+  await rename(folder, `${folder}-away`);
+  await writeFile(folder, "");
+  await expect(mailPacket(crew.office, sending)).rejects.toThrow();
+  await rm(folder);
+  await rename(`${folder}-away`, folder);
+  const own = async () => given((await shares()).find((share) => share.id === sending.shareId));
+  expect(await own()).toMatchObject({
+    sentAt: null,
+    revokedAt: null,
+    sendProblem: "The mail could not be made.",
+  });
+  expect(await mailPacket(crew.office, sending)).toBe(`Sent to ${to}.`);
+  expect(await own()).toMatchObject({ sendProblem: "", sentAt: expect.any(String) });
+  expect(await mailPacket(crew.office, sending)).toBe("It has been sent already.");
+  expect(await mailsTo(to)).toBe(1);
+});
+
+test("what was withdrawn before it went out is not sent", async () => {
+  const to = `${crypto.randomUUID()}@example.com`;
+  const asked = { jobId: job, packetId, to, message: "", days: 30, attach: false } as const;
+  const sending = await sendPacket(crew.office, asked);
+  await revokeShare(crew.office, sending);
+  expect(await mailPacket(crew.office, sending)).toMatch(/withdrawn before/);
+  expect(await mailsTo(to)).toBe(0);
+});
+
+async function mailsTo(to: string): Promise<number> {
+  const folder = path.join(env().DATA_DIR, "outbox");
+  const mails = await Promise.all(
+    (await readdir(folder)).map((name) => readFile(path.join(folder, name), "utf8")),
+  );
+  return mails.filter((mail) => mail.includes(to)).length;
+}

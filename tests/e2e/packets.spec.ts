@@ -17,12 +17,17 @@ async function expectGoodAtBothWidths(page: Page): Promise<void> {
 /** The address in the newest mail of the outbox to somebody. */
 async function linkMailedTo(to: string): Promise<string> {
   const folder = path.join(process.env.APP_DATA_DIR ?? "", "outbox");
-  for (const name of (await readdir(folder)).toSorted().toReversed()) {
-    const mail = (await readFile(path.join(folder, name), "utf8")).replaceAll("=\r\n", "");
-    const found = /\/packet\/[A-Za-z0-9_-]{65}/.exec(mail)?.[0];
-    if (mail.includes(to) && found !== undefined) return found;
-  }
-  throw new Error(`No mail to ${to} is in the outbox.`);
+  let link = "";
+  // It is sent in the background.
+  await expect(async () => {
+    for (const name of (await readdir(folder)).toSorted().toReversed()) {
+      const mail = (await readFile(path.join(folder, name), "utf8")).replaceAll("=\r\n", "");
+      const found = /\/packet\/[A-Za-z0-9_-]{65}/.exec(mail)?.[0];
+      if (mail.includes(to) && found !== undefined) link = found;
+    }
+    expect(link).not.toBe("");
+  }).toPass();
+  return link;
 }
 
 test("a packet is made, sent by a private link, opened signed out, and withdrawn", async ({

@@ -22,16 +22,16 @@ const broken = (children: ReactNode) => (
 
 const LONG = "A text that needs many more lines than its box has. ".repeat(5);
 
-export const lost = broken(
+export const outOfBox = broken(
   <View style={{ height: 10 }}>
-    <Text>{LONG}</Text>
+    <View style={{ height: 40, flexShrink: 0 }} />
   </View>,
 );
 
 export const tooSmall = broken(
   <View>
     <View style={{ height: 10 }}>
-      <Text style={{ flexShrink: 0 }}>{LONG}</Text>
+      <Text style={{ height: 30 }}>{LONG}</Text>
     </View>
     <Text>What stands below.</Text>
   </View>,

@@ -10,6 +10,7 @@ type Placed = {
   readonly style?: { readonly position?: string; readonly flexDirection?: string };
   readonly lines?: readonly Line[];
   readonly value?: string;
+  readonly wasSplit?: boolean;
   readonly children?: readonly Placed[];
 };
 type Line = {
@@ -61,10 +62,15 @@ function faultsIn(node: Placed): readonly string[] {
   ];
 }
 
-function textFaults({ box, lines = [], children = [] }: Placed): readonly string[] {
-  const words = children.map(({ value = "" }) => value).join("");
-  if (lines.length === 0) return words.trim() === "" ? [] : [`“${words.slice(0, 60)}” is lost`];
-  if (box === undefined) return [];
+const letters = (text: string) => text.replaceAll(/\s/g, "");
+
+function textFaults({ box, lines = [], children = [], wasSplit }: Placed): readonly string[] {
+  const words = letters(children.map(({ value = "" }) => value).join(""));
+  const drawn = letters(lines.map(({ string }) => string).join(""));
+  // One that goes on over the page is whole in its parts; one that may be cut says so with an ellipsis.
+  if (wasSplit !== true && drawn.length < words.length && !drawn.endsWith("…"))
+    return [`“${words.slice(0, 60)}” is lost from its letter ${drawn.length} on`];
+  if (box === undefined || lines.length === 0) return [];
   const wide = lines.filter((line) => widthOf(line) > box.width + HAIR);
   const high = lines.reduce((sum, { height }) => sum + height, 0);
   return [
