@@ -34,6 +34,14 @@ export const DEMO_COMPANIES: readonly DemoCompany[] = [
         "Thank you for trusting us with your home. This packet is the record of your system: what we promised, what we installed, how we set it and what our instruments read before we left.\nKeep it with the house.",
       closingWords:
         "After the first summer weeks we read your home’s own humidity log and tell you what it shows. Ask us anything before then.",
+      coverWordsEs:
+        "Gracias por confiarnos su casa. Este cuaderno es el registro de su sistema: lo que prometimos, lo que instalamos, cómo lo ajustamos y lo que leyeron nuestros instrumentos antes de irnos.\nGuárdelo con la casa.",
+      closingWordsEs:
+        "Después de las primeras semanas de verano leemos el registro de humedad de su casa y le decimos lo que muestra. Pregúntenos lo que quiera antes de eso.",
+      termsWords:
+        "Parts are warranted by the maker, labor by us, where maintenance was done when it was due. Filters, and damage by flood or lightning, are not covered.",
+      termsWordsEs:
+        "Las piezas las garantiza el fabricante y la mano de obra nosotros, si el mantenimiento se hizo a su tiempo. No cubre filtros ni daños por inundación o rayos.",
       paper: "letter",
       coverStyle: "ledger",
       partsWarrantyYears: 10,
@@ -58,6 +66,10 @@ export const DEMO_COMPANIES: readonly DemoCompany[] = [
       accentColor: "#9c2f1f",
       coverWords: "Measured, not guessed. Here is what your house got.",
       closingWords: "One family, one shop, one number. We answer it.",
+      coverWordsEs: "Medido, no adivinado. Esto es lo que recibió su casa.",
+      closingWordsEs: "Una familia, un taller, un número. Contestamos nosotros.",
+      termsWords: "Call us first, whatever it is: we find out whose warranty it is.",
+      termsWordsEs: "Llámenos primero, sea lo que sea: nosotros averiguamos de quién es la garantía.",
       paper: "a4",
       coverStyle: "band",
       partsWarrantyYears: 5,

@@ -22,12 +22,26 @@ type Brand = {
   readonly accentColor: string;
   readonly coverWords: string;
   readonly closingWords: string;
+  readonly coverWordsEs: string;
+  readonly closingWordsEs: string;
+  readonly termsWords: string;
+  readonly termsWordsEs: string;
   readonly paper: PacketPaper;
   readonly coverStyle: "ledger" | "band";
   readonly partsWarrantyYears: number | null;
   readonly laborWarrantyYears: number | null;
   readonly maintenanceMonths: number | null;
 };
+const WORDS = [
+  { name: "coverWords", label: "Words on the first page" },
+  { name: "coverWordsEs", label: "Words on the first page, in Spanish" },
+  { name: "closingWords", label: "Words at the end" },
+  { name: "closingWordsEs", label: "Words at the end, in Spanish" },
+] as const;
+const TERMS_WORDS = [
+  { name: "termsWords", label: "What warranty and maintenance cover" },
+  { name: "termsWordsEs", label: "What warranty and maintenance cover, in Spanish" },
+] as const;
 const TERMS = [
   { name: "partsWarrantyYears", label: "Parts warranty, years" },
   { name: "laborWarrantyYears", label: "Labor warranty, years" },
@@ -128,20 +142,15 @@ export function BrandForm({ brand, save, formId }: Props) {
           defaultValue={brand.coverStyle}
           error={problem("coverStyle")}
         />
-        <TextArea
-          name="coverWords"
-          label="Words on the first page"
-          optional
-          defaultValue={brand.coverWords}
-          error={problem("coverWords")}
-        />
-        <TextArea
-          name="closingWords"
-          label="Words at the end"
-          optional
-          defaultValue={brand.closingWords}
-          error={problem("closingWords")}
-        />
+        {WORDS.map((one) => (
+          <TextArea
+            key={one.name}
+            {...one}
+            optional
+            defaultValue={brand[one.name]}
+            error={problem(one.name)}
+          />
+        ))}
       </FormSection>
       <FormSection title="Standard terms, counted from the signed startup">
         {TERMS.map(({ name, label }) => (
@@ -153,6 +162,15 @@ export function BrandForm({ brand, save, formId }: Props) {
             optional
             defaultValue={brand[name] ?? ""}
             error={problem(name)}
+          />
+        ))}
+        {TERMS_WORDS.map((one) => (
+          <TextArea
+            key={one.name}
+            {...one}
+            optional
+            defaultValue={brand[one.name]}
+            error={problem(one.name)}
           />
         ))}
       </FormSection>

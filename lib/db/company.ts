@@ -15,6 +15,12 @@ export type Brand = {
   readonly accentColor: string;
   readonly coverWords: string;
   readonly closingWords: string;
+  /** The same for packets in Spanish; empty: the others stand there too. */
+  readonly coverWordsEs: string;
+  readonly closingWordsEs: string;
+  /** What warranty and maintenance cover. */
+  readonly termsWords: string;
+  readonly termsWordsEs: string;
   readonly paper: "letter" | "a4";
   readonly coverStyle: "ledger" | "band";
   /** Standard terms; `null`: nothing is promised. */
@@ -57,6 +63,10 @@ export function company(scope: TenantScope) {
           accentColor: row.accentColor,
           coverWords: row.coverWords,
           closingWords: row.closingWords,
+          coverWordsEs: row.coverWordsEs,
+          closingWordsEs: row.closingWordsEs,
+          termsWords: row.termsWords,
+          termsWordsEs: row.termsWordsEs,
           paper: row.paper === "a4" ? "a4" : "letter",
           coverStyle: row.coverStyle === "band" ? "band" : "ledger",
           partsWarrantyYears: row.partsWarrantyYears,

@@ -35,6 +35,10 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   accentColor: text("Accent color"),
   coverWords: text("Words on the first page"),
   closingWords: text("Words at the end"),
+  coverWordsEs: text("Words on the first page, in Spanish"),
+  closingWordsEs: text("Words at the end, in Spanish"),
+  termsWords: text("What warranty and maintenance cover"),
+  termsWordsEs: text("What warranty and maintenance cover, in Spanish"),
   paper: {
     kind: "choice",
     label: "Paper",

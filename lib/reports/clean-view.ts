@@ -2,7 +2,7 @@ import { loadFonts } from "./fonts";
 import { mapTexts, printable } from "./printable";
 
 /** Texts that may have paragraphs. Any other text is one paragraph, whatever line ends were typed into it. */
-const IN_PARAGRAPHS: ReadonlySet<string> = new Set(["words", "coverWords", "closingWords"]);
+const IN_PARAGRAPHS: ReadonlySet<string> = new Set(["words", "coverWords", "closingWords", "termsWords"]);
 
 /** A view whose texts the fonts can print; the rest of it unchanged. */
 export async function clean<T>(view: T): Promise<T> {

@@ -30,6 +30,8 @@ export type HomeownerWords = {
   readonly lived: string;
   readonly notLived: string;
   readonly howToRun: string;
+  readonly terms: string;
+  readonly noTerms: string;
   readonly whenToCall: string;
   readonly cautions: string;
   readonly nothingGiven: string;
@@ -73,6 +75,8 @@ const english: HomeownerWords = {
   notLived:
     "Not measured yet. After some weeks of use the house’s own temperature and humidity log is reviewed and compared with this packet.",
   howToRun: "How to run it",
+  terms: "Warranty and maintenance",
+  noTerms: "No terms of warranty or maintenance are promised in this packet; ask the company.",
   whenToCall: "When to call",
   cautions: "Caution",
   nothingGiven: "Nothing has been recorded here yet.",
@@ -127,6 +131,8 @@ const spanish: HomeownerWords = {
   notLived:
     "Todavía sin medir. Después de unas semanas de uso se revisa el registro de temperatura y humedad de la propia casa y se compara con este cuaderno.",
   howToRun: "Cómo usarlo",
+  terms: "Garantía y mantenimiento",
+  noTerms: "Este cuaderno no promete garantía ni mantenimiento; pregunte a la empresa.",
   whenToCall: "Cuándo llamar",
   cautions: "Precaución",
   nothingGiven: "Aquí todavía no se ha registrado nada.",

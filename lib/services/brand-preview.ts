@@ -25,7 +25,18 @@ const AIRFLOW: JudgedFigure = {
 };
 
 function invented(input: BrandInput, logoPng: Uint8Array | null): HomeownerPacketView {
-  const { laborWarrantyYears, partsWarrantyYears, maintenanceMonths } = input;
+  const { laborWarrantyYears, partsWarrantyYears, maintenanceMonths, termsWords } = input;
+  const terms = [
+    ...(maintenanceMonths === null
+      ? []
+      : [{ label: ENGLISH.maintenance, text: ENGLISH.monthsAfterStartup(maintenanceMonths) }]),
+    ...(laborWarrantyYears === null
+      ? []
+      : [{ label: ENGLISH.laborWarranty, text: ENGLISH.afterStartup(laborWarrantyYears) }]),
+    ...(partsWarrantyYears === null
+      ? []
+      : [{ label: ENGLISH.partsWarranty, text: ENGLISH.afterStartup(partsWarrantyYears) }]),
+  ];
   return {
     language: "en",
     paper: input.paper,
@@ -38,18 +49,7 @@ function invented(input: BrandInput, logoPng: Uint8Array | null): HomeownerPacke
       customerName: "A. Homeowner (invented)",
       addressLines: ["214 Example Landing", "Anytown"],
       systemLine: "3-ton two-stage heat pump",
-      dates: [
-        { label: ENGLISH.startup, text: "2026-07-31" },
-        ...(maintenanceMonths === null
-          ? []
-          : [{ label: ENGLISH.maintenance, text: ENGLISH.monthsAfterStartup(maintenanceMonths) }]),
-        ...(laborWarrantyYears === null
-          ? []
-          : [{ label: ENGLISH.laborWarranty, text: ENGLISH.afterStartup(laborWarrantyYears) }]),
-        ...(partsWarrantyYears === null
-          ? []
-          : [{ label: ENGLISH.partsWarranty, text: ENGLISH.afterStartup(partsWarrantyYears) }]),
-      ],
+      dates: [{ label: ENGLISH.startup, text: "2026-07-31" }, ...terms],
     },
     promise: {
       words: ENGLISH.promise,
@@ -67,6 +67,7 @@ function invented(input: BrandInput, logoPng: Uint8Array | null): HomeownerPacke
     ledger: [],
     lived: null,
     howToRun: ENGLISH.howToRun,
+    terms: { dates: terms, words: termsWords === "" ? [] : [termsWords] },
     whenToCall: ENGLISH.whenToCall,
     cautions: ENGLISH.cautions,
     privatePage: {

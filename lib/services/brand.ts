@@ -1,5 +1,6 @@
 import { type Brand, company } from "@/lib/db/company";
 import { withTenant } from "@/lib/db/with-tenant";
+import type { PacketLanguage } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
 import { cleanLogo } from "@/lib/files/clean-logo";
@@ -69,6 +70,10 @@ async function currentBrand(scope: TenantScope): Promise<Brand> {
     accentColor: OWN_ACCENT,
     coverWords: "",
     closingWords: "",
+    coverWordsEs: "",
+    closingWordsEs: "",
+    termsWords: "",
+    termsWordsEs: "",
     paper: "letter",
     coverStyle: "ledger",
     partsWarrantyYears: null,
@@ -79,15 +84,21 @@ async function currentBrand(scope: TenantScope): Promise<Brand> {
 }
 
 /** The brand as a packet prints it. */
-export async function packetBrand(scope: TenantScope): Promise<PacketBrand> {
+export async function packetBrand(scope: TenantScope, language: PacketLanguage = "en"): Promise<PacketBrand> {
   const brand = await currentBrand(scope);
   const logoPng = brand.logo ? await readStoredFile(scope.tenantId, brand.logo.storageKey) : null;
-  return printedBrand(brand, logoPng);
+  return printedBrand(brand, logoPng, language);
 }
 
-/** A brand as paper shows it, kept or still being typed. */
-export function printedBrand(brand: Omit<Brand, "logo">, logoPng: Uint8Array | null): PacketBrand {
+/** A brand as paper shows it, kept or still being typed. Words missing in Spanish stand in English. */
+export function printedBrand(
+  brand: Omit<Brand, "logo">,
+  logoPng: Uint8Array | null,
+  language: PacketLanguage = "en",
+): PacketBrand {
   const { partsWarrantyYears, laborWarrantyYears, maintenanceMonths } = brand;
+  const inLanguage = (english: string, spanish: string) =>
+    language === "es" && spanish !== "" ? spanish : english;
   return {
     companyName: brand.displayName,
     logoPng,
@@ -96,8 +107,9 @@ export function printedBrand(brand: Omit<Brand, "logo">, logoPng: Uint8Array | n
     contactLines: [...brand.addressLines, brand.phone, brand.email, brand.website].filter(
       (line) => line !== "",
     ),
-    coverWords: brand.coverWords,
-    closingWords: brand.closingWords,
+    coverWords: inLanguage(brand.coverWords, brand.coverWordsEs),
+    closingWords: inLanguage(brand.closingWords, brand.closingWordsEs),
+    termsWords: inLanguage(brand.termsWords, brand.termsWordsEs),
     coverStyle: brand.coverStyle,
     terms: { partsWarrantyYears, laborWarrantyYears, maintenanceMonths },
   };

@@ -23,7 +23,16 @@ export async function checkPacket(scope: TenantScope, { jobId, packetId }: Wante
   const renderer = rendererName();
   const packet = await getPacket(scope, await getJob(scope, jobId), packetId);
   const kept = await readStoredFile(scope.tenantId, packet.sha256);
-  const bytes = await renderView(await viewOf(scope, packet));
+  const view = await viewOf(scope, packet);
+  const bytes = await renderView(view).catch(() => null);
+  if (bytes === null)
+    return {
+      sameBytes: false,
+      says: [
+        `It was made by renderer ${packet.renderer}; this one (${renderer}) cannot print what was kept then.`,
+        KEPT,
+      ],
+    };
   if (sha256Of(bytes) === packet.sha256)
     return { sameBytes: true, says: [`Printed again: the same ${kept.byteLength} bytes, by SHA-256.`] };
   const [pages, size] = [pagesOf(bytes), bytes.byteLength];
@@ -35,10 +44,12 @@ export async function checkPacket(scope: TenantScope, { jobId, packetId }: Wante
         : `It was made by renderer ${packet.renderer}; this is ${renderer}.`,
       pages === packet.pages ? `${pages} pages, as before.` : `${pages} pages instead of ${packet.pages}.`,
       `${size} bytes instead of ${packet.sizeBytes}.`,
-      "What was sent is kept as it was, and its hash still fits.",
+      KEPT,
     ],
   };
 }
+
+const KEPT = "What was sent is kept as it was, and its hash still fits.";
 
 /** A packet that has been replaced, printed again with words on every page that say so. */
 export async function readReplacedPacket(

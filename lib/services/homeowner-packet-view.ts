@@ -59,6 +59,12 @@ export function homeownerPacketView(
     ledger: ledgerGroups(evaluation.ledger, texts),
     lived: livedView(parts, texts),
     howToRun: texts.howToRun,
+    terms: {
+      dates: termDates(parts, texts),
+      words: [parts.brand.termsWords, context.inputs.equipment_selection.warrantyWords ?? ""].filter(
+        (words) => words.trim() !== "",
+      ),
+    },
     whenToCall: texts.whenToCall,
     cautions: texts.cautions,
     privatePage:
@@ -68,19 +74,30 @@ export function homeownerPacketView(
   };
 }
 
-/** Startup, review, and what the company's standard terms promise from the startup on. */
-function dates({ job, records, brand }: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
+/** Startup, review, and what is promised from the startup on. */
+function dates(parts: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
+  const { job, records } = parts;
   const startup = records.startup_record?.signedAt?.slice(0, 10) ?? null;
-  const { partsWarrantyYears, laborWarrantyYears, maintenanceMonths } = brand.terms;
+  return [
+    { label: texts.startup, text: startup ?? texts.notSigned },
+    { label: texts.review, text: job.reviewDue ?? texts.noDate },
+    ...termDates(parts, texts),
+  ];
+}
+
+/** Terms of this job where its selection names them, else the company's own; 0 promises nothing. */
+function termDates({ records, brand, context }: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
+  const startup = records.startup_record?.signedAt?.slice(0, 10) ?? null;
+  const selection = context.inputs.equipment_selection;
+  const term = (key: keyof PacketParts["brand"]["terms"]) => (selection[key] ?? brand.terms[key]) || null;
   const after = (span: { readonly years?: number; readonly months?: number }, otherwise: string) =>
     startup === null
       ? otherwise
       : (DateTime.fromISO(startup, { zone: "utc" }).plus(span).toISODate() ?? otherwise);
   const yearsAfter = (label: string, years: number | null) =>
     years === null ? [] : [{ label, text: after({ years }, texts.afterStartup(years)) }];
+  const maintenanceMonths = term("maintenanceMonths");
   return [
-    { label: texts.startup, text: startup ?? texts.notSigned },
-    { label: texts.review, text: job.reviewDue ?? texts.noDate },
     ...(maintenanceMonths === null
       ? []
       : [
@@ -89,8 +106,8 @@ function dates({ job, records, brand }: PacketParts, texts: HomeownerTexts): rea
             text: after({ months: maintenanceMonths }, texts.monthsAfterStartup(maintenanceMonths)),
           },
         ]),
-    ...yearsAfter(texts.laborWarranty, laborWarrantyYears),
-    ...yearsAfter(texts.partsWarranty, partsWarrantyYears),
+    ...yearsAfter(texts.laborWarranty, term("laborWarrantyYears")),
+    ...yearsAfter(texts.partsWarranty, term("partsWarrantyYears")),
   ];
 }
 

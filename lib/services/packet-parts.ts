@@ -2,7 +2,7 @@ import { catalog } from "@/lib/db/catalog";
 import { stageRecords } from "@/lib/db/stage-records";
 import { evaluateJob } from "@/lib/domain/evaluate";
 import type { Job, StageRecord } from "@/lib/domain/jobs";
-import type { PacketKind, PacketPaper } from "@/lib/domain/packets";
+import type { Packet } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGES, type StageKey } from "@/lib/domain/stages";
 import { packetBrand } from "./brand";
@@ -15,7 +15,7 @@ import type { PacketParts } from "./packet-views/parts";
 export async function packetParts(
   scope: TenantScope,
   job: Job,
-  { kind, paper }: { readonly kind: PacketKind; readonly paper: PacketPaper },
+  { kind, paper, language }: Pick<Packet, "kind" | "paper" | "language">,
 ): Promise<PacketParts> {
   // One after the other: inside one transaction they share one connection.
   const records = await stageRecords(scope).latest(job.id);
@@ -34,7 +34,7 @@ export async function packetParts(
     log,
     controls,
     revisions: Object.fromEntries(revisions) as PacketParts["revisions"],
-    brand: await packetBrand(scope),
+    brand: await packetBrand(scope, language),
     // Only the file shows them.
     photos: kind === "file" ? await packetPhotos(scope, job) : [],
     paper,

@@ -65,7 +65,7 @@ export async function makePacket(
 
 async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Date): Promise<Packet["id"]> {
   const { kind, language, paper } = wanted;
-  const parts = await packetParts(scope, job, { kind, paper });
+  const parts = await packetParts(scope, job, { kind, paper, language });
   const ofKind = (await packets(scope).list(job.id)).filter((one) => one.kind === kind);
   const newest = ofKind.find((one) => one.language === language && one.paper === paper);
   const inputsHash = hashOfView(viewOf(kind, language, parts, null));

@@ -116,6 +116,7 @@ describe("a full packet", () => {
       "The ledger",
       "How the house has lived",
       "How to run it",
+      "Warranty and maintenance",
       "When to call",
     ]);
     expect(read.text).toContain("P-1042-7F3A · Revision 2, replaces revision 1 of 2026-06-02");

@@ -32,6 +32,7 @@ export async function leveeRoad(): Promise<PacketBrand> {
       "Thank you for letting us into your home. This packet is the record of your system: what we promised, what we put in, how we set it and what our instruments read before we left. Keep it with the house.",
     closingWords:
       "We will look at your home's own humidity readings after the first summer weeks and send you what they show.",
+    termsWords: "Parts by the maker, labor by us.",
     coverStyle: "ledger",
     terms: NO_TERMS,
   };
@@ -45,6 +46,7 @@ export const sunfield: PacketBrand = {
   contactLines: ["555-0177"],
   coverWords: "",
   closingWords: "",
+  termsWords: "",
   coverStyle: "band",
   terms: NO_TERMS,
 };
@@ -387,6 +389,10 @@ export async function fullPacket(): Promise<HomeownerPacketView> {
       ],
       chart: summerChart(),
     },
+    terms: {
+      dates: [{ label: "Parts warranty ends", text: "2036-05-28" }],
+      words: ["Parts by the maker, labor by us."],
+    },
     howToRun: [
       "Leave the thermostat at 75 °F in summer. Large changes up and down make the house damper, not cheaper.",
       "Leave the fan on “auto”. Running it all the time puts water from the coil back into the air.",
@@ -439,6 +445,7 @@ export function sparsePacket(): HomeownerPacketView {
     measured: [],
     ledger: [],
     lived: null,
+    terms: { dates: [], words: [] },
     howToRun: [],
     whenToCall: [],
     cautions: [],

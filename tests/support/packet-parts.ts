@@ -53,6 +53,7 @@ export const PLAIN_BRAND: PacketBrand = {
   contactLines: ["118 Levee Road", "555-0142", "office@leveeroad.example"],
   coverWords: "Keep this with the house.",
   closingWords: "Ask us anything.",
+  termsWords: "",
   coverStyle: "ledger",
   terms: { partsWarrantyYears: 10, laborWarrantyYears: 2, maintenanceMonths: 12 },
 };

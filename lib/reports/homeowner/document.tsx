@@ -8,7 +8,7 @@ import { PlainList } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
 import { Cover } from "./cover";
-import { Cautions, Closing, Lived } from "./living-sections";
+import { Cautions, Closing, Lived, Terms } from "./living-sections";
 import { Installed, Settings } from "./setup-sections";
 import type { HomeownerPacketView } from "./view";
 
@@ -98,7 +98,10 @@ function Sections({ view, words, accent }: SectionsProps) {
       <Section number={6} title={words.howToRun} accent={accent}>
         <PlainList items={view.howToRun} numbered ifNone={words.nothingGiven} />
       </Section>
-      <Section number={7} title={words.whenToCall} accent={accent}>
+      <Section number={7} title={words.terms} accent={accent}>
+        <Terms terms={view.terms} words={words} />
+      </Section>
+      <Section number={8} title={words.whenToCall} accent={accent}>
         <PlainList items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />
         <Cautions cautions={view.cautions} words={words} />
         <Closing view={view} words={words} />

@@ -6,7 +6,8 @@ import { PaperChart } from "../parts/paper-chart";
 import { Paragraphs, staysWhole } from "../parts/rows";
 import type { HomeownerWords } from "../words";
 import { PrivatePageCode } from "./private-page";
-import type { HomeownerPacketView, PacketLived } from "./view";
+import { LabelledRows } from "./setup-sections";
+import type { HomeownerPacketView, PacketLived, PacketTerms } from "./view";
 
 /** What the house's own log shows. */
 export function Lived({
@@ -22,6 +23,21 @@ export function Lived({
       <Paragraphs text={lived.words} />
       {lived.chart !== null && <PaperChart chart={lived.chart} />}
       <JudgedFigures heading={lived.period} figures={lived.figures} words={words} />
+    </>
+  );
+}
+
+/** What is warranted until when, and when maintenance is due. */
+export function Terms({ terms, words }: { readonly terms: PacketTerms; readonly words: HomeownerWords }) {
+  if (terms.dates.length === 0 && terms.words.length === 0) return <Text>{words.noTerms}</Text>;
+  return (
+    <>
+      {terms.dates.length > 0 && <LabelledRows rows={terms.dates} />}
+      {keyed(terms.words).map(({ key, item }) => (
+        <View key={key} style={{ marginTop: 6 }}>
+          <Paragraphs text={item} />
+        </View>
+      ))}
     </>
   );
 }

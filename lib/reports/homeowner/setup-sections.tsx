@@ -3,7 +3,7 @@ import { headText, INK, small, strong } from "../look";
 import { Rows, RuledRow, TableHead } from "../parts/rows";
 import { tagged } from "../parts/tags";
 import type { HomeownerWords } from "../words";
-import type { PacketInstalled, PrintedSetting } from "./view";
+import type { LabelledText, PacketInstalled, PrintedSetting } from "./view";
 
 /** What stands in the house. */
 export function Installed({
@@ -14,9 +14,19 @@ export function Installed({
   readonly words: HomeownerWords;
 }) {
   return (
+    <View>
+      <LabelledRows rows={[...installed.equipment, installed.capacitySetting]} />
+      {installed.demoData && <Text style={{ ...small, ...strong, marginTop: 5 }}>{words.demoData}</Text>}
+    </View>
+  );
+}
+
+/** Names with what they stand for, ruled. */
+export function LabelledRows({ rows }: { readonly rows: readonly LabelledText[] }) {
+  return (
     <View {...tagged("Table")} style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
       <Rows
-        rows={[...installed.equipment, installed.capacitySetting].map(({ label, text }) => ({
+        rows={rows.map(({ label, text }) => ({
           texts: [label, text],
           row: (
             <RuledRow texts={[label, text]}>
@@ -26,7 +36,6 @@ export function Installed({
           ),
         }))}
       />
-      {installed.demoData && <Text style={{ ...small, ...strong, marginTop: 5 }}>{words.demoData}</Text>}
     </View>
   );
 }

@@ -25,11 +25,15 @@ export type HomeownerPacketView = {
   /** `null` until the house's own log has been reviewed. */
   readonly lived: PacketLived | null;
   readonly howToRun: readonly string[];
+  /** What is warranted until when, when maintenance is due, and in whose words. */
+  readonly terms: PacketTerms;
   readonly whenToCall: readonly string[];
   readonly cautions: readonly string[];
   /** The packet's own page on the web, with its address as a QR code; `null` without one. */
   readonly privatePage: PrivatePage | null;
 };
+
+export type PacketTerms = { readonly dates: readonly LabelledText[]; readonly words: readonly string[] };
 
 export type PrivatePage = {
   readonly href: string;
@@ -49,6 +53,8 @@ export type PacketBrand = {
   readonly contactLines: readonly string[];
   readonly coverWords: string;
   readonly closingWords: string;
+  /** What warranty and maintenance cover, in the company's words; empty where it says nothing. */
+  readonly termsWords: string;
   /** How the first page looks: open and ruled, or under a band of the company's colour. */
   readonly coverStyle: "ledger" | "band";
   /** What is promised from the startup on; `null`: nothing. */
