@@ -1,6 +1,6 @@
 import { DateTime } from "luxon";
 import { hourOfYear } from "@/lib/domain/forecast-lived/log-weather";
-import { moistAir } from "@/lib/engineering/air";
+import { waterSaturationPressurePsia } from "@/lib/engineering/air";
 import type { YearInput } from "@/lib/engineering/simulation";
 import { emptyTotals, firstState } from "@/lib/engineering/simulation/simulate-year";
 import { runHours } from "@/lib/engineering/simulation/year-loop";
@@ -8,6 +8,7 @@ import { yearPlan } from "@/lib/engineering/simulation/year-plan";
 import { shown } from "./deviations";
 import { GENERATED_LOG_HEADINGS } from "./house-log";
 
+const MASS_RATIO = 0.621945;
 const STEP_MIN = 5;
 const DAY_H = 24;
 const RUN_IN_H = 336;
@@ -46,11 +47,10 @@ export function simulatedLog(input: YearInput, { firstDay, days, zone }: LogDays
       const at = start.plus({ minutes: day * steps + step });
       const minute = 60 * from + step + STEP_MIN / 2;
       const outdoorF = between(input.weather.dryBulbF, minute);
-      const outdoor = moistAir({
-        dryBulbF: outdoorF,
-        humidityRatio: between(input.weather.humidityRatio, minute),
-        pressurePsia: plan.pressurePsia,
-      });
+      const ratio = between(input.weather.humidityRatio, minute);
+      const vapourPsia = (plan.pressurePsia * ratio) / (MASS_RATIO + ratio);
+      // Between two foggy hours the straight line lies a little above saturation; no instrument shows that.
+      const outdoorRh = Math.min(100, (100 * vapourPsia) / waterSaturationPressurePsia(outdoorF));
       const stages = Array.from(trace.stage.subarray(step, step + STEP_MIN));
       const first = 60 * stages.filter((stage) => stage > 0).length;
       const last = step + STEP_MIN - 1;
@@ -60,7 +60,7 @@ export function simulatedLog(input: YearInput, { firstDay, days, zone }: LogDays
           shown(trace.roomF[last] ?? Number.NaN, 1),
           shown(trace.rhPct[last] ?? Number.NaN, 1),
           shown(outdoorF, 1),
-          shown(outdoor.relativeHumidityPct, 1),
+          shown(outdoorRh, 1),
           input.controls.coolingSetpointF,
           first,
           60 * stages.filter((stage) => stage === 2).length,

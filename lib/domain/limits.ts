@@ -7,6 +7,7 @@ import { loadLimits } from "@/lib/engineering/load/limits";
 import { logsLimits } from "@/lib/engineering/logs/limits";
 import { moistureLimits } from "@/lib/engineering/moisture/limits";
 import { refrigerantLimits } from "@/lib/engineering/refrigerant/limits";
+import { simulationLimits } from "@/lib/engineering/simulation/limits";
 import { startupLimits } from "@/lib/engineering/startup/limits";
 import type { FieldProblem } from "./problems";
 
@@ -19,6 +20,7 @@ export const LIMITS = {
   ...controlsLimits,
   ...moistureLimits,
   ...startupLimits,
+  ...simulationLimits,
   ...logsLimits,
 } as const satisfies Readonly<Record<string, LimitDefinition>>;
 

@@ -1,4 +1,5 @@
 import {
+  FIT_BOUNDS,
   FIT_FACTORS,
   type FitFactor,
   fitHouseToLog,
@@ -101,13 +102,19 @@ const WORDS: { readonly [K in FitFactor]: { readonly more: string; readonly less
   },
 };
 
+/** A fit tries no factor beyond its bounds: at one, the truth may lie further. */
+function times(value: number): string {
+  const edge = value >= FIT_BOUNDS.high ? " or more" : value <= FIT_BOUNDS.low ? " or less" : "";
+  return `${value.toFixed(2)}${edge}`;
+}
+
 /** What the fit says of the house, the factor furthest from what was assumed first. */
 export function fitSentences(fit: Pick<LogFit, "uncertain" | "factors">): readonly string[] {
   const told = FIT_FACTORS.flatMap((name) => {
     const word = factorWord(fit, name);
     const one = fit.uncertain.find((factor) => factor.name === name);
     if (word === "as assumed" || one === undefined) return [];
-    const range = `${one.value.toFixed(2)} times (${one.low.toFixed(2)} to ${one.high.toFixed(2)})`;
+    const range = `${times(one.value)} times (${times(one.low)} to ${times(one.high)})`;
     return [{ off: Math.abs(Math.log(one.value)), text: `${WORDS[name][word]}: ${range}.` }];
   });
   if (told.length === 0) return ["The log agrees with the house as assumed, within what it can tell."];

@@ -72,6 +72,18 @@ export function logWeather(samples: LogSamples, weather: Weather, elevationFt: n
   };
 }
 
+/** The hours a log covers, in the weather's year. A log longer than a year counts with its last year. */
+export function logSpan(samples: LogSamples, weather: Weather) {
+  const { timeMs, intervalMin } = samples;
+  const lastMs = (timeMs.at(-1) ?? 0) + intervalMin * 60_000;
+  const sinceMs = Math.max(timeMs[0] ?? 0, lastMs - weather.hourCount * HOUR_MS);
+  // Whole hours of the standard clock; zones of half hours have theirs.
+  const shiftMs = ((weather.place.timeZoneH % 1) + 1) * HOUR_MS;
+  const firstMs = Math.floor((sinceMs + shiftMs) / HOUR_MS) * HOUR_MS - shiftMs;
+  const hours = Math.min(weather.hourCount, Math.max(1, Math.round((lastMs - firstMs) / HOUR_MS)));
+  return { firstMs, hours, firstHour: hourOfYear(firstMs, weather) };
+}
+
 /** Hour of the weather's year, by its own standard clock. 29 February counts as 28. */
 export function hourOfYear(atMs: number, { place, hourCount }: Weather): number {
   const local = new Date(atMs + place.timeZoneH * HOUR_MS);
@@ -124,12 +136,7 @@ function hourlyOutdoors(samples: LogSamples, weather: Weather, elevationFt: numb
   const { timeMs, intervalMin, channels } = samples;
   const { outdoorF, outdoorRhPct, outdoorDewPointF } = channels;
   if (outdoorF === undefined || (outdoorRhPct ?? outdoorDewPointF) === undefined) return null;
-  const lastMs = (timeMs.at(-1) ?? 0) + intervalMin * 60_000;
-  const sinceMs = Math.max(timeMs[0] ?? 0, lastMs - weather.hourCount * HOUR_MS);
-  // Whole hours of the standard clock; zones of half hours have theirs.
-  const shiftMs = ((weather.place.timeZoneH % 1) + 1) * HOUR_MS;
-  const firstMs = Math.floor((sinceMs + shiftMs) / HOUR_MS) * HOUR_MS - shiftMs;
-  const hours = Math.min(weather.hourCount, Math.max(1, Math.round((lastMs - firstMs) / HOUR_MS)));
+  const { firstMs, hours } = logSpan(samples, weather);
   const air = logAir(elevationFt);
   const sums = { f: new Float64Array(hours), ratio: new Float64Array(hours), count: new Float64Array(hours) };
   for (let index = 0; index < timeMs.length; index++) {

@@ -32,7 +32,7 @@ export type HouseFit = {
 };
 
 /** A factor beyond would be another house. Common practice, no source. */
-const BOUNDS = { low: 0.3, high: 3 };
+export const FIT_BOUNDS = { low: 0.3, high: 3 };
 /** Every so many days one is held out. */
 const HELD_OUT_EVERY = 4;
 /** What counts as one unit of error: half a degree, and five grains, as good sensors differ (common practice, no source). */
@@ -49,7 +49,7 @@ const UNIT_RATIO = 5 / 7_000;
  * @see Definition (computed).
  */
 export function houseWithFactors(house: HouseModel, factors: FitFactors): HouseModel {
-  for (const name of FIT_FACTORS) requireRange(name, factors[name], "ratio", BOUNDS.low, BOUNDS.high);
+  for (const name of FIT_FACTORS) requireRange(name, factors[name], "ratio", FIT_BOUNDS.low, FIT_BOUNDS.high);
   const scaled: HouseModel = {
     ...house,
     conductanceBtuhPerF: house.conductanceBtuhPerF * factors.conductance,
@@ -127,8 +127,8 @@ export function fitHouseToLog(house: HouseModel, log: HouseLog): HouseFit {
   const best = boundedLeastSquares(
     residuals,
     ones,
-    FIT_FACTORS.map(() => BOUNDS.low),
-    FIT_FACTORS.map(() => BOUNDS.high),
+    FIT_FACTORS.map(() => FIT_BOUNDS.low),
+    FIT_FACTORS.map(() => FIT_BOUNDS.high),
     // Errors of one day hang together: weather and habits that nobody measured last for hours.
     Int32Array.from({ length: 2 * length }, (_, place) => (log.day[place % length] ?? 0) - firstDay),
   );
@@ -142,8 +142,8 @@ export function fitHouseToLog(house: HouseModel, log: HouseLog): HouseFit {
       return {
         name,
         value,
-        low: Math.max(BOUNDS.low, value - error),
-        high: Math.min(BOUNDS.high, value + error),
+        low: Math.max(FIT_BOUNDS.low, value - error),
+        high: Math.min(FIT_BOUNDS.high, value + error),
         unit: "ratio",
         why: "fitted to the log, two standard errors either way",
       };

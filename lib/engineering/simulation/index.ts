@@ -8,6 +8,7 @@ export {
   designDayPeaks,
 } from "./design-day";
 export {
+  FIT_BOUNDS,
   FIT_FACTORS,
   type FitError,
   type FitFactor,

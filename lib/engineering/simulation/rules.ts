@@ -48,6 +48,20 @@ export const simulationRules = {
     limits: [],
     checkedBy: "tests/engineering/simulation/search-settings.test.ts",
   },
+  forecastLived: {
+    id: "simulation.forecast-lived",
+    title: "The house behaves as forecast",
+    equation:
+      "hours above the limit in the log ≤ most of the forecast's range for the same hours + margin; less than the least − margin is said",
+    basis: {
+      kind: "company rule",
+      source:
+        "The forecast is run again in the log's own weather for the house as assumed; the margin is a company limit, common practice, no source.",
+      certainty: "practice",
+    },
+    limits: ["simulation.livedMarginPct"],
+    checkedBy: "tests/engineering/simulation/forecast-lived.test.ts",
+  },
   fit: {
     id: "simulation.fit",
     title: "The house fitted to its log",
