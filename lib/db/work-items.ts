@@ -129,11 +129,16 @@ export function workItems(scope: TenantScope) {
         return _max.key;
       }),
 
-    /** The unfinished work of one kind, newest first. */
-    unfinished: (task: WorkTask): Promise<WorkItem | null> =>
+    /** The newest unfinished work of one kind, or of one key of it. */
+    unfinished: (task: WorkTask, key?: string): Promise<WorkItem | null> =>
       withTenant(scope, async (tx) => {
         const row = await tx.workItem.findFirst({
-          where: { ...own, task, state: { in: ["waiting", "running"] } },
+          where: {
+            ...own,
+            task,
+            ...(key === undefined ? {} : { key }),
+            state: { in: ["waiting", "running"] },
+          },
           orderBy: { id: "desc" },
           select: FIELDS,
         });

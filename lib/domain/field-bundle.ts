@@ -142,6 +142,7 @@ export function contextOfFieldJob(
     weather: job.weather,
     log: job.log,
     forecast: null,
+    lived: null,
     measuredOn: job.records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
 }

@@ -71,6 +71,8 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   revision: whole("Revision"),
   verdict: text("Verdict"),
   dryHours: whole("Dry-hours", "h"),
+  livedHoursAboveLimit: whole("Above the limit, lived", "h"),
+  forecastHoursAboveLimit: whole("Above the limit, forecast", "h"),
   option: text("Option"),
 };
 

@@ -9,6 +9,7 @@ export const WORK_TASKS = [
   "mail the month",
   "keep forecast",
   "send packet",
+  "hold forecast against log",
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 

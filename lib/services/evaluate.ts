@@ -12,6 +12,7 @@ import { type Limits, limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
 import { forecastInForce } from "./designed-forecast";
+import { livedInForce } from "./lived-forecast";
 import { logSummary } from "./log-summary";
 
 /** What the findings of every job of a company follow from: read once, however many jobs are looked at. */
@@ -85,6 +86,7 @@ export async function jobContext(
     weather: known.weather.find((one) => one.id === job.weatherFileId)?.design ?? null,
     log: null,
     forecast: null,
+    lived: null,
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
   const weatherSha256 = known.weather.find((one) => one.id === job.weatherFileId)?.sha256 ?? null;
@@ -92,7 +94,9 @@ export async function jobContext(
   if (logImportId === null) return { ...context, forecast };
   // What the house lived is held against what the records before it say.
   const asked = logContextOf(context, evaluateJob(context));
-  return { ...context, forecast, log: await logSummary(scope, job, logImportId, asked) };
+  const log = await logSummary(scope, job, logImportId, asked);
+  const lived = log && (await livedInForce(scope, logImportId, { ...context, forecast }, weatherSha256));
+  return { ...context, forecast, log, lived };
 }
 
 export async function evaluateRecords(

@@ -4,6 +4,7 @@ import { WORK_TASKS, type WorkTask } from "@/lib/domain/work";
 import { makeExport } from "@/lib/services/company-export";
 import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complaint-mail";
 import { mailMonth } from "@/lib/services/company-mail/month-mail";
+import { holdForecast } from "@/lib/services/hold-forecast";
 import { judgeAllAgain } from "@/lib/services/judge-again";
 import { keepForecast } from "@/lib/services/keep-forecast";
 import { mailPacket } from "@/lib/services/packet-sending";
@@ -51,6 +52,8 @@ const ofJob = z.object({
     .default(null),
 });
 
+const ofLog = z.object({ jobId: z.uuid(), importId: z.uuid() });
+
 const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "judge jobs again": {
     actsFor: "company",
@@ -77,6 +80,13 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
       makeExport(scope, asked.parse(input).exportId, (done, total) =>
         report({ done, total, progress: null }),
       ),
+  },
+  "hold forecast against log": {
+    actsFor: "asker",
+    run: (scope, input, _progress, report) => {
+      const { jobId, importId } = ofLog.parse(input);
+      return holdForecast(scope, jobId, importId, (done, total) => report({ done, total, progress: null }));
+    },
   },
   "keep forecast": {
     actsFor: "asker",

@@ -67,6 +67,7 @@ export function aJobContext(some: SomeInputs, change: Partial<JobContext> = {}):
     weather: null,
     log: null,
     forecast: null,
+    lived: null,
     measuredOn: null,
     ...change,
   };

@@ -185,6 +185,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     expectedVersion: 1,
     inputs: { ...STARTUP, outdoorDbF: 91 },
   }),
+  "hold forecast against log": ({ jobId, importId }) => ({ jobId, importId }),
   "save humidity review": ({ jobId }) => ({
     jobId,
     stage: "humidity_review",

@@ -211,5 +211,6 @@ export const FULL_JOB: JobContext = {
     askedWith: null,
   },
   forecast: null,
+  lived: null,
   measuredOn: "2026-07-21",
 };

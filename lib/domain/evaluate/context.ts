@@ -1,6 +1,7 @@
 import type { LogAnalysis, LogContext } from "@/lib/engineering/logs";
 import type { EquipmentModel, Instrument } from "../catalog";
 import type { ForecastInForce } from "../forecast/kept";
+import type { LivedInForce } from "../forecast-lived/kept";
 import type { Limits } from "../limits";
 import type { StageInputs } from "../stages";
 
@@ -59,6 +60,8 @@ export type JobContext = {
   readonly log: LogSummary | null;
   /** What the design was forecast to give; `null` when none is kept, and on a phone. */
   readonly forecast: ForecastInForce | null;
+  /** The forecast held against the log chosen; `null` before, and on a phone. */
+  readonly lived: LivedInForce | null;
   /** ISO day of the startup readings, for calibration dates; `null` before they were taken. */
   readonly measuredOn: string | null;
 };

@@ -1,6 +1,7 @@
 import type { StageKey } from "../stages/keys";
 import { type Derived, type JobContext, type LogSummary, valueIfKnown } from "./context";
 import { type CellDraft, type LineDraft, stageOf } from "./ledger-draft";
+import { forecastLivedLine } from "./ledger-forecast";
 import type { JobResults } from "./results";
 
 /** Whether the charge is right. */
@@ -173,6 +174,7 @@ export function humidityLines(context: JobContext, results: JobResults): readonl
         rules: ["review.dry-hours"],
       },
     },
+    ...(context.lived === null ? [] : [forecastLivedLine(context.lived)]),
     {
       ...line("wet-spell", "Longest time above the limit", "h", 1),
       lived: { value: log?.longestWetSpellHours ?? null, at, rules: ["logs.wet-spell"] },

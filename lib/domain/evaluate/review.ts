@@ -1,5 +1,6 @@
 import { type Finding, finding, notMeasured, type Rule } from "@/lib/engineering/findings";
 import { type LikelyCause, likelyCauses, logFindings, logsRules } from "@/lib/engineering/logs";
+import { forecastLivedFindings } from "../forecast-lived/finding";
 import type { JobContext } from "./context";
 
 /** The rule that closes the loop: does the house stay at or below the limit it was promised? */
@@ -19,9 +20,13 @@ export const dryHoursRule: Rule = {
 
 export const reviewRules = { dryHours: dryHoursRule } as const satisfies Record<string, Rule>;
 
-/** What the log says: of the promise first, then of how the house runs. What it has no columns for is `logCannotTell`. */
+/** What the log says: of the promise first, then beside the forecast, then of how the house runs. What it has no columns for is `logCannotTell`. */
 export function humidityReviewFindings(context: JobContext): readonly Finding[] {
-  return [...promiseFindings(context), ...ofLog(context).filter(({ verdict }) => verdict !== "not measured")];
+  return [
+    ...promiseFindings(context),
+    ...forecastLivedFindings(context.lived, context.limits),
+    ...ofLog(context).filter(({ verdict }) => verdict !== "not measured"),
+  ];
 }
 
 /** The questions this log has no columns or not enough days for. They leave the verdict alone: the promise is about humidity. */

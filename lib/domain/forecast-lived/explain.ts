@@ -1,5 +1,5 @@
 import { HOUSE_ASSUMPTION_WORDS } from "../forecast/assumptions";
-import { fitSentences } from "./fit-to-log";
+import { fitSentences } from "./fit-words";
 import type { AssumptionTried, ForecastLived } from "./kept";
 
 /** What would explain that a house is not as forecast: what the fit found; where it found nothing, the assumption that carries it most. */

@@ -1,12 +1,4 @@
-import {
-  FIT_BOUNDS,
-  FIT_FACTORS,
-  type FitFactor,
-  fitHouseToLog,
-  type HouseFit,
-  type HouseLog,
-  type HouseModel,
-} from "@/lib/engineering/simulation";
+import { fitHouseToLog, type HouseFit, type HouseLog, type HouseModel } from "@/lib/engineering/simulation";
 
 /*
  * The fit with what no log holds varied: wind and sun are only known as usual for the season, and a fit that took them for measured would
@@ -30,9 +22,6 @@ const UNMEASURED: readonly ((log: HouseLog) => Partial<HouseLog>)[] = [
 
 /** Fits one `fitToLog` does, for its progress. */
 export const FITS = 1 + UNMEASURED.length;
-
-/** A factor's place against what was assumed, told only where its range leaves no doubt. */
-export type FactorWord = "more" | "less" | "as assumed";
 
 /**
  * Fits the house, then again with wind and sun otherwise, and answers the first fit's factors with the range of all of them. A generator of
@@ -72,51 +61,4 @@ function leaned({ windMph, outdoorRatio }: HouseLog, share: number): Float64Arra
     const off = ((outdoorRatio[place] ?? mean) - mean) / spread;
     return wind * (1 + share * Math.max(-2, Math.min(2, off)));
   });
-}
-
-/** Whether a fitted factor is beyond doubt more or less than assumed. */
-export function factorWord({ uncertain }: Pick<LogFit, "uncertain">, name: FitFactor): FactorWord {
-  const one = uncertain.find((factor) => factor.name === name);
-  if (one === undefined) return "as assumed";
-  if (one.low > 1) return "more";
-  return one.high < 1 ? "less" : "as assumed";
-}
-
-const WORDS: { readonly [K in FitFactor]: { readonly more: string; readonly less: string } } = {
-  leakage: { more: "The house is leakier than assumed", less: "The house is tighter than assumed" },
-  conductance: {
-    more: "Walls, roof and windows let more heat through than assumed",
-    less: "Walls, roof and windows let less heat through than assumed",
-  },
-  gains: {
-    more: "People and appliances give off more heat than assumed",
-    less: "People and appliances give off less heat than assumed",
-  },
-  moisture: {
-    more: "More water is given off inside than assumed",
-    less: "Less water is given off inside than assumed",
-  },
-  buffer: {
-    more: "Furnishings hold more water than assumed",
-    less: "Furnishings hold less water than assumed",
-  },
-};
-
-/** A fit tries no factor beyond its bounds: at one, the truth may lie further. */
-function times(value: number): string {
-  const edge = value >= FIT_BOUNDS.high ? " or more" : value <= FIT_BOUNDS.low ? " or less" : "";
-  return `${value.toFixed(2)}${edge}`;
-}
-
-/** What the fit says of the house, the factor furthest from what was assumed first. */
-export function fitSentences(fit: Pick<LogFit, "uncertain" | "factors">): readonly string[] {
-  const told = FIT_FACTORS.flatMap((name) => {
-    const word = factorWord(fit, name);
-    const one = fit.uncertain.find((factor) => factor.name === name);
-    if (word === "as assumed" || one === undefined) return [];
-    const range = `${times(one.value)} times (${times(one.low)} to ${times(one.high)})`;
-    return [{ off: Math.abs(Math.log(one.value)), text: `${WORDS[name][word]}: ${range}.` }];
-  });
-  if (told.length === 0) return ["The log agrees with the house as assumed, within what it can tell."];
-  return told.sort((a, b) => b.off - a.off).map(({ text }) => text);
 }

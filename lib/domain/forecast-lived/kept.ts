@@ -38,6 +38,19 @@ export type FitPicture = {
   readonly fittedF: readonly (number | null)[];
 };
 
+/** Raised when the same inputs would give other numbers; another one makes what was kept outdated. */
+export const HOLD_VERSION = "1";
+
+/** What ledger, findings and packets read of it. */
+export type LivedSummary = Omit<ForecastLived, "picture">;
+
+/** The same with whether records, weather or engine are others now. */
+export type LivedInForce = LivedSummary & {
+  readonly heldAt: string;
+  readonly heldByName: string;
+  readonly outdated: boolean;
+};
+
 /** A forecast held against a log, and the house fitted to it: plain data, kept with the job. */
 export type ForecastLived = {
   readonly importId: string;

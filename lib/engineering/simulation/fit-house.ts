@@ -1,14 +1,10 @@
 import { requireRange } from "../units";
+import { FIT_BOUNDS, FIT_FACTORS, type FitFactors } from "./fit-factors";
 import { freeRun } from "./free-run";
 import { type HouseModel, requireHouse } from "./house";
 import { type HouseLog, requireLog, settledSamples } from "./house-log";
 import type { ForecastHouse, UncertainNumber } from "./house-members";
 import { boundedLeastSquares } from "./least-squares";
-
-/** What is fitted, each as a factor on the house as assumed. */
-export const FIT_FACTORS = ["conductance", "leakage", "gains", "moisture", "buffer"] as const;
-export type FitFactor = (typeof FIT_FACTORS)[number];
-export type FitFactors = { readonly [K in FitFactor]: number };
 
 /** Mean error of the simulated rooms against the measured ones, root mean square. */
 export type FitError = {
@@ -31,8 +27,6 @@ export type HouseFit = {
   readonly steps: number;
 };
 
-/** A factor beyond would be another house. Common practice, no source. */
-export const FIT_BOUNDS = { low: 0.3, high: 3 };
 /** Every so many days one is held out. */
 const HELD_OUT_EVERY = 4;
 /** What counts as one unit of error: half a degree, and five grains, as good sensors differ (common practice, no source). */

@@ -7,12 +7,9 @@ export {
   type DesignDayPeaks,
   designDayPeaks,
 } from "./design-day";
+export { FIT_BOUNDS, FIT_FACTORS, type FitFactor, type FitFactors } from "./fit-factors";
 export {
-  FIT_BOUNDS,
-  FIT_FACTORS,
   type FitError,
-  type FitFactor,
-  type FitFactors,
   fitHouseToLog,
   fittedHouse,
   type HouseFit,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { FITS, factorWord, fitSentences, fitToLog } from "@/lib/domain/forecast-lived/fit-to-log";
+import { FITS, fitToLog } from "@/lib/domain/forecast-lived/fit-to-log";
+import { factorWord, fitSentences } from "@/lib/domain/forecast-lived/fit-words";
 import { houseLogOf } from "@/lib/domain/forecast-lived/house-log";
 import { hourOfYear, logWeather } from "@/lib/domain/forecast-lived/log-weather";
 import type { LogSamples } from "@/lib/engineering/logs";

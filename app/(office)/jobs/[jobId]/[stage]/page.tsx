@@ -1,7 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { VersionNotice } from "@/components/catalog/version-notice";
-import { LogReview } from "@/components/logs/log-review";
 import { ControlCrewCard } from "@/components/stage/control-crew-card";
 import { RecordState } from "@/components/stage/record-state";
 import { ReopenPanel } from "@/components/stage/reopen-panel";
@@ -11,10 +10,10 @@ import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { jobVersion } from "@/lib/services/catalog-jobs";
 import { stageView } from "@/lib/services/job-view";
-import { logReviewView } from "@/lib/services/log-view";
 import { moveJob } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
+import { HumiditySheets } from "./humidity-sheets";
 import { ReportsOfJob } from "./reports-of-job";
 
 type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
@@ -35,7 +34,7 @@ export default async function StagePage({ params }: Props) {
     <div className="grid gap-6">
       <RecordState record={record} revisions={view.revisions} verdictNow={view.verdictNow} />
       {stage === "humidity_review" ? (
-        <LogReview view={await logReviewView(scope, view.job, view.context)} />
+        <HumiditySheets scope={scope} job={view.job} context={view.context} />
       ) : null}
       {stage === "equipment_selection" && view.context.model ? (
         <VersionNotice

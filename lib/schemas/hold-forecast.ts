@@ -1,0 +1,3 @@
+import { z } from "zod";
+
+export const holdForecastSchema = z.strictObject({ jobId: z.uuid(), importId: z.uuid() });

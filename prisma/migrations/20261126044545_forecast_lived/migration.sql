@@ -1,0 +1,76 @@
+-- CreateTable
+CREATE TABLE "forecast_lived" (
+    "tenant_id" UUID NOT NULL,
+    "id" UUID NOT NULL,
+    "job_id" UUID NOT NULL,
+    "import_id" UUID NOT NULL,
+    "weather_file_id" UUID NOT NULL,
+    "inputs_hash" TEXT NOT NULL,
+    "engine_version" TEXT NOT NULL,
+    "summary" JSONB NOT NULL,
+    "details" JSONB NOT NULL,
+    "created_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
+    "created_by" UUID NOT NULL,
+
+    CONSTRAINT "forecast_lived_pkey" PRIMARY KEY ("tenant_id","id")
+);
+
+-- CreateIndex
+CREATE INDEX "forecast_lived_tenant_id_job_id_idx" ON "forecast_lived"("tenant_id", "job_id");
+
+-- CreateIndex
+CREATE INDEX "forecast_lived_tenant_id_weather_file_id_idx" ON "forecast_lived"("tenant_id", "weather_file_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "forecast_lived_tenant_id_import_id_key" ON "forecast_lived"("tenant_id", "import_id");
+
+-- AddForeignKey
+ALTER TABLE "forecast_lived" ADD CONSTRAINT "forecast_lived_tenant_id_job_id_fkey" FOREIGN KEY ("tenant_id", "job_id") REFERENCES "job"("tenant_id", "id") ON DELETE RESTRICT ON UPDATE RESTRICT;
+
+-- AddForeignKey
+ALTER TABLE "forecast_lived" ADD CONSTRAINT "forecast_lived_tenant_id_import_id_fkey" FOREIGN KEY ("tenant_id", "import_id") REFERENCES "log_import"("tenant_id", "id") ON DELETE RESTRICT ON UPDATE RESTRICT;
+
+-- AddForeignKey
+ALTER TABLE "forecast_lived" ADD CONSTRAINT "forecast_lived_tenant_id_weather_file_id_fkey" FOREIGN KEY ("tenant_id", "weather_file_id") REFERENCES "weather_file"("tenant_id", "id") ON DELETE RESTRICT ON UPDATE RESTRICT;
+
+-- AddForeignKey
+ALTER TABLE "forecast_lived" ADD CONSTRAINT "forecast_lived_tenant_id_created_by_fkey" FOREIGN KEY ("tenant_id", "created_by") REFERENCES "membership"("tenant_id", "user_id") ON DELETE RESTRICT ON UPDATE RESTRICT;
+
+-- Guards every table of a company: row-level security for new ones, finite numbers for all.
+-- new-migration.ts ends each migration that makes or changes tables with this; it may be repeated.
+DO $$
+DECLARE
+  guarded record;
+  numbers text;
+  unchecked boolean;
+BEGIN
+  FOR guarded IN
+    SELECT c.oid, c.relname AS name, c.relrowsecurity AS has_policy
+    FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid
+    WHERE c.relnamespace = 'public'::regnamespace AND c.relkind IN ('r', 'p')
+      AND a.attname = 'tenant_id' AND NOT a.attisdropped
+  LOOP
+    IF NOT guarded.has_policy THEN
+      EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', guarded.name);
+      EXECUTE format('ALTER TABLE %I FORCE ROW LEVEL SECURITY', guarded.name);
+      EXECUTE format(
+        'CREATE POLICY own_company ON %I TO app_user, app_eraser'
+        ' USING (tenant_id = nullif(current_setting(''app.tenant'', true), '''')::uuid)'
+        ' WITH CHECK (tenant_id = nullif(current_setting(''app.tenant'', true), '''')::uuid)', guarded.name);
+      EXECUTE format('GRANT SELECT, INSERT, UPDATE, DELETE ON %I TO app_user', guarded.name);
+      EXECUTE format('GRANT SELECT, DELETE ON %I TO app_eraser', guarded.name);
+    END IF;
+
+    -- NaN counts as greater than Infinity, so this keeps it out as well. The check of a table goes with
+    -- any of its columns that is dropped.
+    SELECT string_agg(format('%1$I > ''-Infinity'' AND %1$I < ''Infinity''', a.attname), ' AND '),
+        bool_or(NOT EXISTS (SELECT FROM pg_constraint k WHERE k.conrelid = a.attrelid AND a.attnum = ANY (k.conkey)
+          AND k.conname = guarded.name || '_finite_check'))
+      INTO numbers, unchecked FROM pg_attribute a
+      WHERE a.attrelid = guarded.oid AND a.atttypid = 'double precision'::regtype AND NOT a.attisdropped;
+    IF unchecked THEN
+      EXECUTE format('ALTER TABLE %I DROP CONSTRAINT IF EXISTS %I', guarded.name, guarded.name || '_finite_check');
+      EXECUTE format('ALTER TABLE %I ADD CONSTRAINT %I CHECK (%s)', guarded.name, guarded.name || '_finite_check', numbers);
+    END IF;
+  END LOOP;
+END $$;
