@@ -35,16 +35,28 @@ export async function importGeneratedLog(
   house: LoggedHouse,
 ): Promise<string> {
   const epw = await readFile(path.join(import.meta.dirname, "weather/houston-2a.epw"), "utf8");
+  const { firstDay, stages } = house;
+  return importInventedLog(world, jobId, by, {
+    csv: generatedLog(house, parseEpw(epw)),
+    firstDay,
+    stages: stages.length,
+  });
+}
+
+/** Imports an invented log and answers the import's id. */
+export async function importInventedLog(
+  world: DemoWorld,
+  jobId: JobId,
+  by: Actor,
+  log: { readonly csv: string; readonly firstDay: string; readonly stages: number },
+): Promise<string> {
   // A one-stage house has no second-stage column in its story; its zeros say nothing.
-  const columns = MAPPING.columns.filter(
-    ({ channel }) => house.stages.length === 2 || channel !== "secondStageShare",
-  );
+  const columns = MAPPING.columns.filter(({ channel }) => log.stages === 2 || channel !== "secondStageShare");
   const { importId } = await importLog(world.scopes[by], {
     jobId,
-    fileName: `invented-log-${house.firstDay}.csv`,
-    bytes: new TextEncoder().encode(generatedLog(house, parseEpw(epw))),
-    sourceName:
-      house.stages.length === 2 ? "Invented logger, two stages (demo)" : "Invented logger, one stage (demo)",
+    fileName: `invented-log-${log.firstDay}.csv`,
+    bytes: new TextEncoder().encode(log.csv),
+    sourceName: log.stages === 2 ? "Invented logger, two stages (demo)" : "Invented logger, one stage (demo)",
     mapping: { ...MAPPING, columns },
   });
   return importId;

@@ -1,9 +1,9 @@
-import { dryControls, GULF_COAST, goodInstruments, TIGHT_CIRCUIT } from "../design-defaults";
+import { cleanStartup } from "../clean-startup";
+import { dryControls, GULF_COAST } from "../design-defaults";
 import { importGeneratedLog } from "../generated-log";
 import { DRY_HOUSE } from "../logged-houses";
 import { openJob } from "../open-job";
 import { fillAndSign } from "../stage-steps";
-import { stageReadings } from "../startup-readings";
 import type { DemoWorld } from "../world";
 
 const ELEVATION_FT = 30;
@@ -59,58 +59,13 @@ export async function seedCompleteJob(world: DemoWorld): Promise<void> {
     ...dryControls(world),
     colderCoilCooling: true,
   });
-  const conditions = {
-    model,
-    capacitySetting: CAPACITY_SETTING,
-    colderCoil: true,
-    elevationFt: ELEVATION_FT,
-    outdoorDbF: 91,
-    moistureReadAs: "wet bulb",
-    superheatF: 10.5,
-    subcoolingF: 9.4,
-  } as const;
   await fillAndSign(world, job, "startup_record", "tech", {
-    ...goodInstruments(world),
-    outdoorDbF: conditions.outdoorDbF,
-    refrigerant: "R-454B",
-    meteringDevice: "expansion valve",
-    targetSubcoolingF: 9,
-    targetSuperheatF: 10,
-    supplyVoltage: 241,
-    outdoorUnitAmps: 10.9,
-    ratedAmps: 14.2,
-    ...TIGHT_CIRCUIT,
-    lineSetLengthFt: 35,
-    chargeAddedOz: 12,
-    evacuationMicrons: 320,
-    ...stageReadings({
-      ...conditions,
-      stage: "second",
-      returnDbF: 75.2,
-      returnRhPct: 54,
-      airflowCfm: 852,
-      externalStaticInWc: 0.5,
-      fanPowerW: 178,
-      totalShare: 1.01,
-      moistureShare: 1,
+    ...cleanStartup(world, {
+      model,
+      capacitySetting: CAPACITY_SETTING,
+      elevationFt: ELEVATION_FT,
       seed: 101,
     }),
-    ...stageReadings({
-      ...conditions,
-      stage: "first",
-      returnDbF: 73.9,
-      returnRhPct: 53,
-      airflowCfm: 712,
-      externalStaticInWc: 0.35,
-      fanPowerW: 108,
-      totalShare: 0.97,
-      moistureShare: 1,
-      seed: 102,
-    }),
-    leftCapacitySetting: CAPACITY_SETTING,
-    leftFirstStageAirflowSetting: "B",
-    leftSecondStageAirflowSetting: "C",
-    walkThroughDone: true,
     notes: "Read on a hot afternoon in July (invented).",
   });
   const logImportId = await importGeneratedLog(world, job, "office", DRY_HOUSE);

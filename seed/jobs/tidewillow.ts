@@ -2,6 +2,7 @@ import type { DemoWorld } from "../world";
 import { seedCallbackPattern } from "./callback-pattern";
 import { seedCompleteJob } from "./complete-job";
 import { seedHumidJob } from "./humid-job";
+import { seedLeakyJob } from "./leaky-job";
 import {
   seedContradictingControls,
   seedHighAirflow,
@@ -15,6 +16,7 @@ export async function seedTidewillowJobs(world: DemoWorld): Promise<void> {
   await seedCallbackPattern(world);
   await seedCompleteJob(world);
   await seedHumidJob(world);
+  await seedLeakyJob(world);
   await seedUndecidedStartup(world);
   await seedStartupBegun(world);
   await seedContradictingControls(world);
