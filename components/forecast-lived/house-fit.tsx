@@ -23,6 +23,9 @@ export function HouseFit({ lived }: { readonly lived: LivedInForce }) {
   return (
     <div className="grid gap-3">
       <h3 className="font-semibold">The house fitted to the log</h3>
+      <p className="text-sm text-muted">
+        Each as a factor on the house of the load summary; the range is what the log leaves open.
+      </p>
       <Table
         label="Factors on the house as assumed"
         rows={rows}
@@ -30,14 +33,14 @@ export function HouseFit({ lived }: { readonly lived: LivedInForce }) {
         columns={[
           {
             key: "name",
-            head: "Times the assumed",
+            head: "",
             rowHead: true,
             cell: ({ factor }) => FACTOR_NAMES[factor],
           },
           { key: "value", head: "Fitted", numeric: true, cell: ({ value }) => value.toFixed(2) },
           {
             key: "range",
-            head: "What the log leaves open",
+            head: "Range",
             numeric: true,
             cell: ({ low, high }) =>
               `${low.toFixed(2)}${isAtEdge(low) ? " or less" : ""} to ${high.toFixed(2)}${isAtEdge(high) ? " or more" : ""}`,

@@ -55,18 +55,26 @@ export function LivedFigures({ lived }: { readonly lived: LivedInForce }) {
         ]),
   ];
   return (
-    <Table
-      label="Forecast and lived"
-      caption={`${lived.hours.toLocaleString("en-US")} h compared, hour against hour, ${lived.weather === "the log's own" ? "in the log’s own weather" : `in the typical year of ${lived.weatherName}`}; the forecast for ${lived.members} houses this one may be.`}
-      rows={rows}
-      rowKey={({ name }) => name}
-      columns={[
-        { key: "name", head: "", rowHead: true, cell: ({ name }) => name },
-        { key: "lived", head: "Lived", numeric: true, cell: (row) => number(row.lived, row) },
-        { key: "forecast", head: "Forecast", numeric: true, cell: (row) => rangeText(row.forecast, row) },
-        { key: "fitted", head: "House fitted", numeric: true, cell: (row) => rangeText(row.fitted, row) },
-      ]}
-    />
+    <div className="grid gap-2">
+      <p className="text-sm text-muted">
+        {lived.hours.toLocaleString("en-US")} h compared, hour against hour,{" "}
+        {lived.weather === "the log's own"
+          ? "in the log’s own weather"
+          : `in the typical year of ${lived.weatherName}`}
+        ; the forecast for {lived.members} houses this one may be.
+      </p>
+      <Table
+        label="Forecast and lived"
+        rows={rows}
+        rowKey={({ name }) => name}
+        columns={[
+          { key: "name", head: "", rowHead: true, cell: ({ name }) => name },
+          { key: "lived", head: "Lived", numeric: true, cell: (row) => number(row.lived, row) },
+          { key: "forecast", head: "Forecast", numeric: true, cell: (row) => rangeText(row.forecast, row) },
+          { key: "fitted", head: "Fitted", numeric: true, cell: (row) => rangeText(row.fitted, row) },
+        ]}
+      />
+    </div>
   );
 }
 

@@ -17,6 +17,9 @@ import { designToHold, holdHash } from "./lived-forecast";
 import { timelineOf } from "./log-summary";
 import { readWeatherYear } from "./weather-year";
 
+/** More often nobody looks, and each time is a write. */
+const REPORT_EVERY_MS = 500;
+
 /** Asks for the forecast to be held against a log in the background. What the records lack then, the work says. */
 export function askToHold(
   scope: TenantScope,
@@ -93,9 +96,13 @@ async function run(
   report: (done: number, total: number) => Promise<void>,
 ): Promise<ForecastLived> {
   const steps = holdAgainstLog(input);
+  let said = Number.NEGATIVE_INFINITY;
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return step.value;
-    await report(step.value.done, step.value.total);
+    if (performance.now() - said > REPORT_EVERY_MS) {
+      said = performance.now();
+      await report(step.value.done, step.value.total);
+    }
     await breathe();
   }
 }

@@ -23,7 +23,7 @@ export async function seedLeakyJob(world: DemoWorld): Promise<void> {
   const model = world.equipment.heldCoil;
   const job = await openJob(world, {
     title: "Replace heat pump, damp in the evenings",
-    customerName: "Perpetua Lindqvist-Abara",
+    customerName: "Cordelia Lindqvist-Abara",
     addressLine: "41 Spoonbill Reach",
     city: "Saltmarrow",
     region: "TX",

@@ -4,12 +4,15 @@ import type { LogFit } from "./fit-to-log";
 /** A factor's place against what was assumed, told only where its range leaves no doubt. */
 export type FactorWord = "more" | "less" | "as assumed";
 
+/** A smaller difference is within what a house varies by itself. Common practice, no source. */
+const WORTH_SAYING = 0.05;
+
 /** Whether a fitted factor is beyond doubt more or less than assumed. */
 export function factorWord({ uncertain }: Pick<LogFit, "uncertain">, name: FitFactor): FactorWord {
   const one = uncertain.find((factor) => factor.name === name);
   if (one === undefined) return "as assumed";
-  if (one.low > 1) return "more";
-  return one.high < 1 ? "less" : "as assumed";
+  if (one.low > 1 + WORTH_SAYING) return "more";
+  return one.high < 1 - WORTH_SAYING ? "less" : "as assumed";
 }
 
 const WORDS: { readonly [K in FitFactor]: { readonly more: string; readonly less: string } } = {

@@ -56,8 +56,8 @@ describe(`a forecast held against a log: ${SOURCE}`, () => {
     expect(found.months.map(({ month }) => month)).toEqual(["2026-05"]);
     expect(found.months[0]?.lived).toBeCloseTo(lived, 6);
     expect(found.months[0]?.forecast).toEqual(forecast.hoursAboveLimit);
-    expect(seen[0]).toBe("1 of 49");
-    expect(seen.at(-1)).toBe("49 of 49");
+    expect(seen[0]).toBe("1 of 41");
+    expect(seen.at(-1)).toBe("41 of 41");
     expect(found.picture?.measuredF.length).toBe(21 * 24);
   });
 
