@@ -7,6 +7,7 @@ import { Button } from "@/components/ui/button";
 import { EmptyState } from "@/components/ui/empty-state";
 import { Notice } from "@/components/ui/notice";
 import {
+  LEAST_OPTIONS,
   MOST_OPTIONS,
   type Option,
   type OptionInputs,
@@ -14,6 +15,7 @@ import {
   optionFields,
   optionFigures,
 } from "@/lib/domain/options";
+import { ChoiceLine } from "./choice-line";
 import type { OptionDeskView, OptionDoors, ShownOption } from "./option-data";
 import { OptionEditor } from "./option-editor";
 import { OptionTable } from "./option-table";
@@ -59,14 +61,12 @@ export function OptionDesk({ view, doors }: Props) {
   return (
     <div className="grid gap-6">
       {refusal === null ? null : <Notice kind="problem" title={refusal} />}
-      {choice === null ? null : (
-        <p>
-          <strong>Chosen: {choice.label}.</strong> {choice.reason}{" "}
-          <span className="text-sm text-muted">
-            {choice.byName}, {choice.at.slice(0, 10)}
-          </span>
-        </p>
-      )}
+      {choice === null ? null : <ChoiceLine choice={choice} />}
+      {options.length === 1 ? (
+        <Notice kind="information" title="One option is no comparison">
+          Duplicate it and change one thing. An option is chosen among at least {LEAST_OPTIONS}.
+        </Notice>
+      ) : null}
       {options.length === 0 ? (
         <EmptyState title="No options yet">
           Begin with what the equipment selection says now; then duplicate it and change one thing.
@@ -105,8 +105,8 @@ export function OptionDesk({ view, doors }: Props) {
           model={model}
           catalog={view.catalog}
           onTyped={setTyped}
-          save={(label, inputs) =>
-            doors.save({ jobId, optionId: edited.id, expectedVersion: edited.version, label, inputs })
+          save={(entry, expectedVersion) =>
+            doors.save({ jobId, optionId: edited.id, expectedVersion, ...entry })
           }
           close={() => edit(null)}
         />

@@ -8,47 +8,47 @@ import { StageFields } from "@/components/stage/stage-fields";
 import { type TypedValues, typedValues } from "@/components/stage/typed-values";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
-import { SaveState, type SaveStateProps } from "@/components/ui/save-state";
+import { SaveState } from "@/components/ui/save-state";
 import { TextField } from "@/components/ui/text-field";
 import type { EquipmentModel } from "@/lib/domain/catalog";
 import { fieldGroups } from "@/lib/domain/fields";
 import { type Option, optionFields } from "@/lib/domain/options";
-import type { FieldProblem } from "@/lib/domain/problems";
 import type { Answer } from "./option-data";
+import { type OptionEntry, useOptionAutosave } from "./use-option-autosave";
 
 type Props = {
   readonly option: Option;
   readonly model: EquipmentModel | null;
   readonly catalog: CatalogChoices;
   readonly onTyped: (typed: TypedValues) => void;
-  readonly save: (label: string, inputs: TypedValues) => Promise<Answer>;
+  readonly save: (entry: OptionEntry, expectedVersion: number) => Promise<Answer>;
   readonly close: () => void;
 };
 
-/** Changes one option; the table above follows while typing. */
+/** Changes one option and saves it while it is typed; the table above follows at once. */
 export function OptionEditor({ option, model, catalog, onTyped, save, close }: Props) {
   const form = useRef<HTMLFormElement>(null);
-  const [state, setState] = useState<SaveStateProps>({ state: "unchanged" });
-  const [problems, setProblems] = useState<readonly FieldProblem[]>([]);
-  const choices = choicesWith(catalog, model);
-  const send = async () => {
-    if (!form.current) return;
-    setState({ state: "saving" });
-    const data = new FormData(form.current);
-    const answer = await save(String(data.get("label") ?? ""), typedValues(optionFields, data));
-    if (answer.ok) return close();
-    setProblems(answer.fields);
-    setState({ state: "not saved", why: answer.message });
+  // As it was opened: a save must not take what is being typed out of the form.
+  const [opened] = useState(option);
+  const read = (): OptionEntry => {
+    const data = new FormData(form.current ?? undefined);
+    return { label: String(data.get("label") ?? ""), inputs: typedValues(optionFields, data) };
   };
+  const { state, problems, touch, send, putBack } = useOptionAutosave(opened, save);
+  const choices = choicesWith(catalog, model);
   return (
-    <Card title={`Change “${option.label}”`}>
+    <Card title={`Change “${opened.label}”`}>
       <form
         ref={form}
         noValidate
-        onInput={(event) => onTyped(typedValues(optionFields, new FormData(event.currentTarget)))}
-        onSubmit={(event) => {
+        onInput={() => {
+          const entry = read();
+          onTyped(entry.inputs);
+          touch(entry);
+        }}
+        onSubmit={async (event) => {
           event.preventDefault();
-          void send();
+          if (await send()) close();
         }}
       >
         <ErrorSummary problems={problems} />
@@ -58,12 +58,12 @@ export function OptionEditor({ option, model, catalog, onTyped, save, close }: P
               name="label"
               label="Name of this option"
               error={problemOf(problems, "label")}
-              defaultValue={option.label}
+              defaultValue={opened.label}
             />
           </FormSection>
           <StageFields
             groups={fieldGroups(optionFields)}
-            inputs={option.inputs as Readonly<Record<string, unknown>>}
+            inputs={opened.inputs as Readonly<Record<string, unknown>>}
             problems={problems}
             disabled={false}
             choices={choices}
@@ -73,7 +73,13 @@ export function OptionEditor({ option, model, catalog, onTyped, save, close }: P
           <Button type="submit" variant="primary" busy={state.state === "saving"} busyText="Saving…">
             Save option
           </Button>
-          <Button onClick={close}>Cancel</Button>
+          <Button
+            onClick={async () => {
+              if (await putBack()) close();
+            }}
+          >
+            Put back as it was
+          </Button>
           <SaveState {...state} />
         </FormActions>
       </form>

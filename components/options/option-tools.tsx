@@ -1,6 +1,6 @@
 import { Button } from "@/components/ui/button";
 import { Menu, MenuItem } from "@/components/ui/menu";
-import { MOST_OPTIONS } from "@/lib/domain/options";
+import { LEAST_OPTIONS, MOST_OPTIONS } from "@/lib/domain/options";
 import { ChooseDialog } from "./choose-dialog";
 import type { OptionDeskView, OptionDoors, ShownOption } from "./option-data";
 
@@ -20,7 +20,9 @@ export function OptionTools({ view, shown, index, doors, edit, duplicate, knock 
   const named = { jobId: view.jobId, optionId: option.id };
   return (
     <div className="mt-2 flex flex-wrap gap-2 font-normal">
-      <ChooseDialog view={view} shown={shown} choose={doors.choose} />
+      {view.options.length < LEAST_OPTIONS ? null : (
+        <ChooseDialog view={view} shown={shown} choose={doors.choose} />
+      )}
       <Button onClick={edit}>Change</Button>
       <Menu
         trigger={

@@ -1,6 +1,6 @@
 import { options } from "@/lib/db/options";
 import { stageRecords } from "@/lib/db/stage-records";
-import { inputsWithOption, stagesChangedBy } from "@/lib/domain/options";
+import { inputsWithOption, LEAST_OPTIONS, stagesChangedBy } from "@/lib/domain/options";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_NAMES, STAGES } from "@/lib/domain/stages";
 import { AppError } from "@/lib/errors";
@@ -22,6 +22,11 @@ export function chooseOption(scope: TenantScope, input: ChooseOptionInput): Prom
       throw new AppError(
         "CONFLICT",
         `${option.updatedByName} changed “${option.label}” just now. Look at it again, then choose.`,
+      );
+    if (found.length < LEAST_OPTIONS)
+      throw new AppError(
+        "CONFLICT",
+        "One option is no comparison. Duplicate it, change one thing, then choose.",
       );
     const job = await getJob(scope, jobId);
     const records = await stageRecords(scope).latest(jobId);

@@ -62,6 +62,11 @@ export function optionsView(scope: TenantScope, jobId: string): Promise<OptionsV
   });
 }
 
+/** The option a job was built from, with the reason; `null` while none is chosen. */
+export async function chosenOption(scope: TenantScope, jobId: JobId): Promise<OptionChoice | null> {
+  return options(scope).choice((await getJob(scope, jobId)).id);
+}
+
 async function modelsOf(scope: TenantScope, found: readonly Option[]) {
   const models: Record<string, EquipmentModel> = {};
   for (const { inputs } of found) {

@@ -136,6 +136,7 @@ describe("a job's kept forecast", () => {
     const { office } = crew;
     const jobId = await designedJob();
     const optionId = await addOption(office, { jobId, label: "Small and slow", copyOf: null });
+    await addOption(office, { jobId, label: "Beside it", copyOf: optionId });
     const { version } = given((await optionsView(office, jobId)).options[0]);
     const chosen = { jobId, optionId, expectedVersion: version, reason: "dry", reopenSigned: false };
     await chooseOption(office, chosen);

@@ -5,7 +5,14 @@ import { closeDatabase } from "@/lib/db/client";
 import { stageRecords } from "@/lib/db/stage-records";
 import { asId } from "@/lib/domain/ids";
 import { chooseOption } from "@/lib/services/choose-option";
-import { addOption, moveOption, optionsView, removeOption, saveOption } from "@/lib/services/options";
+import {
+  addOption,
+  chosenOption,
+  moveOption,
+  optionsView,
+  removeOption,
+  saveOption,
+} from "@/lib/services/options";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { type Crew, given, makeCrew } from "../support/people";
 import { LOAD, openJob, refusedBy, save, sign } from "../support/service-jobs";
@@ -29,7 +36,13 @@ async function jobWithOption() {
   return { jobId, optionId };
 }
 const recordsOf = (jobId: string) => stageRecords(crew.office).latest(asId<"job">(jobId));
-const choose = (jobId: string, optionId: string, more: object = {}) =>
+/** Chooses among two: a second option is added where there is one. */
+const choose = async (jobId: string, optionId: string, more: object = {}) => {
+  const { options } = await optionsView(crew.office, jobId);
+  if (options.length < 2) await addOption(crew.office, { jobId, label: "Beside it", copyOf: optionId });
+  return chooseNow(jobId, optionId, more);
+};
+const chooseNow = (jobId: string, optionId: string, more: object = {}) =>
   chooseOption(crew.office, {
     jobId,
     optionId,
@@ -121,6 +134,18 @@ describe("choosing an option", () => {
     expect(trail.find((one) => one.action === "option chosen")?.reason).toBe("Dries best");
   });
 
+  test("one option alone is not chosen", async () => {
+    const { jobId, optionId } = await jobWithOption();
+    expect((await refusedBy(chooseNow(jobId, optionId))).message).toMatch(/no comparison/);
+    expect((await optionsView(crew.office, jobId)).choice).toBeNull();
+    await addOption(crew.office, { jobId, label: "Beside it", copyOf: optionId });
+    await chooseNow(jobId, optionId);
+    expect(await chosenOption(crew.office, asId<"job">(jobId))).toMatchObject({
+      label: "As selected",
+      reason: "Dries best",
+    });
+  });
+
   test("can be changed later with a new reason; the chosen one cannot be removed", async () => {
     const { jobId, optionId } = await jobWithOption();
     const other = await addOption(crew.office, { jobId, label: "Other", copyOf: optionId });
@@ -171,6 +196,6 @@ describe("choosing an option", () => {
   test("another company's option is nothing", async () => {
     const { optionId } = await jobWithOption();
     const { jobId } = await jobWithOption();
-    expect((await refusedBy(choose(jobId, optionId))).code).toBe("NOT_FOUND");
+    expect((await refusedBy(chooseNow(jobId, optionId))).code).toBe("NOT_FOUND");
   });
 });

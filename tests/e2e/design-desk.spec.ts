@@ -95,10 +95,17 @@ for (const width of [1_280, 390]) {
       const table = page.getByRole("table", { name: "Options side by side" });
       await expect(table.getByText("Small and slow")).toBeVisible();
       await expectAccessible(page);
-      await page.getByRole("button", { name: "Choose", exact: true }).click();
+      await expect(page.getByText("One option is no comparison")).toBeVisible();
+      await page.getByRole("button", { name: "More for Small and slow" }).click();
+      await page.getByRole("menuitem", { name: "Duplicate" }).click();
+      await expect(page.getByText("One option is no comparison")).toBeHidden();
+      await page.getByRole("button", { name: "Choose", exact: true }).first().click();
       await page.getByLabel("Why this one").fill("Dries best");
       await page.getByRole("button", { name: "Choose and fill the records" }).click();
       await expect(page.getByText("Chosen: Small and slow.")).toBeVisible();
+      await page.goto(address(job));
+      await expect(page.getByText("Chosen: Small and slow.")).toBeVisible();
+      await expectAccessible(page);
       await page.goto(address(`${job}/equipment-selection`));
       await expect(page.locator("#field-reason")).toHaveValue("Dries best");
       await expect(page.locator("#field-capacitySetting")).not.toHaveValue("");

@@ -117,7 +117,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       modelId,
       ...(await catalogRows(crew)),
       draftJobId: await draftJob(crew, modelId),
-      optionId: await addOption(office, { jobId, label: "As selected", copyOf: null }),
+      optionId: await twoOptions(office, jobId),
       weatherFileId,
       memberId,
       invitationId: invitation.id,
@@ -130,6 +130,13 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
     },
     unassigned: { ...other, packetId: await keptPacket(crew, other.jobId) },
   };
+}
+
+/** The first of two options: fewer are not chosen from. */
+async function twoOptions(office: TenantScope, jobId: string): Promise<string> {
+  const optionId = await addOption(office, { jobId, label: "As selected", copyOf: null });
+  await addOption(office, { jobId, label: "Beside it", copyOf: optionId });
+  return optionId;
 }
 
 /** What a phone and the office have said to each other about a job. */

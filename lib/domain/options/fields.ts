@@ -43,6 +43,8 @@ export type OptionField = keyof OptionInputs;
 export const OPTION_VERSION = 1;
 /** More side by side cannot be read. */
 export const MOST_OPTIONS = 6;
+/** Fewer are no comparison: none is chosen before there are so many. */
+export const LEAST_OPTIONS = 2;
 
 export const optionSchema = schemaOfFields(optionFields) as z.ZodType<OptionInputs>;
 

@@ -1,4 +1,5 @@
 export {
+  LEAST_OPTIONS,
   MOST_OPTIONS,
   OPTION_VERSION,
   type OptionField,

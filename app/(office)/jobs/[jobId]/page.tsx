@@ -4,10 +4,14 @@ import { JobFacts } from "@/components/jobs/job-facts";
 import { ledgerWithLinks } from "@/components/jobs/ledger-with-links";
 import { SchedulePanel } from "@/components/jobs/schedule-panel";
 import { LedgerTable } from "@/components/ledger/ledger-table";
+import { ChoiceLine } from "@/components/options/choice-line";
 import { JobProgress } from "@/components/startups/job-progress";
+import { TextLink } from "@/components/ui/button";
+import { Card } from "@/components/ui/card";
 import { may } from "@/lib/domain/roles";
 import { STAGES } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
+import { chosenOption } from "@/lib/services/options";
 import { listTechs } from "@/lib/services/people";
 import { watchedJob } from "@/lib/services/progress";
 import { scheduleJob } from "../actions";
@@ -26,6 +30,7 @@ export default async function LedgerPage({
     listTechs(scope),
   ]);
   const field = may(scope.role, "job.assign") ? await watchedJob(scope, job.id) : null;
+  const choice = await chosenOption(scope, job.id);
   const { lines, groups } = ledgerWithLinks(job.id, evaluation.ledger);
   const weak = STAGES.filter((stage) => records[stage] !== null)
     .flatMap((stage) => evaluation.findings[stage])
@@ -49,6 +54,12 @@ export default async function LedgerPage({
             <JobProgress first={field.progress} timeZone={field.timeZone} href={`/jobs/${job.id}/field`} />
           )}
           <JobFacts job={job} />
+          {choice === null ? null : (
+            <Card title="Option">
+              <ChoiceLine choice={choice} />
+              <TextLink href={`/jobs/${job.id}/options`}>What it was compared with</TextLink>
+            </Card>
+          )}
           {may(scope.role, "job.assign") ? (
             <SchedulePanel job={job} techs={techs} schedule={scheduleJob} />
           ) : null}
