@@ -11,6 +11,7 @@ export type OptionDeskView = {
   readonly options: readonly Option[];
   readonly models: Readonly<Record<string, EquipmentModel>>;
   readonly context: JobContext;
+  readonly weather: { readonly name: string; readonly sha256: string } | null;
   readonly choice: OptionChoice | null;
   readonly catalog: CatalogChoices;
   readonly signed: readonly StageKey[];
@@ -33,6 +34,7 @@ export type OptionDoors = {
   readonly move: Door;
   readonly remove: Door;
   readonly choose: Door;
+  readonly keepForecast: Door;
   readonly readModel: (input: unknown) => Promise<ModelAnswer>;
 };
 

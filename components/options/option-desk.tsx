@@ -1,6 +1,9 @@
 "use client";
 
 import { useDeferredValue, useState } from "react";
+import { ForecastPanel } from "@/components/forecast/forecast-panel";
+import { forecastGroup } from "@/components/forecast/forecast-rows";
+import { useOptionsForecast } from "@/components/forecast/use-options-forecast";
 import { readableValues, type TypedValues } from "@/components/stage/typed-values";
 import { useChosenModel } from "@/components/stage/use-live-evaluation";
 import { Button } from "@/components/ui/button";
@@ -44,6 +47,7 @@ export function OptionDesk({ view, doors }: Props) {
     return { option, inputs, model: itsModel, context: itsContext, figures: optionFigures(itsContext) };
   });
 
+  const forecast = useOptionsForecast(view, shown);
   const edit = (option: Option | null) => {
     setTyped(option === null ? {} : (option.inputs as TypedValues));
     setEditedId(option?.id ?? null);
@@ -76,6 +80,7 @@ export function OptionDesk({ view, doors }: Props) {
           shown={shown}
           chosenId={choice?.optionId ?? null}
           editedId={editedId}
+          more={[forecastGroup(jobId, context, forecast)]}
           tools={(one, index) =>
             mayEdit ? (
               <OptionTools
@@ -90,6 +95,9 @@ export function OptionDesk({ view, doors }: Props) {
             ) : null
           }
         />
+      )}
+      {options.length === 0 ? null : (
+        <ForecastPanel view={view} forecast={forecast} keep={doors.keepForecast} />
       )}
       {mayEdit && options.length < MOST_OPTIONS ? (
         <div>

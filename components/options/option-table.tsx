@@ -2,17 +2,19 @@ import { Fragment, type ReactNode } from "react";
 import { Badge } from "@/components/ui/badge";
 import { cx } from "@/components/ui/cx";
 import type { ShownOption } from "./option-data";
-import { OPTION_ROWS } from "./option-rows";
+import { OPTION_ROWS, type OptionRowGroup } from "./option-rows";
 
 type Props = {
   readonly shown: readonly ShownOption[];
   readonly chosenId: string | null;
   readonly editedId: string | null;
+  /** Groups of rows after the table's own. */
+  readonly more: readonly OptionRowGroup[];
   readonly tools: (shown: ShownOption, index: number) => ReactNode;
 };
 
 /** The options side by side: one column each, one row a figure. */
-export function OptionTable({ shown, chosenId, editedId, tools }: Props) {
+export function OptionTable({ shown, chosenId, editedId, more, tools }: Props) {
   return (
     <section
       aria-label="Options side by side"
@@ -39,7 +41,7 @@ export function OptionTable({ shown, chosenId, editedId, tools }: Props) {
           </tr>
         </thead>
         <tbody>
-          {OPTION_ROWS.map((group) => (
+          {[...OPTION_ROWS, ...more].map((group) => (
             <Fragment key={group.title}>
               <tr>
                 <th scope="rowgroup" colSpan={shown.length + 1} className="bg-sunk text-left font-semibold">

@@ -24,6 +24,7 @@ import {
   prepareForecast,
 } from "@/lib/engineering/simulation";
 import type { Weather } from "@/lib/engineering/weather";
+import type { KeepForecastInput } from "@/lib/schemas/forecast";
 import { designedForecast, designHash } from "./designed-forecast";
 import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
@@ -31,13 +32,33 @@ import { judgeJob } from "./judge-again";
 import { readWeatherYear } from "./weather-year";
 
 /** Asks for the design's forecast to be run and kept in the background, in the transaction that changes the design. */
-export async function queueForecast(scope: TenantScope, jobId: JobId, what: string): Promise<void> {
+export async function queueForecast(
+  scope: TenantScope,
+  jobId: JobId,
+  what: string,
+  changed: ForecastChanges | null = null,
+): Promise<void> {
   await workItems(scope).add({
     task: "keep forecast",
     title: `Forecast of ${what}`.slice(0, 200),
-    input: { jobId },
-    key: jobId,
+    input: { jobId, changed },
+    // Asked for twice with other assumptions, the last one counts: both run, in their order.
+    ...(changed === null ? { key: jobId } : {}),
   });
+}
+
+/** Asks for a forecast of the records as they stand, with the assumptions as they are set. */
+export function askForForecast(scope: TenantScope, { jobId, changed }: KeepForecastInput): Promise<void> {
+  return withTenant(scope, async () => {
+    const job = await getJob(scope, jobId);
+    await queueForecast(scope, job.id, `job ${job.number}`, defined(changed));
+  });
+}
+
+function defined({ house, system }: KeepForecastInput["changed"]): ForecastChanges {
+  const only = (all: Readonly<Record<string, number | undefined>>) =>
+    Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
+  return { house: only(house), system: only(system) };
 }
 
 /**

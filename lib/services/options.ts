@@ -28,6 +28,7 @@ import type {
 import { jobContext } from "./evaluate";
 import { type ReferenceChoices, referenceChoices } from "./job-view";
 import { getJob } from "./jobs";
+import { type WeatherInShort, weatherInShort } from "./weather-year";
 
 export type OptionsView = {
   readonly jobId: string;
@@ -35,6 +36,8 @@ export type OptionsView = {
   /** The equipment of the options, by id, with its tables. */
   readonly models: Readonly<Record<string, EquipmentModel>>;
   readonly context: JobContext;
+  /** The year the options are forecast in; `null` while the job has none. */
+  readonly weather: WeatherInShort | null;
   readonly choice: OptionChoice | null;
   readonly catalog: ReferenceChoices;
   /** Records that are signed: choosing an option that changes one asks first. */
@@ -54,6 +57,7 @@ export function optionsView(scope: TenantScope, jobId: string): Promise<OptionsV
       options: found,
       models: await modelsOf(scope, found),
       context,
+      weather: await weatherInShort(scope, job.weatherFileId),
       choice: await options(scope).choice(job.id),
       catalog: await referenceChoices(scope, job, context),
       signed: STAGES.filter((stage) => records[stage]?.state === "signed"),

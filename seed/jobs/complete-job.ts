@@ -5,6 +5,7 @@ import { DRY_HOUSE } from "../logged-houses";
 import { openJob } from "../open-job";
 import { fillAndSign } from "../stage-steps";
 import type { DemoWorld } from "../world";
+import { seedOptions } from "./complete-options";
 
 const ELEVATION_FT = 30;
 const CAPACITY_SETTING = "2.5 tons";
@@ -59,6 +60,7 @@ export async function seedCompleteJob(world: DemoWorld): Promise<void> {
     ...dryControls(world),
     colderCoilCooling: true,
   });
+  await seedOptions(world, job);
   await fillAndSign(world, job, "startup_record", "tech", {
     ...cleanStartup(world, {
       model,

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { makeLinkToken } from "@/lib/auth/link-token";
 import { sha256Of } from "@/lib/files/store";
 import { HICKORANE_LOGO } from "@/seed/logos";
@@ -206,6 +207,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   }),
   "move option": ({ jobId, optionId }) => ({ jobId, optionId, by: 1 }),
   "remove option": ({ jobId, optionId }) => ({ jobId, optionId }),
+  "keep forecast": ({ jobId }) => ({ jobId, changed: { house: {}, system: {} } }),
   "choose option": ({ jobId, optionId }) => ({
     jobId,
     optionId,
@@ -312,7 +314,12 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   join: ({ secret }) => ({ secret, password: "long enough to join" }),
 };
 
+/** The hours of a real year: the job's weather. */
+export const A_YEAR = readFileSync(new URL("../../seed/weather/houston-2a.epw", import.meta.url));
+
 export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
+  "read weather year": ({ jobId }) => ({ params: { jobId }, query: { sha256: sha256Of(A_YEAR) } }),
+  "run forecast": ({ jobId }) => ({ params: { jobId } }),
   "export jobs": () => ({ params: {} }),
   "export across jobs": () => ({ params: {} }),
   "read logo": () => ({ params: {} }),

@@ -1,4 +1,4 @@
-import { randomBytes, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { makeLinkToken } from "@/lib/auth/link-token";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
@@ -14,7 +14,6 @@ import { packets } from "@/lib/db/packets";
 import { questions } from "@/lib/db/questions";
 import { savedViews } from "@/lib/db/saved-views";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
-import { weatherFiles } from "@/lib/db/weather-files";
 import { workItems } from "@/lib/db/work-items";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -30,11 +29,12 @@ import { monthDigest } from "@/lib/services/month-digest";
 import { addOption } from "@/lib/services/options";
 import { crewPacketView } from "@/lib/services/packet-views/crew";
 import { saveView } from "@/lib/services/saved-views";
+import { addWeatherFile } from "@/lib/services/weather";
 import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { pocketHygrometer } from "@/seed/catalog/instruments";
 import { TIDEWILLOW_LOGO } from "@/seed/logos";
-import { type Ids, REPORT } from "./door-samples";
+import { A_YEAR, type Ids, REPORT } from "./door-samples";
 import { packetPartsOf } from "./packet-parts";
 import { addMember, type Crew, given, makeCrew } from "./people";
 import { PHOTO } from "./photo";
@@ -47,26 +47,6 @@ export type WholeCompany = {
   readonly unassigned: Pick<Ids, "jobId" | "packetId" | "importId">;
 };
 
-/** A weather year with its design values; nothing reads its hours. */
-const YEAR = {
-  name: "A year",
-  sourceNote: "invented",
-  latitude: 30,
-  longitude: -95,
-  elevationFt: 30,
-  utcOffsetHours: -6,
-  hours: 8_760,
-  sizeBytes: 8,
-  design: {
-    name: "A year",
-    coolingDbF: 94,
-    coolingWbF: 77,
-    wetDewPointF: 77,
-    wetDbF: 83,
-    heatingDbF: 30,
-  },
-};
-
 /** A company with one row behind every id that an action or a route can name. The tech is assigned to its job. */
 export async function makeWholeCompany(): Promise<WholeCompany> {
   const crew = await makeCrew();
@@ -75,7 +55,11 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   const passwordHash = await hashPassword("long enough before");
   for (const one of [owner, office, tech]) await unscopedSetPassword(one.userId, passwordHash);
   await saveLogo(owner, new TextEncoder().encode(TIDEWILLOW_LOGO));
-  const weatherFileId = await weatherFiles(office).add({ ...YEAR, sha256: sha256Of(randomBytes(8)) });
+  const weatherFileId = await addWeatherFile(office, {
+    name: "A year",
+    sourceNote: "invented",
+    bytes: A_YEAR,
+  });
   const modelId = await catalog(office).addEquipment(twoStageHeatPump);
   const { secret, hash } = makeSecret();
   const invited = { email: `${randomUUID()}@example.com`, name: "In Vited", role: "tech" } as const;
@@ -83,7 +67,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   await members(owner).invite({ ...invited, tokenHash: hash, expiresAt });
   const invitation = given((await members(owner).openInvitations(new Date()))[0]);
   const memberId = (await addMember(owner.tenantId, "tech")).userId;
-  const { jobId, importId } = await fullJob(crew, modelId, [tech.userId]);
+  const { jobId, importId } = await fullJob(crew, modelId, [tech.userId], weatherFileId);
   const packetId = await keptPacket(crew, jobId);
   const link = makeLinkToken(owner.tenantId);
   const shareId = await packetShares(office).add({
@@ -169,8 +153,13 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
   };
 }
 
-async function fullJob({ office }: Crew, modelId: string, techIds: readonly string[]) {
-  const jobId = await openJob(office, { techIds });
+async function fullJob(
+  { office }: Crew,
+  modelId: string,
+  techIds: readonly string[],
+  weatherFileId?: string,
+) {
+  const jobId = await openJob(office, { techIds, ...(weatherFileId ? { weatherFileId } : {}) });
   await save(office, jobId, "load_summary", LOAD);
   await save(office, jobId, "startup_record", STARTUP);
   await save(office, jobId, "equipment_selection", { equipmentModelId: modelId, capacitySetting: "3 tons" });

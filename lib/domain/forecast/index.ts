@@ -19,5 +19,6 @@ export {
 } from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
 export { type ForecastEvent, forecastEvents } from "./run";
-export { type JobSetup, jobSetup, missingOf, type OptionSetup, optionSetup } from "./setup";
+export { type JobSetup, jobSetup, missingOf, namedApart, type OptionSetup, optionSetup } from "./setup";
 export { packWeather, unpackWeather } from "./weather-bytes";
+export { dayOfYearText, humidityShares, MONTH_NAMES, shortRunsPct, stageRuns, wettestMonths } from "./words";

@@ -56,6 +56,14 @@ export function jobSetup(context: JobContext, changed: ForecastChanges["house"])
   return { ready: true, value: { house: house.value, humidityLimitPct: limit.value } };
 }
 
+/** Names that differ: the second of two equal ones says so. */
+export function namedApart(labels: readonly string[]): readonly string[] {
+  return labels.map((label, place) => {
+    const before = labels.slice(0, place).filter((one) => one === label).length;
+    return before === 0 ? label : `${label} (${before + 1})`;
+  });
+}
+
 /** What several parts miss, each once. */
 export function missingOf(parts: readonly ForecastPart<unknown>[]): readonly ForecastMissing[] {
   const all = parts.flatMap((part) => (part.ready ? [] : part.missing));

@@ -1,6 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
+import { keepForecastSchema } from "@/lib/schemas/forecast";
 import {
   addOptionSchema,
   chooseOptionSchema,
@@ -10,6 +11,7 @@ import {
 } from "@/lib/schemas/option";
 import { action } from "@/lib/server/action";
 import * as choosing from "@/lib/services/choose-option";
+import { askForForecast } from "@/lib/services/keep-forecast";
 import * as options from "@/lib/services/options";
 
 const permission = "design.edit";
@@ -64,5 +66,16 @@ export const chooseOption = action({
   run: async (scope, input) => {
     await choosing.chooseOption(scope, input);
     refresh(input.jobId);
+  },
+});
+
+export const keepForecast = action({
+  name: "keep forecast",
+  permission,
+  schema: keepForecastSchema,
+  run: async (scope, input) => {
+    await askForForecast(scope, input);
+    refresh(input.jobId);
+    return null;
   },
 });

@@ -3,7 +3,7 @@ import { OptionDesk } from "@/components/options/option-desk";
 import { load, pageScope } from "@/lib/server/page";
 import { optionsView } from "@/lib/services/options";
 import { chosenModel } from "../../actions";
-import { addOption, chooseOption, moveOption, removeOption, saveOption } from "./actions";
+import { addOption, chooseOption, keepForecast, moveOption, removeOption, saveOption } from "./actions";
 
 export const metadata: Metadata = { title: "Options" };
 
@@ -23,6 +23,7 @@ export default async function OptionsPage({
         move: moveOption,
         remove: removeOption,
         choose: chooseOption,
+        keepForecast,
         readModel: chosenModel,
       }}
     />
