@@ -20,6 +20,9 @@ export type ShownAssumption = {
   readonly isSet: boolean;
 };
 
+/** Units that do not read well after a number. */
+const UNIT_WORDS: Readonly<Record<string, string>> = { "1/h": "an hour", ratio: "times" };
+
 type Props = {
   readonly assumptions: readonly ShownAssumption[];
   /** `null` puts it back as assumed. */
@@ -47,7 +50,7 @@ function Assumption({
   readonly set: (value: number | null) => void;
 }) {
   const id = useId();
-  const written = `${numberText(one.value, one.decimals)} ${one.unit}`.trim();
+  const written = `${numberText(one.value, one.decimals)} ${UNIT_WORDS[one.unit] ?? one.unit}`.trim();
   return (
     <div>
       <div className="flex flex-wrap items-baseline justify-between gap-x-3">

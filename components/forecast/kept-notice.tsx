@@ -3,8 +3,7 @@
 import { useState } from "react";
 import type { Answer, OptionDeskView } from "@/components/options/option-data";
 import { Button } from "@/components/ui/button";
-import { numberText } from "@/lib/charts/number-text";
-import type { ForecastChanges } from "@/lib/domain/forecast";
+import { type ForecastChanges, forecastSentence } from "@/lib/domain/forecast";
 
 export type KeepDoor = (input: unknown) => Promise<Answer>;
 
@@ -40,10 +39,10 @@ export function KeptNotice({
           "No forecast is kept with the job yet. Choosing an option keeps one."
         ) : (
           <>
-            Kept: “{forecast.optionLabel}”, {numberText(forecast.figures.ranges.dryHours.central, 0)}{" "}
-            dry-hours ({numberText(forecast.figures.ranges.dryHours.low, 0)} to{" "}
-            {numberText(forecast.figures.ranges.dryHours.high, 0)}), {forecast.keptByName},{" "}
-            {forecast.keptAt.slice(0, 10)}.
+            Kept for “{forecast.optionLabel}”: {forecastSentence(forecast)}{" "}
+            <span className="text-muted">
+              {forecast.keptByName}, {forecast.keptAt.slice(0, 10)}
+            </span>
             {forecast.stale ? <strong> The design has changed since.</strong> : null}
           </>
         )}

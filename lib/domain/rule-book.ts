@@ -10,6 +10,7 @@ import { refrigerantRules } from "@/lib/engineering/refrigerant/rules";
 import { simulationRules } from "@/lib/engineering/simulation/rules";
 import { startupRules } from "@/lib/engineering/startup/rules";
 import { weatherRules } from "@/lib/engineering/weather/rules";
+import { forecastRules } from "./evaluate/forecast";
 import { jobRules } from "./evaluate/guard";
 import { reviewRules } from "./evaluate/review";
 
@@ -34,6 +35,7 @@ export const RULE_BOOK: readonly RuleChapter[] = [
   { folder: "moisture", title: "Moisture", rules: Object.values(moistureRules) },
   { folder: "simulation", title: "A year of the house", rules: Object.values(simulationRules) },
   { folder: "logs", title: "Logs of the house", rules: Object.values(logsRules) },
+  { folder: "forecast", title: "Forecast of the design", rules: Object.values(forecastRules) },
   { folder: "review", title: "Humidity review", rules: Object.values(reviewRules) },
   { folder: "job", title: "A job as a whole", rules: Object.values(jobRules) },
 ];

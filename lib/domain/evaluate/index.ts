@@ -10,6 +10,7 @@ import { type JobContext, valueIfKnown } from "./context";
 import { controlSetupFindings } from "./controls";
 import { type EquipmentResults, equipmentFindings, equipmentResults } from "./equipment";
 import { jobFacts } from "./facts";
+import { forecastFindings } from "./forecast";
 import { attempt, guarded, refusal } from "./guard";
 import { heatingFindings } from "./heating";
 import { humidityCapabilityFindings, lowestHumidity } from "./humidity";
@@ -55,6 +56,7 @@ export function evaluateJob(context: JobContext): Evaluation {
       ...guarded(() => humidityCapabilityFindings(context, humidity)),
       ...guarded(() => heatingFindings(context)),
       ...guarded(() => moistureBalanceFindings(context, equipment)),
+      ...guarded(() => forecastFindings(context)),
     ],
     airflow_setup: guarded(() => airflowSetupFindings(context, airflow, equipment, designCfm)),
     control_setup: [

@@ -3,6 +3,7 @@ import { worstVerdict } from "../jobs";
 import type { LedgerCell, LedgerLine } from "../ledger";
 import type { StageKey } from "../stages/keys";
 import type { JobContext } from "./context";
+import { forecastLines } from "./forecast";
 import { airflowLines, capacityLines } from "./ledger-cooling";
 import type { CellDraft, LineDraft } from "./ledger-draft";
 import { chargeLines, controlLines, humidityLines } from "./ledger-running";
@@ -16,6 +17,7 @@ export function ledgerLines(context: JobContext, results: JobResults): readonly 
     ...chargeLines(context, results),
     ...controlLines(context, results),
     ...humidityLines(context, results),
+    ...forecastLines(context),
   ];
   return drafts.map((draft) => toLine(draft, results.findings));
 }

@@ -40,6 +40,7 @@ export function forecastAdvice(forecast: Forecast, humidityLimitPct: number): Fo
     reasons: [
       ...others.map((other) => against(option, other)),
       ...whenWet(option, humidityLimitPct),
+      ...withoutDehumidifier(option, others, humidityLimitPct),
       ...comfort(option),
     ],
   };
@@ -95,6 +96,28 @@ function whenWet(option: OptionForecast, humidityLimitPct: number): readonly str
       : "no cooling setting reaches them; a dehumidifier would";
   return [
     `In the mild wet week ${wet} of ${length} hours are above the limit while cooling runs ${number(ran)} h: ${remedy}.`,
+  ];
+}
+
+/** What the dehumidifier of the option advised is for: the mild wet week of the driest option that has none. */
+function withoutDehumidifier(
+  option: OptionForecast,
+  others: readonly OptionForecast[],
+  humidityLimitPct: number,
+): readonly string[] {
+  if (option.ranges.dehumidifierPints.central === 0) return [];
+  const [driest] = others
+    .filter((one) => one.ranges.dehumidifierPints.central === 0)
+    .toSorted((one, other) => one.ranges.hoursAboveLimit.central - other.ranges.hoursAboveLimit.central);
+  const week = driest?.pictures.mildWetWeek ?? null;
+  const mine = option.pictures.mildWetWeek;
+  if (driest === undefined || week === null || mine === null) return [];
+  const above = (hours: readonly number[]) => hours.filter((pct) => pct > humidityLimitPct).length;
+  const wet = above(week.roomRhPct);
+  if (wet < MUCH * week.roomRhPct.length) return [];
+  const ran = week.runMinutes.reduce((sum, one) => sum + one, 0) / 60;
+  return [
+    `Mild wet weeks need the dehumidifier: in one of them “${driest.name}” is above the limit ${wet} of ${week.roomRhPct.length} hours while cooling runs ${number(ran)} h; with it, ${above(mine.roomRhPct)}.`,
   ];
 }
 

@@ -19,6 +19,7 @@ export {
 } from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
 export { type ForecastEvent, forecastEvents } from "./run";
+export { forecastSentence } from "./sentence";
 export { type JobSetup, jobSetup, missingOf, namedApart, type OptionSetup, optionSetup } from "./setup";
 export { packWeather, unpackWeather } from "./weather-bytes";
 export { dayOfYearText, humidityShares, MONTH_NAMES, shortRunsPct, stageRuns, wettestMonths } from "./words";
