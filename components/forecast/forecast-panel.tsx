@@ -32,7 +32,12 @@ export function ForecastPanel({ view, forecast, keep }: Props) {
   return (
     <Card
       title="A year in this house"
-      aside={<TextLink href="/forecast-model">How it is computed, and what it is not</TextLink>}
+      aside={
+        <span className="flex flex-wrap gap-x-4">
+          <TextLink href={`/jobs/${view.jobId}/options/search`}>Search settings</TextLink>
+          <TextLink href="/forecast-model">How it is computed, and what it is not</TextLink>
+        </span>
+      }
     >
       {needs ? (
         <Notice kind="information" title="No forecast yet. Still needed:">

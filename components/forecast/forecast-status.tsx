@@ -1,8 +1,14 @@
 "use client";
 
+import { useEffect, useState } from "react";
 import { Button } from "@/components/ui/button";
 import { numberText } from "@/lib/charts/number-text";
+import { stableText } from "@/lib/engineering/simulation";
+import type { ForecastRun } from "./use-forecast";
 import type { OptionsForecast } from "./use-options-forecast";
+
+/** Digits of the fingerprint that are shown. */
+const SHOWN = 12;
 
 /** How far the forecast is, with its stop and its start. */
 export function ForecastStatus({
@@ -31,6 +37,7 @@ export function ForecastStatus({
           {run.firstMs === null ? "" : ` First numbers after ${numberText(run.firstMs / 1_000, 2)} s`}
           {run.firstMs === null ? "" : run.where === "browser" ? ", in this browser." : ", on the server."}
         </span>
+        <Fingerprint run={run} />
       </p>
       {run.phase === "running" ? (
         <>
@@ -41,5 +48,29 @@ export function ForecastStatus({
         <Button onClick={again}>Run again</Button>
       )}
     </div>
+  );
+}
+
+/** SHA-256 of the whole finished result: the same design, weather and seed give the same one on any machine. */
+function Fingerprint({ run: { phase, forecast } }: { readonly run: ForecastRun }) {
+  const [hash, setHash] = useState<string | null>(null);
+  useEffect(() => {
+    setHash(null);
+    // Only a page from a safe address has the browser's own hashing.
+    if (phase !== "done" || forecast === null || globalThis.crypto?.subtle === undefined) return;
+    let isOver = false;
+    void crypto.subtle.digest("SHA-256", new TextEncoder().encode(stableText(forecast))).then((bytes) => {
+      const hex = [...new Uint8Array(bytes)].map((one) => one.toString(16).padStart(2, "0")).join("");
+      if (!isOver) setHash(hex);
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [phase, forecast]);
+  return hash === null ? null : (
+    <span className="text-muted" title={hash} data-testid="forecast-fingerprint">
+      {" "}
+      Fingerprint {hash.slice(0, SHOWN)}.
+    </span>
   );
 }

@@ -42,6 +42,10 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     addresses: ({ jobId }) => STAGE_SLUGS.map((slug) => `/jobs/${jobId}/${slug}`),
   },
   "/jobs/[jobId]/options": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/options`] },
+  "/jobs/[jobId]/options/search": {
+    permission: "job.read",
+    addresses: ({ jobId }) => [`/jobs/${jobId}/options/search`],
+  },
   "/forecast-model": { permission: "job.read", addresses: () => ["/forecast-model"] },
   "/jobs/[jobId]/packet": { permission: "packet.make", addresses: ({ jobId }) => [`/jobs/${jobId}/packet`] },
   "/jobs/[jobId]/callbacks": {

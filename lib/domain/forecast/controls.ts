@@ -120,16 +120,27 @@ export function forecastDehumidifier(
   )
     return { ready: false, missing };
   if (atHouse === 0) return { ready: true, value: null };
-  const startAbovePct = humidityLimitPct - assume.take("dehumidifierStartBelowLimitPct");
+  const air = { dryBulbF: indoorCoolingDbF, relativeHumidityPct: indoorCoolingRhPct, humidityLimitPct };
+  return { ready: true, value: dehumidifierAt(atHouse, air, assume) };
+}
+
+/** A dehumidifier of a capacity at the house's own design air. */
+export function dehumidifierAt(
+  pintsPerDay: number,
+  air: {
+    readonly dryBulbF: number;
+    readonly relativeHumidityPct: number;
+    readonly humidityLimitPct: number;
+  },
+  assume: Assuming,
+): DehumidifierModel {
+  const startAbovePct = air.humidityLimitPct - assume.take("dehumidifierStartBelowLimitPct");
   return {
-    ready: true,
-    value: {
-      ratedPintsPerDay: atHouse,
-      ratedDbF: indoorCoolingDbF,
-      ratedRhPct: indoorCoolingRhPct,
-      powerW: (1_000 * atHouse) / 24 / assume.take("dehumidifierPintsPerKwh"),
-      startAbovePct,
-      stopBelowPct: startAbovePct - BAND_PCT,
-    },
+    ratedPintsPerDay: pintsPerDay,
+    ratedDbF: air.dryBulbF,
+    ratedRhPct: air.relativeHumidityPct,
+    powerW: (1_000 * pintsPerDay) / 24 / assume.take("dehumidifierPintsPerKwh"),
+    startAbovePct,
+    stopBelowPct: startAbovePct - BAND_PCT,
   };
 }

@@ -19,6 +19,8 @@ export {
 } from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
 export { type ForecastEvent, forecastEvents } from "./run";
+export { type SearchEvent, type SearchOrder, searchEvents } from "./run-search";
+export { type OptionSearch, optionSearch } from "./search";
 export { forecastSentence } from "./sentence";
 export { type JobSetup, jobSetup, missingOf, namedApart, type OptionSetup, optionSetup } from "./setup";
 export { packWeather, unpackWeather } from "./weather-bytes";

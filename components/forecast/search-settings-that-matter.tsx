@@ -1,0 +1,43 @@
+import { numberText } from "@/lib/charts/number-text";
+import type { SearchAxis, SettingSensitivity } from "@/lib/engineering/simulation";
+
+const AXIS_NAMES: Readonly<Record<SearchAxis, string>> = {
+  capacity: "Capacity setting",
+  airflow: "Airflow setting",
+  controls: "Control settings",
+  ventilation: "Ventilation",
+  dehumidifier: "Dehumidifier",
+};
+
+/** Which setting moves the hours above the limit most, each turned alone around the best that was found. */
+export function SettingsThatMatter({
+  settings,
+  limitPct,
+}: {
+  readonly settings: readonly SettingSensitivity[];
+  readonly limitPct: number;
+}) {
+  if (settings.length === 0) return null;
+  return (
+    <section aria-labelledby="matters-heading">
+      <h3 id="matters-heading" className="mb-2 font-semibold">
+        Which setting matters most
+      </h3>
+      <p className="mb-2 text-sm text-muted">
+        Each turned alone around the first line above; hours above {limitPct} %.
+      </p>
+      <dl className="grid gap-3">
+        {settings.map(({ axis, choices, spreadHours }) => (
+          <div key={axis}>
+            <dt className="font-medium">
+              {AXIS_NAMES[axis]}: {numberText(spreadHours, 0)} h between its choices
+            </dt>
+            <dd className="text-sm">
+              {choices.map((one) => `${one.names[axis]} ${numberText(one.hoursAboveLimit, 0)} h`).join(" · ")}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
