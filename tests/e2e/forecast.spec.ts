@@ -18,7 +18,7 @@ const WITH_DEHUMIDIFIER = "2.5 tons and a dehumidifier";
 const NAMES = [LARGE, SMALL, WITH_DEHUMIDIFIER];
 
 async function openOptions(page: Page): Promise<string> {
-  await signIn(page, TIDEWILLOW_PEOPLE[1].email);
+  await signIn(page, TIDEWILLOW_PEOPLE.office.email);
   await page.goto(address("/jobs?q=Pelican"));
   const job = await page.locator('a[href^="/jobs/"]:has-text("Nguy")').first().getAttribute("href");
   await page.goto(address(`${job}/options`));
@@ -85,7 +85,7 @@ test("mild wet weeks need a dehumidifier, and the advice says why", async ({ pag
   await finished(page);
   const advice = page.getByRole("region", { name: "Advice" });
   await expect(advice).toContainText(`Take “${WITH_DEHUMIDIFIER}”`);
-  const said = await advice.innerText();
+  const said = (await advice.textContent()) ?? "";
   const [, wet, ran, held] =
     /Mild wet weeks need the dehumidifier: in one of them “Two tons, low airflow” is above the limit (\d+) of 168 hours while cooling runs (\d+) h; with it, (\d+)\./.exec(
       said,
