@@ -1,3 +1,4 @@
+import { TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Quantity } from "@/components/ui/quantity";
 import type { Job } from "@/lib/domain/jobs";
@@ -9,6 +10,12 @@ export function JobFacts({ job }: { readonly job: Job }) {
     ["Phone", job.customer.phone || "not given"],
     ["E-mail", job.customer.email || "not given"],
     ["Elevation", <Quantity key="elevation" value={job.home.elevationFt} unit="ft" decimals={0} />],
+    [
+      "Weather year",
+      <TextLink key="weather" href={`/jobs/${job.id}/weather`}>
+        {job.weatherFileId === null ? "none yet: choose" : "by distance, and others"}
+      </TextLink>,
+    ],
     ...(job.home.builder === "" ? [] : [["Builder", job.home.builder] as const]),
     ["Assigned", job.techs.map((tech) => tech.name).join(", ") || "nobody yet"],
     ["Startup", job.startupDue ?? "no date"],

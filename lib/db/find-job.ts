@@ -38,7 +38,8 @@ export async function findJob(tx: TenantTransaction, scope: TenantScope, id: Job
       jsonb_build_object('id', customer.id, 'name', customer.name, 'email', customer.email, 'phone', customer.phone)
         AS customer,
       jsonb_build_object('id', home.id, 'addressLine', home.address_line, 'city', home.city, 'region', home.region,
-        'postalCode', home.postal_code, 'elevationFt', home.elevation_ft, 'builder', home.builder) AS home,
+        'postalCode', home.postal_code, 'elevationFt', home.elevation_ft, 'builder', home.builder,
+        'latitude', home.latitude, 'longitude', home.longitude) AS home,
       (SELECT coalesce(jsonb_agg(jsonb_build_object('userId', member.user_id, 'name', member.name)
           ORDER BY member.name, member.user_id), '[]')
         FROM job_assignment assigned

@@ -98,7 +98,7 @@ export async function assertActiveMembers(
 }
 
 /** Refuses a weather year that is not in the company's list. */
-async function assertWeatherFile(
+export async function assertWeatherFile(
   tx: TenantTransaction,
   scope: TenantScope,
   id: string | null,

@@ -4,7 +4,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
 import { findJob } from "./find-job";
-import { assertActiveMembers, assign, createJob, type NewJob } from "./job-writes";
+import { assertActiveMembers, assertWeatherFile, assign, createJob, type NewJob } from "./job-writes";
 import { asDate } from "./json";
 import { visibleJobs } from "./visibility";
 import { withTenant } from "./with-tenant";
@@ -14,6 +14,34 @@ export function jobs(scope: TenantScope) {
     create: (input: NewJob): Promise<JobId> => withTenant(scope, (tx) => createJob(tx, scope, input)),
 
     find: (id: JobId): Promise<Job | null> => withTenant(scope, (tx) => findJob(tx, scope, id)),
+
+    /** Says where the home is and which weather year the job is held against. The file is one of the company's list. */
+    setWeather: (
+      job: Pick<Job, "id" | "weatherFileId" | "home">,
+      chosen: Pick<Job, "weatherFileId"> & Pick<Job["home"], "latitude" | "longitude">,
+    ): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const { weatherFileId, latitude, longitude } = chosen;
+        await assertWeatherFile(tx, scope, weatherFileId === job.weatherFileId ? null : weatherFileId);
+        const changed = await tx.job.updateMany({
+          where: { AND: [visibleJobs(scope), { id: job.id }] },
+          data: { weatherFileId, updatedAt: new Date(), updatedBy: scope.userId },
+        });
+        if (changed.count === 0) throw notFound();
+        await tx.home.updateMany({
+          where: { tenantId: scope.tenantId, id: job.home.id },
+          data: { latitude, longitude },
+        });
+        const { latitude: north, longitude: east } = job.home;
+        await appendActivity(tx, scope, {
+          action: "job weather chosen",
+          entity: "job",
+          entityId: job.id,
+          jobId: job.id,
+          before: { weatherFileId: job.weatherFileId, latitude: north, longitude: east },
+          after: chosen,
+        });
+      }),
 
     /** Sets who is assigned and when it is due. */
     schedule: (

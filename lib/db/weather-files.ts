@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { WeatherDesign } from "@/lib/domain/evaluate";
 import type { TenantScope } from "@/lib/domain/scope";
+import { notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
 import { asJson } from "./json";
 import { withTenant } from "./with-tenant";
@@ -50,16 +51,56 @@ export function weatherFiles(scope: TenantScope) {
         return row && toFile(row);
       }),
 
+    /** Name of the very same file on the list; `null` when it is not there. */
+    findSame: (sha256: string): Promise<string | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.weatherFile.findFirst({
+          where: { tenantId: scope.tenantId, sha256, archivedAt: null },
+          select: { name: true },
+        });
+        return row?.name ?? null;
+      }),
+
+    /** Takes a file off the list. Added again it comes back. */
+    retire: (id: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.weatherFile.findFirst({
+          where: { tenantId: scope.tenantId, id, archivedAt: null },
+          select: { name: true },
+        });
+        if (row === null) throw notFound();
+        await tx.weatherFile.updateMany({
+          where: { tenantId: scope.tenantId, id },
+          data: { archivedAt: new Date() },
+        });
+        await appendActivity(tx, scope, {
+          action: "weather file retired",
+          entity: "weather file",
+          entityId: id,
+          before: { name: row.name },
+        });
+      }),
+
+    /** How many jobs are held against each file. */
+    jobCounts: (): Promise<ReadonlyMap<string, number>> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.job.groupBy({
+          by: ["weatherFileId"],
+          where: { tenantId: scope.tenantId, weatherFileId: { not: null } },
+          _count: { _all: true },
+        });
+        return new Map(
+          rows.flatMap((row) => (row.weatherFileId === null ? [] : [[row.weatherFileId, row._count._all]])),
+        );
+      }),
+
     add: ({ design, ...file }: NewWeatherFile): Promise<string> =>
       withTenant(scope, async (tx) => {
-        const row = await tx.weatherFile.create({
-          data: {
-            tenantId: scope.tenantId,
-            ...file,
-            storageKey: file.sha256,
-            designValues: asJson(design),
-            createdBy: scope.userId,
-          },
+        const facts = { ...file, storageKey: file.sha256, designValues: asJson(design), archivedAt: null };
+        const row = await tx.weatherFile.upsert({
+          where: { tenantId_sha256: { tenantId: scope.tenantId, sha256: file.sha256 } },
+          create: { tenantId: scope.tenantId, ...facts, createdBy: scope.userId },
+          update: facts,
           select: { id: true },
         });
         await appendActivity(tx, scope, {

@@ -34,6 +34,9 @@ export type Home = {
   readonly postalCode: string;
   readonly elevationFt: number | null;
   readonly builder: string;
+  /** North and east positive, °; `null` while nobody has said. */
+  readonly latitude: number | null;
+  readonly longitude: number | null;
 };
 
 export type Customer = {

@@ -22,6 +22,7 @@ export type Ids = Readonly<
     | "newModelId"
     | "tableModelId"
     | "retireModelId"
+    | "retireWeatherFileId"
     | "controlId"
     | "instrumentId"
     | "retireInstrumentId"
@@ -67,6 +68,7 @@ export function randomIds(): Ids {
     newModelId: randomUUID(),
     tableModelId: randomUUID(),
     retireModelId: randomUUID(),
+    retireWeatherFileId: randomUUID(),
     retireInstrumentId: randomUUID(),
     draftJobId: randomUUID(),
     controlId: randomUUID(),
@@ -119,6 +121,16 @@ function logUpload(): FormData {
   const form = new FormData();
   form.set("file", new File([LOG_CSV], "log.csv", { type: "text/csv" }));
   form.set("sourceName", "Hall sensor");
+  return form;
+}
+
+/** Another year each time: the very same file is refused the second time. */
+function weatherUpload(): FormData {
+  const year = readFileSync(new URL("../../seed/weather/houston-2a.epw", import.meta.url), "utf8");
+  const form = new FormData();
+  form.set("file", new File([year.replace(/^LOCATION,[^,]*/, `LOCATION,${randomUUID()}`)], "year.epw"));
+  form.set("name", "Another year");
+  form.set("sourceNote", "see seed/weather");
   return form;
 }
 
@@ -186,6 +198,13 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     expectedVersion: 1,
     inputs: { ...STARTUP, outdoorDbF: 91 },
   }),
+  "choose weather": ({ jobId, weatherFileId }) => ({
+    jobId,
+    weatherFileId,
+    latitude: "29.76",
+    longitude: "-95.37",
+  }),
+  "retire weather file": ({ retireWeatherFileId }) => ({ weatherFileId: retireWeatherFileId }),
   "hold forecast against log": ({ jobId, importId }) => ({ jobId, importId }),
   "save humidity review": ({ jobId }) => ({
     jobId,
@@ -325,6 +344,7 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "read logo": () => ({ params: {} }),
   "download export": ({ exportId }) => ({ params: { exportId } }),
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
+  "add weather file": () => ({ params: {}, body: weatherUpload() }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
   "read field bundle": () => ({ params: {} }),
   "sync startup record": ({ jobId }) => ({

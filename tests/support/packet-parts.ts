@@ -39,6 +39,8 @@ const JOB: Job = {
     postalCode: "77001",
     elevationFt: 0,
     builder: "",
+    latitude: null,
+    longitude: null,
   },
   weatherFileId: null,
   note: "",

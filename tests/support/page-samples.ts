@@ -47,6 +47,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     addresses: ({ jobId }) => [`/jobs/${jobId}/options/search`],
   },
   "/forecast-model": { permission: "job.read", addresses: () => ["/forecast-model"] },
+  "/jobs/[jobId]/weather": { permission: "job.read", addresses: ({ jobId }) => [`/jobs/${jobId}/weather`] },
   "/jobs/[jobId]/packet": { permission: "packet.make", addresses: ({ jobId }) => [`/jobs/${jobId}/packet`] },
   "/jobs/[jobId]/callbacks": {
     permission: "callback.edit",

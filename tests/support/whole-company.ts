@@ -223,6 +223,7 @@ async function catalogRows({ office }: Crew) {
     newModelId: await add({ ...twoStageHeatPump, familyId: first.familyId }),
     tableModelId: await add(twoStageHeatPump),
     retireModelId: await add(twoStageHeatPump),
+    retireWeatherFileId: await weatherFiles(office).add({ ...YEAR, sha256: sha256Of(randomBytes(8)) }),
     controlId: await catalog(office).addControl(oneStageThermostat),
     instrumentId: await instruments(office).add(pocketHygrometer),
     retireInstrumentId: await instruments(office).add(pocketHygrometer),
