@@ -223,7 +223,13 @@ async function catalogRows({ office }: Crew) {
     newModelId: await add({ ...twoStageHeatPump, familyId: first.familyId }),
     tableModelId: await add(twoStageHeatPump),
     retireModelId: await add(twoStageHeatPump),
-    retireWeatherFileId: await weatherFiles(office).add({ ...YEAR, sha256: sha256Of(randomBytes(8)) }),
+    retireWeatherFileId: await addWeatherFile(office, {
+      name: "A year nobody uses",
+      sourceNote: "invented",
+      bytes: new TextEncoder().encode(
+        new TextDecoder().decode(A_YEAR).replace(/^LOCATION,[^,]*/, "LOCATION,Elsewhere"),
+      ),
+    }),
     controlId: await catalog(office).addControl(oneStageThermostat),
     instrumentId: await instruments(office).add(pocketHygrometer),
     retireInstrumentId: await instruments(office).add(pocketHygrometer),
