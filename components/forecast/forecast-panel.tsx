@@ -126,7 +126,12 @@ function Pictures({
       {drawn.length < 2 ? null : (
         <label className="flex flex-wrap items-center gap-2 text-sm">
           <span>Option</span>
-          <select className="input w-auto" value={one.id} onChange={(event) => setPicked(event.target.value)}>
+          <select
+            aria-label="Option drawn"
+            className="input w-auto"
+            value={one.id}
+            onChange={(event) => setPicked(event.target.value)}
+          >
             {drawn.map(({ id, setup }) => (
               <option key={id} value={id}>
                 {setup.option.name}

@@ -51,7 +51,10 @@ export function ForecastStatus({
   );
 }
 
-/** SHA-256 of the whole finished result: the same design, weather and seed give the same one on any machine. */
+/**
+ * SHA-256 of the whole finished result: the same design, weather and seed give the same one in the same JavaScript engine. Engines round
+ * `exp`, `sin` and the like differently in the last digit, so a browser's may not be the server's.
+ */
 function Fingerprint({ run: { phase, forecast } }: { readonly run: ForecastRun }) {
   const [hash, setHash] = useState<string | null>(null);
   useEffect(() => {

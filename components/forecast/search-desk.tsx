@@ -64,7 +64,7 @@ export function SearchDesk({ view, doors }: Props) {
   };
   return (
     <Card title="Settings that keep the promise">
-      <div className="grid gap-6">
+      <div className="grid min-w-0 grid-cols-[minmax(0,1fr)] gap-6">
         <div className="flex flex-wrap items-end gap-4">
           <label className="grid gap-1 text-sm">
             <span className="font-semibold">Start from</span>

@@ -16,7 +16,7 @@ export function FoundTable({ progress, running, limitPct, byHand, make }: Props)
   const keeps = progress.best.length > 0;
   const shown = keeps ? progress.best : progress.closest;
   return (
-    <section aria-labelledby="found-heading">
+    <section aria-labelledby="found-heading" className="min-w-0">
       <h3 id="found-heading" className="mb-2 font-semibold">
         {keeps
           ? "They keep the promise, least effort first"

@@ -8,6 +8,7 @@ import { simulateYear } from "@/lib/engineering/simulation";
 import { BASE } from "../engineering/simulation/fixtures";
 import { FULL_JOB } from "../support/full-job";
 import { forecastLines } from "./forecast";
+import { workersLine } from "./forecast-workers";
 import { packetLines } from "./packets";
 import { yearLogLines } from "./year-log";
 
@@ -83,6 +84,7 @@ const lines = [
   `${LOOKUP}: ${rate(perSecond(LOOKUP))}/s; aim ≥ 5,000,000/s ${mark(perSecond(LOOKUP) >= 5_000_000)}; ${(perSecond(LOOKUP) / perSecond(LINEAR)).toFixed(2)} × ${LINEAR} (${rate(perSecond(LINEAR))}/s)`,
   `${YEAR}: ${turnMs(YEAR).toFixed(0)} ms; aim ≤ 150 ms ${mark(turnMs(YEAR) <= 150)}; ${(turnMs(YEAR) / turnMs(PSYCHROLIB)).toFixed(0)} × ${CALLS} states of ${PSYCHROLIB}`,
   ...forecastLines(),
+  await workersLine(),
   ...(await packetLines(mark)),
   ...(await yearLogLines(mark)),
 ];
