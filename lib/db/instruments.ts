@@ -1,3 +1,4 @@
+import { z } from "zod";
 import { accuracySchema, type Instrument } from "@/lib/domain/catalog";
 import { asId, type InstrumentId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -9,6 +10,14 @@ import { asDate, asDay, asJson } from "./json";
 import { withTenant } from "./with-tenant";
 
 export type KeptInstrument = Instrument & { readonly version: number; readonly retired: boolean };
+
+/** One calibration on the trail; `accuracy` in words. */
+export type Calibration = z.output<typeof calibrationSchema> & { readonly byName: string };
+const calibrationSchema = z.object({
+  calibratedOn: z.string().nullable(),
+  calibrationDueOn: z.string().nullable(),
+  accuracy: z.array(z.string()),
+});
 
 function toInstrument(row: InstrumentRow): Instrument {
   return {
@@ -46,6 +55,25 @@ export function instruments(scope: TenantScope) {
       withTenant(scope, async (tx) => {
         const row = await tx.instrument.findFirst({ where: { tenantId: scope.tenantId, id } });
         return row ? { ...toInstrument(row), version: row.version, retired: row.retiredAt !== null } : null;
+      }),
+
+    /** Its calibrations as they were recorded, the newest first. */
+    calibrations: (id: InstrumentId): Promise<readonly Calibration[]> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.activity.findMany({
+          where: {
+            tenantId: scope.tenantId,
+            entity: "instrument",
+            entityId: id,
+            action: "instrument calibrated",
+          },
+          orderBy: { seq: "desc" },
+          include: { actor: { select: { name: true } } },
+        });
+        return rows.map((row) => {
+          const { calibratedOn, calibrationDueOn, accuracy } = calibrationSchema.parse(row.after);
+          return { calibratedOn, calibrationDueOn, accuracy, byName: row.actor?.name ?? "" };
+        });
       }),
 
     /** Changes it, or refuses when someone else has since. A new calibration stands on the trail as such. */

@@ -1,6 +1,6 @@
 import { catalog } from "@/lib/db/catalog";
 import { catalogVersions, type ModelVersion } from "@/lib/db/catalog-versions";
-import { instruments, type KeptInstrument } from "@/lib/db/instruments";
+import { type Calibration, instruments, type KeptInstrument } from "@/lib/db/instruments";
 import { withTenant } from "@/lib/db/with-tenant";
 import type { ControlModel, EquipmentModel, Instrument } from "@/lib/domain/catalog";
 import { asId, isUuid } from "@/lib/domain/ids";
@@ -79,6 +79,11 @@ export async function instrumentView(scope: TenantScope, id: string): Promise<Ke
   const tool = isUuid(id) ? await instruments(scope).find(asId<"instrument">(id)) : null;
   if (!tool) throw notFound();
   return tool;
+}
+
+/** The calibrations of an instrument since it came into the catalog, the newest first. */
+export async function calibrationHistory(scope: TenantScope, id: string): Promise<readonly Calibration[]> {
+  return instruments(scope).calibrations((await instrumentView(scope, id)).id);
 }
 
 /** How a calibration stands on a day. */

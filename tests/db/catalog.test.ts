@@ -12,6 +12,7 @@ import {
   saveInstrumentSchema,
 } from "@/lib/schemas/catalog";
 import { readBlock, suggestMapping } from "@/lib/schemas/catalog-table";
+import { calibrationHistory } from "@/lib/services/catalog";
 import {
   duplicateEquipment,
   importTable,
@@ -184,6 +185,9 @@ test("an instrument's new calibration stands on the trail; an old copy of it is 
     before: { calibratedOn: "2025-07-01" },
     after: { calibratedOn: "2026-06-20" },
   });
+  expect(await calibrationHistory(crew.office, id)).toMatchObject([
+    { calibratedOn: "2026-06-20", calibrationDueOn: "2027-06-20", accuracy: ["dry bulb ± 0.5 °F and 0 %"] },
+  ]);
   await expect(saveInstrument(crew.owner, saveInstrumentSchema.parse(next))).rejects.toThrow(
     /since you opened/,
   );

@@ -1,9 +1,10 @@
 import type { Metadata } from "next";
+import { CalibrationHistory } from "@/components/catalog/calibration-history";
 import { InstrumentForm } from "@/components/catalog/instrument-form";
 import { Press } from "@/components/catalog/press";
 import { PageHeader } from "@/components/shell/page-header";
 import { load, pageScope } from "@/lib/server/page";
-import { instrumentView } from "@/lib/services/catalog";
+import { calibrationHistory, instrumentView } from "@/lib/services/catalog";
 import { keepInstrument, retireTool } from "../../actions";
 
 export const metadata: Metadata = { title: "Instrument" };
@@ -22,6 +23,7 @@ export default async function InstrumentPage({ params }: Props) {
         lead="What it reads and how well: the verdicts of a startup rest on this."
       />
       <InstrumentForm key={tool?.version} instrument={tool} send={keepInstrument} />
+      {tool ? <CalibrationHistory calibrations={await calibrationHistory(scope, tool.id)} /> : null}
       {tool ? (
         <div className="mt-6 flex flex-wrap gap-3">
           <Press
