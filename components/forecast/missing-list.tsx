@@ -10,7 +10,7 @@ export function MissingList({
   readonly missing: readonly ForecastMissing[];
 }) {
   return (
-    <ul className="grid list-disc gap-0.5 pl-4 text-sm">
+    <ul className="grid list-disc gap-1.5 pl-4 text-sm">
       {missing.map((one) => {
         const href = missingHref(jobId, one);
         return (
