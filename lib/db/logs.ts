@@ -20,6 +20,8 @@ export type NewLogImport = {
   readonly rowsRead: number;
   readonly rowsKept: number;
   readonly problems: readonly RowRemark[];
+  /** The file of all of them, when they are more than are kept here. */
+  readonly remarksKey: string | null;
   readonly firstAt: Date;
   readonly lastAt: Date;
   /** `null` for a weather station, which says nothing of the house by itself. */
@@ -38,6 +40,9 @@ export type LogImport = {
   readonly rowsRead: number;
   readonly rowsKept: number;
   readonly problems: readonly RowRemark[];
+  readonly remarksKey: string | null;
+  /** How many remarks there are in all. */
+  readonly remarkCount: number;
   readonly importedAt: string;
   readonly importedBy: string;
   readonly firstAt: string;
@@ -45,8 +50,8 @@ export type LogImport = {
   readonly summary: LogSummary | null;
 };
 
-/** Files remembered in the list; every refused row is kept up to this many. */
-const MAX_PROBLEMS_KEPT = 1_000;
+/** Remarks kept in the row itself, to be shown; all of more are in a file. */
+export const MOST_REMARKS_SHOWN = 1_000;
 
 export function logs(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
@@ -69,6 +74,8 @@ export function logs(scope: TenantScope) {
           rowsRead: row.rowsRead,
           rowsKept: row.rowsKept,
           problems: row.problems as RowRemark[],
+          remarksKey: row.remarksStorageKey,
+          remarkCount: Math.max(row.remarkCount, (row.problems as RowRemark[]).length),
           importedAt: row.createdAt.toISOString(),
           importedBy: row.createdByMember.name,
           firstAt: (row.firstAt ?? row.createdAt).toISOString(),
@@ -93,7 +100,7 @@ export function logs(scope: TenantScope) {
     /** Keeps a file and its days, which replace the kept ones. */
     add: (input: NewLogImport): Promise<LogImportId> =>
       withTenant(scope, async (tx) => {
-        const { jobId, sourceId, days, timeZone, problems, summary, ...facts } = input;
+        const { jobId, sourceId, days, timeZone, problems, remarksKey, summary, ...facts } = input;
         const made = await tx.logImport.create({
           data: {
             ...own,
@@ -102,7 +109,9 @@ export function logs(scope: TenantScope) {
             sourceId,
             storageKey: input.sha256,
             state: "done",
-            problems: asJson(problems.slice(0, MAX_PROBLEMS_KEPT)),
+            remarkCount: problems.length,
+            remarksStorageKey: remarksKey,
+            problems: asJson(problems.slice(0, MOST_REMARKS_SHOWN)),
             finishedAt: new Date(),
             ...(summary === null ? {} : { summary: asJson(summary) }),
             createdBy: scope.userId,
@@ -135,6 +144,16 @@ export function logs(scope: TenantScope) {
           after: { fileName: input.fileName, rowsKept: input.rowsKept, rowsRefused: problems.length },
         });
         return asId<"log import">(made.id);
+      }),
+
+    /** How many samples of one logger are kept. */
+    sampleCount: (jobId: JobId, sourceId: string): Promise<number> =>
+      withTenant(scope, async (tx) => {
+        const { _sum } = await tx.logDay.aggregate({
+          where: { ...own, jobId, sourceId, job: visibleJobs(scope) },
+          _sum: { samples: true },
+        });
+        return _sum.samples ?? 0;
       }),
 
     /** Replaces the kept summary after what the log is held against has changed. */

@@ -4,7 +4,8 @@ import { logs, type RowRemark } from "@/lib/db/logs";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
 import { evaluateJob, logContextOf } from "@/lib/domain/evaluate";
-import type { LogImportId } from "@/lib/domain/ids";
+import type { JobId, LogImportId } from "@/lib/domain/ids";
+import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import { type LogContext, type LogSamples, mergeSamples } from "@/lib/engineering/logs";
@@ -15,7 +16,8 @@ import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
 import { daysOfSamples, samplesOfDays } from "./log-days";
 import { completed, summarize } from "./log-timeline";
-import { readLogUpload } from "./log-upload";
+import { keepRemarks } from "./log-remarks";
+import { type ReadUpload, uploadSteps } from "./log-upload";
 import { reopenDisagreeing } from "./reopen-callbacks";
 
 export type ImportLogInput = {
@@ -30,6 +32,8 @@ export type ImportLogInput = {
   readonly timeZone?: string | null;
   /** Set when the person has given up. */
   readonly signal?: AbortSignal;
+  /** For long files: called between short steps with the share that is done, and waited for. It may throw to end the work. */
+  readonly between?: (share: number) => Promise<void>;
 };
 
 export type ImportedLog = {
@@ -50,27 +54,12 @@ const EVER = new Date("9999-01-01T00:00:00Z");
  * with outdoor readings alone is a weather station beside the house's log.
  */
 export async function importLog(scope: TenantScope, input: ImportLogInput): Promise<ImportedLog> {
-  const job = await getJob(scope, input.jobId);
-  const records = await stageRecords(scope).latest(job.id);
-  const context = await jobContext(scope, job, records);
-  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
-  if (asked === null) {
-    const missing =
-      context.elevationFt === null ? "the home's elevation" : "the humidity limit in the load summary";
-    throw new AppError("CONFLICT", `Enter ${missing} first: the log is held against it.`);
-  }
-  const timeZone = input.timeZone ?? (await company(scope).get()).timeZone;
-  if (findZone(timeZone) === null) {
-    throw invalidInput([
-      {
-        field: "timeZone",
-        message: `“${timeZone.slice(0, 60)}” is no time zone; choose the logger's, such as America/Chicago.`,
-      },
-    ]);
-  }
-  const read = readLogUpload(input, timeZone);
+  const { job, asked, timeZone } = await readyForLog(scope, input);
+  const read = await readInSteps(input, timeZone);
   input.signal?.throwIfAborted();
   const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
+  const remarksKey = await keepRemarks(scope, read.remarks);
+  await input.between?.(READ_SHARE);
   const { importId, facts, samples } = await withTenant(
     scope,
     async () => {
@@ -80,6 +69,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
         mapping: read.mapping,
         timeZone,
       });
+      await refuseTooLong(scope, job.id, sourceId, read.samples.timeMs.length);
       const before = samplesOfDays(await logs(scope).days(job.id, sourceId, EVER), timeZone);
       const { samples, overlap } =
         before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
@@ -99,6 +89,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
         rowsRead: read.rowCount,
         rowsKept: facts.rowsKept,
         problems: [...overlapRemark(overlap), ...read.remarks],
+        remarksKey,
         firstAt: new Date(from),
         lastAt: new Date(to),
         summary: isStation
@@ -117,6 +108,48 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
   return { importId, ...facts };
 }
 
+/** Reading is this much of the work; judging and keeping are the rest. */
+const READ_SHARE = 0.7;
+
+async function readInSteps(input: ImportLogInput, timeZone: string): Promise<ReadUpload> {
+  const steps = uploadSteps(input, timeZone);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    await input.between?.(READ_SHARE * value);
+  }
+}
+
+/**
+ * What a log of the job would be held against, and its logger's clock.
+ *
+ * @throws AppError `CONFLICT` while the job lacks what a log is held against; `INVALID_INPUT` for a clock that is none.
+ */
+export async function readyForLog(
+  scope: TenantScope,
+  input: Pick<ImportLogInput, "jobId" | "timeZone">,
+): Promise<{ readonly job: Job; readonly asked: LogContext; readonly timeZone: string }> {
+  const job = await getJob(scope, input.jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  const context = await jobContext(scope, job, records);
+  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
+  if (asked === null) {
+    const missing =
+      context.elevationFt === null ? "the home's elevation" : "the humidity limit in the load summary";
+    throw new AppError("CONFLICT", `Enter ${missing} first: the log is held against it.`);
+  }
+  const timeZone = input.timeZone ?? (await company(scope).get()).timeZone;
+  if (findZone(timeZone) === null) {
+    throw invalidInput([
+      {
+        field: "timeZone",
+        message: `“${timeZone.slice(0, 60)}” is no time zone; choose the logger's, such as America/Chicago.`,
+      },
+    ]);
+  }
+  return { job, asked, timeZone };
+}
+
 async function summaryOf(
   scope: TenantScope,
   jobId: Parameters<typeof completed>[1],
@@ -125,6 +158,16 @@ async function summaryOf(
   asked: LogContext,
 ) {
   return summarize(await completed(scope, jobId, source.sourceId, samples), source.name, asked);
+}
+
+/** More than two years of minutes; all of a logger's samples are judged together, within 512 MB of memory. */
+const MOST_SAMPLES = 1_500_000;
+
+async function refuseTooLong(scope: TenantScope, jobId: JobId, sourceId: string, more: number) {
+  const kept = await logs(scope).sampleCount(jobId, sourceId);
+  if (kept + more <= MOST_SAMPLES) return;
+  const message = `This logger would hold more than ${MOST_SAMPLES.toLocaleString("en-US")} readings. Give the file a logger name of its own, for instance with its years.`;
+  throw new AppError("UNSUPPORTED_FILE", message, { fields: [{ field: "sourceName", message }] });
 }
 
 function merged(before: LogSamples, newer: LogSamples) {

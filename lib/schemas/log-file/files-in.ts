@@ -3,8 +3,8 @@ import { type FileRefusal, refuse } from "./text-of-file";
 
 export type NamedFile = { readonly name: string; readonly bytes: Uint8Array };
 
-/** Unpacked size that is taken, over all files of an archive. */
-const MOST_UNPACKED_BYTES = 150_000_000;
+/** Unpacked size that is taken, over all files of an archive: what is read and analysed within 512 MB of memory. */
+const MOST_UNPACKED_BYTES = 80_000_000;
 const MOST_FILES = 400;
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
 /** A workbook is a zip archive too; these are in every one. */
