@@ -9,7 +9,8 @@ export type LogImportData = {
   readonly fileName: string;
   readonly rowsRead: number;
   readonly rowsKept: number;
-  /** Row 0 stands for the file as a whole. */
+  /** How many remarks on rows there are; the first of them follow. Row 0 stands for the file as a whole. */
+  readonly remarkCount: number;
   readonly problems: readonly { readonly row: number; readonly reason: string }[];
   readonly importedBy: string;
   readonly firstAt: string;

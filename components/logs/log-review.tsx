@@ -32,7 +32,7 @@ export function LogReview({ view }: { readonly view: LogReviewData }) {
               timeZone={timeZone}
             />
           ) : null}
-          {imports.length > 0 ? <ImportList imports={imports} /> : null}
+          {imports.length > 0 ? <ImportList jobId={jobId} imports={imports} /> : null}
           {mayUpload ? <LogImport jobId={jobId} sources={view.sources} timeZone={view.timeZone} /> : null}
         </div>
       </Card>
@@ -95,7 +95,12 @@ function Causes({ causes }: { readonly causes: readonly LikelyCause[] }) {
   );
 }
 
-function ImportList({ imports }: { readonly imports: readonly LogImportData[] }) {
+type ImportListProps = { readonly jobId: string; readonly imports: readonly LogImportData[] };
+
+/** Remarks shown on the page; the file has them all. */
+const REMARKS_SHOWN = 200;
+
+function ImportList({ jobId, imports }: ImportListProps) {
   return (
     <ul className="grid gap-2 text-sm">
       {imports.map((log) => (
@@ -109,17 +114,24 @@ function ImportList({ imports }: { readonly imports: readonly LogImportData[] })
           {log.problems.length > 0 ? (
             <details className="mt-1">
               <summary className="inline-block min-h-8 cursor-pointer py-1.5 text-accent">
-                {log.problems.length} remarks on rows
+                {log.remarkCount.toLocaleString("en-US")} remarks on rows
               </summary>
               <ul className="mt-1 grid gap-0.5">
-                {log.problems.slice(0, 200).map((one) => (
+                {log.problems.slice(0, REMARKS_SHOWN).map((one) => (
                   <li key={`${one.row} ${one.reason}`}>
                     {one.row === 0 ? "" : `Row ${one.row}: `}
                     {one.reason}
                   </li>
                 ))}
-                {log.problems.length > 200 ? <li>and {log.problems.length - 200} more</li> : null}
               </ul>
+              <p className="mt-1">
+                {log.remarkCount > REMARKS_SHOWN
+                  ? `${(log.remarkCount - REMARKS_SHOWN).toLocaleString("en-US")} more are in the file. `
+                  : ""}
+                <a className="text-link" href={`/api/jobs/${jobId}/logs/${log.id}/remarks`} download>
+                  All remarks as CSV
+                </a>
+              </p>
             </details>
           ) : null}
         </li>

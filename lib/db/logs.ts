@@ -146,16 +146,6 @@ export function logs(scope: TenantScope) {
         return asId<"log import">(made.id);
       }),
 
-    /** How many samples of one logger are kept. */
-    sampleCount: (jobId: JobId, sourceId: string): Promise<number> =>
-      withTenant(scope, async (tx) => {
-        const { _sum } = await tx.logDay.aggregate({
-          where: { ...own, jobId, sourceId, job: visibleJobs(scope) },
-          _sum: { samples: true },
-        });
-        return _sum.samples ?? 0;
-      }),
-
     /** Replaces the kept summary after what the log is held against has changed. */
     resummarize: (importId: string, summary: Omit<LogSummary, "importId">): Promise<void> =>
       withTenant(scope, async (tx) => {

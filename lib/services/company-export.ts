@@ -16,6 +16,7 @@ import { csvText } from "@/lib/reports/csv";
 const KEPT_DAYS = 7;
 /** Their bytes are results of the export itself. */
 const NO_FILES = ["company_export"];
+const SHA256 = /^[0-9a-f]{64}$/;
 type Target = { readonly zip: ZipFile; readonly signal: AbortSignal };
 type Rows = AsyncIterable<readonly (readonly (string | null)[])[]>;
 
@@ -120,12 +121,13 @@ async function fill(
 
 async function addTable(target: Target, table: ExportedTable, rows: Rows, files: Set<string>): Promise<void> {
   const hashes = table.columns.flatMap((name, at) =>
-    name.endsWith("sha256") && !NO_FILES.includes(table.name) ? [at] : [],
+    /(sha256|storage_key)$/.test(name) && !NO_FILES.includes(table.name) ? [at] : [],
   );
   async function* texts() {
     yield csvText(table.columns, []);
     for await (const batch of rows) {
-      for (const row of batch) for (const at of hashes) if (row[at]) files.add(row[at]);
+      for (const row of batch)
+        for (const at of hashes) if (SHA256.test(row[at] ?? "")) files.add(row[at] ?? "");
       yield csvText([], batch);
     }
   }

@@ -4,8 +4,7 @@ import { logs, type RowRemark } from "@/lib/db/logs";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
 import { evaluateJob, logContextOf } from "@/lib/domain/evaluate";
-import type { JobId, LogImportId } from "@/lib/domain/ids";
-import type { Job } from "@/lib/domain/jobs";
+import type { LogImportId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import { type LogContext, type LogSamples, mergeSamples } from "@/lib/engineering/logs";
@@ -15,9 +14,9 @@ import { findZone, headerFingerprint, type LogMapping } from "@/lib/schemas/log-
 import { jobContext } from "./evaluate";
 import { getJob } from "./jobs";
 import { daysOfSamples, samplesOfDays } from "./log-days";
-import { completed, summarize } from "./log-timeline";
 import { keepRemarks } from "./log-remarks";
-import { type ReadUpload, uploadSteps } from "./log-upload";
+import { completed, summarize } from "./log-timeline";
+import { readLogUpload } from "./log-upload";
 import { reopenDisagreeing } from "./reopen-callbacks";
 
 export type ImportLogInput = {
@@ -32,8 +31,6 @@ export type ImportLogInput = {
   readonly timeZone?: string | null;
   /** Set when the person has given up. */
   readonly signal?: AbortSignal;
-  /** For long files: called between short steps with the share that is done, and waited for. It may throw to end the work. */
-  readonly between?: (share: number) => Promise<void>;
 };
 
 export type ImportedLog = {
@@ -54,81 +51,6 @@ const EVER = new Date("9999-01-01T00:00:00Z");
  * with outdoor readings alone is a weather station beside the house's log.
  */
 export async function importLog(scope: TenantScope, input: ImportLogInput): Promise<ImportedLog> {
-  const { job, asked, timeZone } = await readyForLog(scope, input);
-  const read = await readInSteps(input, timeZone);
-  input.signal?.throwIfAborted();
-  const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
-  const remarksKey = await keepRemarks(scope, read.remarks);
-  await input.between?.(READ_SHARE);
-  const { importId, facts, samples } = await withTenant(
-    scope,
-    async () => {
-      const sourceId = await logSources(scope).remember({
-        name: input.sourceName,
-        headerFingerprint: headerFingerprint(read.headings),
-        mapping: read.mapping,
-        timeZone,
-      });
-      await refuseTooLong(scope, job.id, sourceId, read.samples.timeMs.length);
-      const before = samplesOfDays(await logs(scope).days(job.id, sourceId, EVER), timeZone);
-      const { samples, overlap } =
-        before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
-      const isStation = samples.channels.indoorRhPct === undefined;
-      const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.notTaken, isStation };
-      const whole = { facts: { overlap, ...facts }, samples };
-      const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
-      if (same !== null) return { ...whole, importId: same };
-      const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];
-      const importId = await logs(scope).add({
-        jobId: job.id,
-        sourceId,
-        timeZone,
-        fileName: input.fileName,
-        sha256: stored.sha256,
-        sizeBytes: stored.size,
-        rowsRead: read.rowCount,
-        rowsKept: facts.rowsKept,
-        problems: [...overlapRemark(overlap), ...read.remarks],
-        remarksKey,
-        firstAt: new Date(from),
-        lastAt: new Date(to),
-        summary: isStation
-          ? null
-          : await summaryOf(scope, job.id, { sourceId, name: input.sourceName }, samples, asked),
-        days: daysOfSamples(samples, timeZone).filter(({ startsAt }) => {
-          const startMs = startsAt.getTime();
-          return startMs <= to && startMs + 25 * 3_600_000 > from;
-        }),
-      });
-      return { ...whole, importId };
-    },
-    { timeoutMs: LONGEST_MS },
-  );
-  if (!facts.isStation) await reopenDisagreeing(scope, job.id, { samples, timeZone }, asked);
-  return { importId, ...facts };
-}
-
-/** Reading is this much of the work; judging and keeping are the rest. */
-const READ_SHARE = 0.7;
-
-async function readInSteps(input: ImportLogInput, timeZone: string): Promise<ReadUpload> {
-  const steps = uploadSteps(input, timeZone);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-    await input.between?.(READ_SHARE * value);
-  }
-}
-
-/**
- * What a log of the job would be held against, and its logger's clock.
- *
- * @throws AppError `CONFLICT` while the job lacks what a log is held against; `INVALID_INPUT` for a clock that is none.
- */
-export async function readyForLog(
-  scope: TenantScope,
-  input: Pick<ImportLogInput, "jobId" | "timeZone">,
-): Promise<{ readonly job: Job; readonly asked: LogContext; readonly timeZone: string }> {
   const job = await getJob(scope, input.jobId);
   const records = await stageRecords(scope).latest(job.id);
   const context = await jobContext(scope, job, records);
@@ -147,7 +69,56 @@ export async function readyForLog(
       },
     ]);
   }
-  return { job, asked, timeZone };
+  const read = readLogUpload(input, timeZone);
+  input.signal?.throwIfAborted();
+  const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
+  const { importId, facts, samples } = await withTenant(
+    scope,
+    async () => {
+      const sourceId = await logSources(scope).remember({
+        name: input.sourceName,
+        headerFingerprint: headerFingerprint(read.headings),
+        mapping: read.mapping,
+        timeZone,
+      });
+      const before = samplesOfDays(await logs(scope).days(job.id, sourceId, EVER), timeZone);
+      const { samples, overlap } =
+        before === null ? { samples: read.samples, overlap: 0 } : merged(before, read.samples);
+      refuseTooLong(samples.timeMs.length);
+      const problems = [...overlapRemark(overlap), ...read.remarks];
+      const isStation = samples.channels.indoorRhPct === undefined;
+      const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.notTaken, isStation };
+      const whole = { facts: { overlap, ...facts }, samples };
+      const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
+      if (same !== null) return { ...whole, importId: same };
+      const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];
+      const importId = await logs(scope).add({
+        jobId: job.id,
+        sourceId,
+        timeZone,
+        fileName: input.fileName,
+        sha256: stored.sha256,
+        sizeBytes: stored.size,
+        rowsRead: read.rowCount,
+        rowsKept: facts.rowsKept,
+        problems,
+        remarksKey: await keepRemarks(scope, problems),
+        firstAt: new Date(from),
+        lastAt: new Date(to),
+        summary: isStation
+          ? null
+          : await summaryOf(scope, job.id, { sourceId, name: input.sourceName }, samples, asked),
+        days: daysOfSamples(samples, timeZone).filter(({ startsAt }) => {
+          const startMs = startsAt.getTime();
+          return startMs <= to && startMs + 25 * 3_600_000 > from;
+        }),
+      });
+      return { ...whole, importId };
+    },
+    { timeoutMs: LONGEST_MS },
+  );
+  if (!facts.isStation) await reopenDisagreeing(scope, job.id, { samples, timeZone }, asked);
+  return { importId, ...facts };
 }
 
 async function summaryOf(
@@ -163,9 +134,8 @@ async function summaryOf(
 /** More than two years of minutes; all of a logger's samples are judged together, within 512 MB of memory. */
 const MOST_SAMPLES = 1_500_000;
 
-async function refuseTooLong(scope: TenantScope, jobId: JobId, sourceId: string, more: number) {
-  const kept = await logs(scope).sampleCount(jobId, sourceId);
-  if (kept + more <= MOST_SAMPLES) return;
+function refuseTooLong(samples: number): void {
+  if (samples <= MOST_SAMPLES) return;
   const message = `This logger would hold more than ${MOST_SAMPLES.toLocaleString("en-US")} readings. Give the file a logger name of its own, for instance with its years.`;
   throw new AppError("UNSUPPORTED_FILE", message, { fields: [{ field: "sourceName", message }] });
 }

@@ -1,19 +1,15 @@
-import { createReadStream } from "node:fs";
 import { Readable } from "node:stream";
 import { logs, MOST_REMARKS_SHOWN, type RowRemark } from "@/lib/db/logs";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { notFound } from "@/lib/errors";
-import { storedPath, storeStream } from "@/lib/files/store";
+import { storeStream, streamStoredFile } from "@/lib/files/store";
 import { csvText } from "@/lib/reports/csv";
 
 const HEADINGS = ["Row", "What was not taken, or what was made of it"];
 
 /** Keeps every remark as a file where there are more than are shown beside the log; `null` where all are shown. */
-export async function keepRemarks(
-  scope: TenantScope,
-  remarks: readonly RowRemark[],
-): Promise<string | null> {
+export async function keepRemarks(scope: TenantScope, remarks: readonly RowRemark[]): Promise<string | null> {
   if (remarks.length <= MOST_REMARKS_SHOWN) return null;
   const { sha256 } = await storeStream(scope.tenantId, Readable.from(csvParts(remarks)));
   return sha256;
@@ -26,11 +22,9 @@ export async function remarksCsv(
 ): Promise<ReadableStream<Uint8Array>> {
   const found = (await logs(scope).list(asId<"job">(jobId))).find(({ id }) => id === importId);
   if (!found) throw notFound();
-  const source =
-    found.remarksKey === null
-      ? Readable.from(csvParts(found.problems))
-      : createReadStream(storedPath(scope.tenantId, found.remarksKey));
-  return Readable.toWeb(source) as ReadableStream<Uint8Array>;
+  if (found.remarksKey !== null) return (await streamStoredFile(scope.tenantId, found.remarksKey)).stream;
+  // Node's stream types and the web's describe the same object in two ways.
+  return Readable.toWeb(Readable.from(csvParts(found.problems))) as ReadableStream<Uint8Array>;
 }
 
 const AT_ONCE = 5_000;

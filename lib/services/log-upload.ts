@@ -2,12 +2,12 @@ import type { RowRemark } from "@/lib/db/logs";
 import { type LogSamples, mergeSamples } from "@/lib/engineering/logs";
 import { AppError } from "@/lib/errors";
 import {
-  atOnce,
   type FileRefusal,
   filesIn,
   type LogFile,
   type LogMapping,
-  logFileSteps,
+  type NamedFile,
+  readLogFile,
 } from "@/lib/schemas/log-file";
 
 export type ReadUpload = {
@@ -21,38 +21,30 @@ export type ReadUpload = {
 };
 
 /** The log in an upload: one file, or all files of an archive as one log. */
-export function readLogUpload(input: Uploaded, timeZone: string): ReadUpload {
-  return atOnce(uploadSteps(input, timeZone));
-}
-
-type Uploaded = { readonly fileName: string; readonly bytes: Uint8Array; readonly mapping: LogMapping | null };
-
-/** The same in short steps, each answered with the share that is done. */
-export function* uploadSteps(input: Uploaded, timeZone: string): Generator<number, ReadUpload> {
+export function readLogUpload(
+  input: { readonly fileName: string; readonly bytes: Uint8Array; readonly mapping: LogMapping | null },
+  timeZone: string,
+): ReadUpload {
   const files = filesIn(input.bytes);
   if ("kind" in files) throw refused(files, "");
-  yield 0;
-  const isOne = files.length === 1;
-  let whole: ReadUpload | null = null;
-  for (const [at, file] of files.entries()) {
-    const steps = logFileSteps(file.bytes, { zone: timeZone, mapping: whole?.mapping ?? input.mapping });
-    const read = yield* shareOf(steps, at, files.length);
-    const one = readOne(read, isOne ? "" : `${file.name}: `);
-    whole = whole === null ? one : joined(whole, one, file.name);
-  }
-  if (whole === null) throw new RangeError("An archive without files is refused before.");
-  return whole;
+  const [first, ...rest] = files;
+  if (first === undefined) throw new RangeError("An archive without files is refused before.");
+  const isOne = rest.length === 0;
+  const begun = readOne(first, isOne, timeZone, input.mapping);
+  return rest.reduce(
+    (whole, file) => joined(whole, readOne(file, isOne, timeZone, begun.mapping), file.name),
+    begun,
+  );
 }
 
-function* shareOf<T>(steps: Generator<number, T>, at: number, of: number): Generator<number, T> {
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-    yield (at + value) / of;
-  }
-}
-
-function readOne(file: LogFile | FileRefusal, where: string): ReadUpload {
+function readOne(
+  { name, bytes }: NamedFile,
+  isOne: boolean,
+  zone: string,
+  mapping: LogMapping | null,
+): ReadUpload {
+  const where = isOne ? "" : `${name}: `;
+  const file = readLogFile(bytes, { zone, mapping });
   if (file.kind === "refused") throw refused(file, where);
   const { samples, rowCount, headings } = file;
   return {

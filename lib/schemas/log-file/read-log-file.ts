@@ -3,7 +3,6 @@ import type { Cells } from "./cells";
 import { channelValues, type Refused } from "./channel-values";
 import { type LogMapping, logMappingSchema } from "./mapping";
 import { suggestMapping } from "./suggest-mapping";
-import { atOnce } from "./steps";
 import { type Table, tableOf } from "./table";
 import { type FileRefusal, refuse, textOfFile } from "./text-of-file";
 import { type Duplicate, timeOrder } from "./time-order";
@@ -37,26 +36,17 @@ export type LogFile = {
  * @param asked.mapping - How this source is read; null to go by headings and values.
  * @returns Samples and everything that was not taken with its line and reason, or why the file cannot be read.
  */
-export function readLogFile(file: Uint8Array | string, asked: AskedOfFile): LogFile | FileRefusal {
-  return atOnce(logFileSteps(file, asked));
-}
-
-export type AskedOfFile = { readonly zone: string; readonly mapping: LogMapping | null };
-
-/** The same in short steps, each answered with the share that is done, so that a server can do other things between them. */
-export function* logFileSteps(
+export function readLogFile(
   file: Uint8Array | string,
-  asked: AskedOfFile,
-): Generator<number, LogFile | FileRefusal> {
+  asked: { readonly zone: string; readonly mapping: LogMapping | null },
+): LogFile | FileRefusal {
   const zone = findZone(asked.zone);
   if (zone === null)
     return refuse("unknown zone", `"${asked.zone}" is not a known time zone; choose the home's.`);
   const text = textOfFile(file);
   if (typeof text !== "string") return text;
-  yield 0.1;
   const table = tableOf(text);
   if ("kind" in table) return table;
-  yield 0.3;
   const mapping = asked.mapping ?? suggestMapping(table);
   if (mapping === null) {
     return refuse(
@@ -71,7 +61,6 @@ export function* logFileSteps(
   if ("kind" in chosen) return chosen;
   const times = timeOrder(chosen, mapping, zone);
   if ("kind" in times) return times;
-  yield 0.5;
   const { timeMs, utcOffsetMin, order } = times;
   const intervalMin = usualIntervalMin(timeMs);
   if (intervalMin === null || intervalMin < 1 || intervalMin > 60) {
@@ -85,8 +74,7 @@ export function* logFileSteps(
   }
   const channels: { [K in LogChannel]?: Float64Array } = {};
   const refused: Refused[] = [...times.refused];
-  for (const [at, { heading, channel, unit }] of mapping.columns.entries()) {
-    yield 0.5 + (0.5 * at) / mapping.columns.length;
+  for (const { heading, channel, unit } of mapping.columns) {
     const index = table.headings.indexOf(heading);
     const read = channelValues(chosen, order, { index, heading, channel, unit, intervalMin });
     channels[channel] = read.values;
