@@ -23,8 +23,8 @@ const broken = (children: ReactNode) => (
 const LONG = "A text that needs many more lines than its box has. ".repeat(5);
 
 export const outOfBox = broken(
-  <View style={{ height: 10 }}>
-    <View style={{ height: 40, flexShrink: 0 }} />
+  <View style={{ width: 100 }}>
+    <View style={{ width: 200, height: 10 }} />
   </View>,
 );
 
