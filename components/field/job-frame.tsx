@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { FieldFrame } from "./field-frame";
 import { LinkState } from "./link-state";
+import { Notices } from "./notices";
 import type { Work } from "./use-job";
 import type { Place } from "./use-place";
 
@@ -26,6 +27,7 @@ export function JobFrame({ work, go, title, lead, bottomBar, children }: Props) 
       sendState={<LinkState state={state} />}
       bottomBar={bottomBar}
     >
+      <Notices state={state} go={go} />
       {children}
     </FieldFrame>
   );

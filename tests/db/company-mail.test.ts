@@ -147,7 +147,7 @@ test("the month is asked for once, on its own clock, and comes to owners with th
   await mailMonth(crew.owner, { month: "2026-09" });
   expect(await addressees()).toEqual(["owner"]);
   const [mail] = await mails();
-  expect(mail).toContain("filename=month-2026-09.pdf");
+  expect(mail).toContain("filename=month-2026-09-1.pdf");
   // "%PDF-" in base64.
   expect(mail).toContain("JVBERi");
 });

@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -17,6 +18,8 @@ export async function ownApp(port?: number): Promise<RunningApp> {
 
 export type PhoneBrowser = {
   readonly open: () => Promise<BrowserContext>;
+  /** Ends the browser as a phone does that runs out of power: signal 9, nothing is closed or written down. */
+  readonly killNine: (context: BrowserContext) => Promise<void>;
   readonly throwAway: () => Promise<void>;
 };
 
@@ -37,6 +40,20 @@ export async function phoneBrowser(launch: {
         permissions: ["geolocation"],
         geolocation: { latitude: 29.3, longitude: -94.8 },
       }),
+    killNine: async (context) => {
+      const closed = new Promise<void>((done) => context.once("close", () => done()));
+      const { stdout } = spawnSync("ps", ["-eo", "pid=,args="], { encoding: "utf8" });
+      const own = stdout.split("\n").filter((line) => line.includes(`--user-data-dir=${folder}`));
+      if (own.length === 0) throw new Error("The phone's browser does not run.");
+      for (const line of own) {
+        try {
+          process.kill(Number.parseInt(line, 10), "SIGKILL");
+        } catch {
+          // It went with its parent.
+        }
+      }
+      await closed;
+    },
     throwAway: () => rm(folder, { recursive: true, force: true }),
   };
 }

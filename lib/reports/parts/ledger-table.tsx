@@ -61,7 +61,7 @@ const textsOf = (line: PrintedLedgerLine) => [
 
 function LedgerRow({ line, words }: { readonly line: PrintedLedgerLine; readonly words: HomeownerWords }) {
   return (
-    <RuledRow texts={textsOf(line)}>
+    <RuledRow texts={textsOf(line)} pad={3}>
       <Text style={{ flex: 1 }}>{line.label}</Text>
       {COLUMNS.map((column) => (
         <Cell key={column} cell={line[column]} ifMissing={words.missing[column]} />

@@ -13,6 +13,9 @@ import { Findings } from "./findings";
 import { Photos } from "./photos";
 import type { Block, TableBlock } from "./view";
 
+/** Points: more than the gap to the next block, which keeps its own begin together; much more would chain them all. */
+const OVER_THE_GAP = 12;
+
 type BlockProps<B> = { readonly block: B; readonly words: HomeownerWords; readonly dense: boolean };
 
 /** Draws one block of a section. */
@@ -20,7 +23,7 @@ export function SheetBlock({ block, words, dense }: BlockProps<Block>) {
   switch (block.kind) {
     case "heading":
       return (
-        <View wrap={false} minPresenceAhead={50} style={{ ...row, gap: 10, marginTop: 4 }}>
+        <View wrap={false} minPresenceAhead={OVER_THE_GAP} style={{ ...row, gap: 10, marginTop: 4 }}>
           <View style={{ flex: 1 }}>
             <Text {...tagged("H3")} style={strong}>
               {block.text}
