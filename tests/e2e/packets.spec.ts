@@ -83,7 +83,7 @@ test("the owner sees the first page of a packet change with the brand being type
   const picture = () => preview.first().evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
   const before = await picture();
   await page.getByText("band of your color", { exact: true }).click();
-  await page.getByLabel("Words on the first page").fill("Dry all summer.");
+  await page.locator("[name=coverWords]").fill("Dry all summer.");
   await expect(async () => expect(await picture()).not.toBe(before)).toPass();
   await page.getByLabel("Parts warranty, years").fill("two");
   await expect(page.getByText(/Parts warranty: enter whole years/)).toBeVisible();
