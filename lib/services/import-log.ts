@@ -131,7 +131,7 @@ async function summaryOf(
   return summarize(await completed(scope, jobId, source.sourceId, samples), source.name, asked);
 }
 
-/** More than two years of minutes; all of a logger's samples are judged together, within 512 MB of memory. */
+/** More than two years of minutes: all of a logger's samples are in memory together when they are judged. */
 const MOST_SAMPLES = 1_500_000;
 
 function refuseTooLong(samples: number): void {
