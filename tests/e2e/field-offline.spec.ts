@@ -201,6 +201,8 @@ test("after removal from the company the phone offers what it holds and is erase
   await phone.goto(address("/today"));
   await phone.getByRole("listitem").first().getByRole("link").click();
   const jobId = jobOf(phone);
+  // The phone's own copy of the page is kept once the service worker is active.
+  await phone.evaluate(async () => void (await navigator.serviceWorker.ready));
   await phone.context().setOffline(true);
   await openReading(phone, jobId, "photos");
   await enter(phone, "notes", "Written in the attic.");
