@@ -1,6 +1,7 @@
 import { readdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
-import { afterAll, afterEach, beforeEach, expect, test } from "vitest";
+import type { Client } from "pg";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/lib/db/client";
 import { overdueCallbacks } from "@/lib/db/overdue-callbacks";
 import { withTenant } from "@/lib/db/with-tenant";
@@ -16,23 +17,33 @@ import { sendOnce } from "@/lib/services/company-mail/send-once";
 import { switchMail } from "@/lib/services/company-mail/switches";
 import { TASKS } from "@/lib/work/tasks";
 import { startWorker, type Worker } from "@/lib/work/worker";
+import { connect } from "../support/connect";
 import { until } from "../support/own-server";
 import { type Crew, makeCrew } from "../support/people";
 import { openJob, refusedBy } from "../support/service-jobs";
 
+let client: Client;
 let crew: Crew;
 let worker: Worker | null = null;
 const TODAY = todayIn("America/Chicago");
 
+beforeAll(async () => {
+  client = await connect();
+});
 beforeEach(async () => {
   crew = await makeCrew();
+  // What other tests of this database have queued would be mailed by the workers of these.
+  await client.query("DELETE FROM graphile_worker._private_jobs");
   await rm(join(env().DATA_DIR, "outbox"), { recursive: true, force: true });
 });
 afterEach(async () => {
   await worker?.stop();
   worker = null;
 });
-afterAll(closeDatabase);
+afterAll(async () => {
+  await client.end();
+  await closeDatabase();
+});
 
 const mails = async () => {
   const folder = join(env().DATA_DIR, "outbox");
