@@ -4,12 +4,12 @@ import { TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
 import { fitChart } from "@/lib/charts/fit-chart";
-import { HoldButton } from "./hold-button";
+import type { ForecastLivedView } from "@/lib/domain/forecast-lived/section";
+import { type HoldAnswer, HoldButton } from "./hold-button";
 import { HouseFit } from "./house-fit";
-import type { ForecastLivedData, HoldAnswer } from "./lived-data";
 import { LivedFigures } from "./lived-figures";
 
-type Props = { readonly view: ForecastLivedData; readonly hold: (input: unknown) => Promise<HoldAnswer> };
+type Props = { readonly view: ForecastLivedView; readonly hold: (input: unknown) => Promise<HoldAnswer> };
 
 /** What was forecast beside what was lived, what would explain the difference, and the house fitted to its log. */
 export function ForecastLived({ view, hold }: Props) {
@@ -72,7 +72,7 @@ export function ForecastLived({ view, hold }: Props) {
   );
 }
 
-function Missing({ missing }: { readonly missing: ForecastLivedData["missing"] }) {
+function Missing({ missing }: { readonly missing: ForecastLivedView["missing"] }) {
   return (
     <div>
       <p>A forecast to hold against the log still needs:</p>

@@ -4,7 +4,8 @@ import { useRouter } from "next/navigation";
 import { useEffect, useState, useTransition } from "react";
 import { Button } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
-import type { HoldAnswer } from "./lived-data";
+
+export type HoldAnswer = { readonly ok: true } | { readonly ok: false; readonly message: string };
 
 const LOOK_AGAIN_MS = 2_000;
 

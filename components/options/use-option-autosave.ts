@@ -1,13 +1,12 @@
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import type { SaveStateProps } from "@/components/ui/save-state";
 import { keptFields } from "@/lib/domain/kept-fields";
 import { type Option, optionFields } from "@/lib/domain/options";
 import type { FieldProblem } from "@/lib/domain/problems";
+import { LOST, PAUSE_MS, stateAfterSave } from "../stage/after-save";
 import type { TypedValues } from "../stage/typed-values";
+import { useLeaving } from "../stage/use-leaving";
 import type { Answer } from "./option-data";
-
-/** A pause in typing this long saves, as in a stage form. */
-const PAUSE_MS = 1_500;
 
 export type OptionEntry = { readonly label: string; readonly inputs: TypedValues };
 type Save = (entry: OptionEntry, expectedVersion: number) => Promise<Answer>;
@@ -31,7 +30,7 @@ export function useOptionAutosave(option: Option, save: Save) {
     const typed = now.current;
     const { values, problems: found } = keptFields(optionFields, kept.current.inputs, typed.inputs);
     const entry = { label: typed.label, inputs: values as TypedValues };
-    const answer = await latest.current(entry, version.current).catch(() => LOST);
+    const answer = await latest.current(entry, version.current).catch((): Answer => LOST);
     if (!answer.ok) {
       at.current.dirty = true;
       setProblems(answer.fields);
@@ -41,10 +40,8 @@ export function useOptionAutosave(option: Option, save: Save) {
     version.current += 1;
     kept.current = entry;
     setProblems(found);
-    const time = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
-    const [first] = found;
-    setState(first ? { state: "not saved", why: first.message } : { state: "saved", at: time });
-    return first === undefined;
+    setState(stateAfterSave(found));
+    return found.length === 0;
   };
   /** One after the other, so that each save starts from the version of the one before. */
   const send = (): Promise<boolean> => {
@@ -69,26 +66,6 @@ export function useOptionAutosave(option: Option, save: Save) {
     at.current.dirty = true;
     return send();
   };
-  const leave = useRef(() => {});
-  leave.current = () => void send();
-  useEffect(() => {
-    const warn = (event: BeforeUnloadEvent) => {
-      if (!at.current.dirty) return;
-      leave.current();
-      event.preventDefault();
-    };
-    window.addEventListener("beforeunload", warn);
-    return () => {
-      window.removeEventListener("beforeunload", warn);
-      leave.current();
-    };
-  }, []);
+  useLeaving({ isUnsaved: () => at.current.dirty, flush: () => void send() });
   return { state, problems, touch, send, putBack };
 }
-
-const LOST: Answer = {
-  ok: false,
-  code: "UNAVAILABLE",
-  message: "No connection to the server. Your entries are still here; save again when it is back.",
-  fields: [],
-};

@@ -1,14 +1,13 @@
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import type { SaveStateProps } from "@/components/ui/save-state";
 import type { FieldDefs } from "@/lib/domain/fields";
 import type { FieldProblem } from "@/lib/domain/problems";
 import { savable, touchedFields } from "@/lib/domain/savable";
 import type { StageKey } from "@/lib/domain/stages";
+import { LOST, PAUSE_MS, stateAfterSave } from "./after-save";
 import type { SaveAnswer } from "./save-answer";
 import type { TypedValues } from "./typed-values";
-
-/** A pause in typing this long saves. */
-const PAUSE_MS = 1_500;
+import { useLeaving } from "./use-leaving";
 
 type Facts = {
   readonly jobId: string;
@@ -50,8 +49,8 @@ export function useAutosave(facts: Facts) {
     at.current = { ...at.current, busy: true, again: false, dirty: false };
     const kept = savable(stage, fields, saved.current, typed);
     setState({ state: "saving" });
-    const answer = await answered(
-      save({ jobId, stage, expectedVersion: version.current, inputs: kept.inputs }),
+    const answer = await save({ jobId, stage, expectedVersion: version.current, inputs: kept.inputs }).catch(
+      (): SaveAnswer => LOST,
     );
     at.current.busy = false;
     if (answer.ok) {
@@ -59,9 +58,7 @@ export function useAutosave(facts: Facts) {
       saved.current = kept.inputs as TypedValues;
       setTheirs(null);
       setProblems(kept.problems);
-      const time = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
-      const first = kept.problems[0];
-      setState(first ? { state: "not saved", why: first.message } : { state: "saved", at: time });
+      setState(stateAfterSave(kept.problems));
     } else if (answer.code === "CONFLICT" && answer.details.theirs) {
       const others = answer.details.theirs as TypedValues;
       const merged = savable(stage, fields, saved.current, typed, others);
@@ -91,25 +88,12 @@ export function useAutosave(facts: Facts) {
     timer.current = setTimeout(() => void send(), PAUSE_MS);
   };
 
-  const flush = useRef(() => {});
-  flush.current = () => {
-    if (at.current.dirty && !at.current.asking) void send();
-  };
-  useEffect(() => {
-    const warn = (event: BeforeUnloadEvent) => {
-      if (!at.current.dirty && !at.current.busy) return;
-      flush.current();
-      event.preventDefault();
-    };
-    const hide = () => document.visibilityState === "hidden" && flush.current();
-    window.addEventListener("beforeunload", warn);
-    document.addEventListener("visibilitychange", hide);
-    return () => {
-      window.removeEventListener("beforeunload", warn);
-      document.removeEventListener("visibilitychange", hide);
-      flush.current();
-    };
-  }, []);
+  useLeaving({
+    isUnsaved: () => at.current.dirty || at.current.busy,
+    flush: () => {
+      if (at.current.dirty && !at.current.asking) void send();
+    },
+  });
 
   /** After the person decided: what stands in the form is saved over theirs. */
   const keepMine = () => {
@@ -117,19 +101,4 @@ export function useAutosave(facts: Facts) {
     void send();
   };
   return { state, problems, theirs, touch, send, keepMine };
-}
-
-/** A lost connection is an answer like any other: what was typed stays, and the person is told. */
-async function answered(save: Promise<SaveAnswer>): Promise<SaveAnswer> {
-  try {
-    return await save;
-  } catch {
-    return {
-      ok: false,
-      code: "UNAVAILABLE",
-      message: "No connection to the server. Your entries are still here; save again when it is back.",
-      fields: [],
-      details: {},
-    };
-  }
 }

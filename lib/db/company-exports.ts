@@ -55,10 +55,11 @@ export function companyExports(scope: TenantScope) {
         });
       }),
 
-    list: (): Promise<readonly CompanyExport[]> =>
+    /** Those being made and those that can still be taken, newest first. */
+    list: (at: Date): Promise<readonly CompanyExport[]> =>
       withTenant(scope, async (tx) => {
         const rows = await tx.companyExport.findMany({
-          where: own,
+          where: { ...own, OR: [{ expiresAt: null }, { expiresAt: { gt: at } }] },
           orderBy: { createdAt: "desc" },
           take: 20,
           include: { createdByMember: { select: { name: true } } },

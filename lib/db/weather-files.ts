@@ -43,13 +43,16 @@ export function weatherFiles(scope: TenantScope) {
         return rows.map(toFile);
       }),
 
-    find: (id: string): Promise<WeatherFile | null> =>
-      withTenant(scope, async (tx) => {
+    /** A job may have none yet: no id finds no file, and asks nothing. */
+    find: async (id: string | null): Promise<WeatherFile | null> => {
+      if (id === null) return null;
+      return withTenant(scope, async (tx) => {
         const row = await tx.weatherFile.findFirst({
           where: { tenantId: scope.tenantId, archivedAt: null, id },
         });
         return row && toFile(row);
-      }),
+      });
+    },
 
     /** Name of the very same file on the list; `null` when it is not there. */
     findSame: (sha256: string): Promise<string | null> =>

@@ -10,7 +10,7 @@ import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError } from "@/lib/errors";
 import { endingOf } from "@/lib/files/sniff";
-import { deleteStoredFile, isStored, readStoredFile, storeStream, streamStoredFile } from "@/lib/files/store";
+import { deleteStoredFile, readStoredFile, storeStream, streamStoredFile } from "@/lib/files/store";
 import { csvText } from "@/lib/reports/csv";
 
 const KEPT_DAYS = 7;
@@ -29,9 +29,8 @@ export type ExportsView = {
 
 /** What has been exported and can still be taken. */
 export async function exportsView(scope: TenantScope, now = new Date()): Promise<ExportsView> {
-  await removeEndedExports(scope, now);
   const [exports, work, own] = await Promise.all([
-    companyExports(scope).list(),
+    companyExports(scope).list(now),
     workItems(scope).unfinished("export everything"),
     company(scope).get(),
   ]);
@@ -102,17 +101,21 @@ async function fill(
 ): Promise<string> {
   const files = new Set<string>();
   const counts = await readEverything(scope, (table, rows) => addTable(target, table, rows, files));
-  const present = [];
-  for (const sha256 of files) if (await isStored(scope.tenantId, sha256)) present.push(sha256);
-  await report(0, present.length);
-  for (const [at, sha256] of present.entries()) {
-    const bytes = await readStoredFile(scope.tenantId, sha256);
+  await report(0, files.size);
+  let missing = 0;
+  for (const [at, sha256] of [...files].entries()) {
+    const bytes = await readStoredFile(scope.tenantId, sha256).catch(() => null);
+    if (bytes === null) {
+      missing += 1;
+      continue;
+    }
     const name = `files/${sha256}${await endingOf(bytes)}`;
     await added(target, name, [bytes], false);
-    if (at % 20 === 19) await report(at + 1, present.length);
+    if (at % 20 === 19) await report(at + 1, files.size);
   }
   const rows = [...counts.values()].reduce((sum, one) => sum + one, 0);
-  const words = `${counts.size} tables with ${rows} rows, and ${present.length} files.`;
+  const lost = missing === 0 ? "" : ` ${missing} files named in the tables are not there or damaged.`;
+  const words = `${counts.size} tables with ${rows} rows, and ${files.size - missing} files.${lost}`;
   const { name } = await company(scope).get();
   target.zip.addBuffer(Buffer.from(readMe(name, now, words)), "READ ME.txt");
   target.zip.end();

@@ -42,7 +42,7 @@ async function factsOf(
     controlModelId !== null && isUuid(controlModelId)
       ? await catalog(scope).findControl(asId<"control model">(controlModelId))
       : null;
-  const weather = weatherFileId === null ? null : await weatherFiles(scope).find(weatherFileId);
+  const weather = await weatherFiles(scope).find(weatherFileId);
   return {
     ...(await instrumentsAndLimits(scope)),
     controls: control ? [control] : [],

@@ -7,31 +7,11 @@ import type { JobContext } from "@/lib/domain/evaluate";
 import { type ForecastMissing, missingHref } from "@/lib/domain/forecast";
 import { carrying, explanations } from "@/lib/domain/forecast-lived/explain";
 import { forecastLivedFindings } from "@/lib/domain/forecast-lived/finding";
-import type { FitPicture, LivedInForce } from "@/lib/domain/forecast-lived/kept";
+import type { ForecastLivedView } from "@/lib/domain/forecast-lived/section";
 import type { Job } from "@/lib/domain/jobs";
 import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
-import type { Finding } from "@/lib/engineering/findings";
 import { designToHold, livedInForce } from "./lived-forecast";
-
-/** The forecast beside what was lived, as the humidity review shows it. */
-export type ForecastLivedView = {
-  readonly jobId: string;
-  /** The log it is held against; `null` without any. */
-  readonly importId: string | null;
-  readonly lived: LivedInForce | null;
-  readonly findings: readonly Finding[];
-  readonly explanations: readonly string[];
-  /** The assumption that carries the difference most. */
-  readonly carrying: string | null;
-  readonly picture: FitPicture | null;
-  readonly timeZone: string;
-  /** What the records still lack, with the page that has it. */
-  readonly missing: readonly { readonly text: string; readonly href: string | null }[];
-  /** Work under way; `null` for none. */
-  readonly working: { readonly done: number; readonly total: number | null } | null;
-  readonly mayHold: boolean;
-};
 
 /** Everything the section *Forecast vs Lived* shows: of the log chosen, or of the newest. */
 export async function forecastLivedView(
@@ -41,7 +21,7 @@ export async function forecastLivedView(
 ): Promise<ForecastLivedView> {
   const imports = (await logs(scope).list(job.id)).filter(({ summary }) => summary !== null);
   const shown = imports.find((one) => one.id === context.log?.importId) ?? imports[0] ?? null;
-  const file = job.weatherFileId === null ? null : await weatherFiles(scope).find(job.weatherFileId);
+  const file = await weatherFiles(scope).find(job.weatherFileId);
   const lived =
     shown === null ? null : await livedInForce(scope, shown.id, context, file === null ? null : file.sha256);
   const work =

@@ -113,7 +113,7 @@ async function prepared(scope: TenantScope, job: Job, importId: string) {
   if (!log?.summary) throw notFound();
   const records = await stageRecords(scope).latest(job.id);
   const context = await jobContext(scope, job, records);
-  const file = job.weatherFileId === null ? null : await weatherFiles(scope).find(job.weatherFileId);
+  const file = await weatherFiles(scope).find(job.weatherFileId);
   const design = designToHold(context);
   const { elevationFt } = context;
   const missing = [

@@ -135,7 +135,7 @@ function designOf(scope: TenantScope, id: string, changed: ForecastChanges | nul
   return withTenant(scope, async () => {
     const job = await getJob(scope, id);
     const context = await jobContext(scope, job, await stageRecords(scope).latest(job.id));
-    const file = job.weatherFileId === null ? null : await weatherFiles(scope).find(job.weatherFileId);
+    const file = await weatherFiles(scope).find(job.weatherFileId);
     if (file === null) return "Not run: the job has no weather year yet.";
     const choice = await options(scope).choice(job.id);
     const name = choice?.label ?? "As the records stand";

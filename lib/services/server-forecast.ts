@@ -72,7 +72,7 @@ export async function forecastInputOfOptions(
     const job = await getJob(scope, jobId);
     return {
       view: await optionsView(scope, jobId),
-      file: job.weatherFileId === null ? null : await weatherFiles(scope).find(job.weatherFileId),
+      file: await weatherFiles(scope).find(job.weatherFileId),
     };
   });
   const house = jobSetup(view.context, changed.house);

@@ -29,7 +29,7 @@ export async function packedWeather(
   sha256: string,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { weatherFileId } = await getJob(scope, jobId);
-  const file = weatherFileId === null ? null : await weatherFiles(scope).find(weatherFileId);
+  const file = await weatherFiles(scope).find(weatherFileId);
   if (file?.sha256 !== sha256) throw notFound();
   return packWeather(await readWeatherYear(scope, file));
 }
@@ -38,6 +38,6 @@ export async function packedWeather(
 export type WeatherInShort = { readonly name: string; readonly sha256: string };
 
 export async function weatherInShort(scope: TenantScope, id: string | null): Promise<WeatherInShort | null> {
-  const file = id === null ? null : await weatherFiles(scope).find(id);
+  const file = await weatherFiles(scope).find(id);
   return file && { name: file.name, sha256: file.sha256 };
 }

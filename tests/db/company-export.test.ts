@@ -7,7 +7,13 @@ import { closeDatabase } from "@/lib/db/client";
 import { companyExports } from "@/lib/db/company-exports";
 import { readStoredFile, sha256Of } from "@/lib/files/store";
 import { saveBrand } from "@/lib/services/brand";
-import { askForExport, exportsView, makeExport, takeExport } from "@/lib/services/company-export";
+import {
+  askForExport,
+  exportsView,
+  makeExport,
+  removeEndedExports,
+  takeExport,
+} from "@/lib/services/company-export";
 import { deleteCompany } from "@/lib/services/delete-company";
 import { tenantTables } from "../support/catalog";
 import { connect, inRole } from "../support/connect";
@@ -116,6 +122,7 @@ test("an export ends after a week, its bytes with it", async () => {
   const later = new Date(Date.now() + 8 * DAY_MS);
   await expect(takeExport(owner, id, later)).rejects.toMatchObject({ code: "NOT_FOUND" });
   expect((await exportsView(owner, later)).exports).toEqual([]);
+  await removeEndedExports(owner, later);
   await expect(readStoredFile(owner.tenantId, sha256)).rejects.toMatchObject({ code: "NOT_FOUND" });
 });
 

@@ -12,7 +12,8 @@ export const RATING_CONDITIONS = {
 
 /** Heat that comes free when 1 lb of water condenses at room temperature, Btu: h_fg near 70 °F (recalled). */
 export const CONDENSING_HEAT_BTU_PER_LB = 1_054;
-const BTUH_PER_W = 3.412;
+/** Heat of 1 W of electricity, Btu/h (definition of the Btu). */
+export const BTUH_PER_W = 3.412;
 
 /** One line of the maker's data. */
 export type DehumidifierPoint = {

@@ -9,6 +9,7 @@ export {
   pintsPerDay,
 } from "./convert";
 export {
+  BTUH_PER_W,
   CONDENSING_HEAT_BTU_PER_LB,
   type DehumidifierPerformance,
   type DehumidifierPoint,

@@ -7,14 +7,13 @@ import {
   MASS_RATIO,
   moistEnthalpy,
 } from "../equipment/saturation";
-import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
+import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan } from "./coil-store";
 import { lookUpCooling } from "./cooling-table";
 import type { StagePlan } from "./stage-plan";
 import { isHeldCoil } from "./system";
 import type { YearPlan } from "./year-plan";
 
-const BTUH_PER_W = 3.412;
 const S_PER_H = 3_600;
 
 /** How a system was run, one element a sample. Shares are parts of the sample, 0 to 1. */

@@ -12,13 +12,12 @@ import {
   moistEnthalpy,
 } from "../equipment/saturation";
 import { ImpossibleStateError } from "../errors";
-import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
+import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan, meanStartShare } from "./coil-store";
 import { lookUpCooling } from "./cooling-table";
 import { HUMIDITIES, RUN_LENGTHS, STATE, SUM } from "./year-numbers";
 import type { YearPlan } from "./year-plan";
 
-const BTUH_PER_W = 3.412;
 /** Dry air's gas constant and 459.67 °F, ASHRAE 2017 ch. 1 eq. 26 (recalled): v = 0.370486 (t + 459.67)(1 + 1.607858 W)/p. */
 const GAS = 0.370486;
 /** The house is refused outside: the coil and saturation equations end there. */

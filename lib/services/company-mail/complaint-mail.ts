@@ -47,11 +47,9 @@ export async function mailComplaint(scope: TenantScope, mail: ComplaintMail): Pr
     kind: "complaints",
     key: keyOf(mail),
     message: {
-      subject: oneLine(
-        reopened
-          ? `Opened again by the log: job ${job.number}, ${job.customerName}, ${what}`
-          : `New complaint: job ${job.number}, ${job.customerName}, ${what}`,
-      ),
+      subject: reopened
+        ? `Opened again by the log: job ${job.number}, ${job.customerName}, ${what}`
+        : `New complaint: job ${job.number}, ${job.customerName}, ${what}`,
       text: [
         reopened ? callback.reopenedByLog : `“${complaint}”`,
         "",
@@ -102,7 +100,7 @@ export async function mailOverdue(
     kind: "complaints",
     key: `overdue ${today}`,
     message: {
-      subject: oneLine(`${name}: ${count} overdue`),
+      subject: `${name}: ${count} overdue`,
       text: [
         `${count} overdue on ${today}:`,
         "",
@@ -118,5 +116,3 @@ export async function mailOverdue(
 
 const keyOf = ({ callbackId, why, version }: ComplaintMail) => `complaint ${callbackId} ${why} ${version}`;
 const addressOf = ({ job }: Callback) => `${env().NEXTAUTH_URL}/jobs/${job.id}/callbacks`;
-/** A subject is one line, whatever a name holds. */
-const oneLine = (words: string) => words.replaceAll(/\s+/g, " ").slice(0, 200);

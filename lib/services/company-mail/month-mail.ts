@@ -29,7 +29,7 @@ export async function mailMonth(scope: TenantScope, { month }: { readonly month:
     kind: "month",
     key: `month ${month}`,
     message: {
-      subject: `${name}: the month ${month}`.replaceAll(/\s+/g, " "),
+      subject: `${name}: the month ${month}`,
       text: `The month ${month} is attached: what startups and logs said, complaints, and what goes with them.\n\nTo look further: ${env().NEXTAUTH_URL}/across-jobs`,
       attachments: [{ filename: fileName, contentType: "application/pdf", content: bytes }],
     },

@@ -29,6 +29,7 @@ export async function sendOnce(
     try {
       await sendMail({
         ...mail.message,
+        subject: oneLine(mail.message.subject),
         to: email,
         id: createHash("sha256").update(`${scope.tenantId} ${userId} ${mail.key}`).digest("hex"),
         text: `Hello ${name},\n\n${mail.message.text}\n\nYou can switch this mail off under your name, at “Mail to you”.`,
@@ -47,3 +48,6 @@ export async function sendOnce(
   if (refused !== null) throw refused;
   return sent === 0 ? "Had been mailed before." : `Mailed to ${sent === 1 ? "1 person" : `${sent} people`}.`;
 }
+
+/** A subject is one line, whatever a name holds. */
+const oneLine = (words: string) => words.replaceAll(/\s+/g, " ").slice(0, 200);
