@@ -22,13 +22,22 @@ export function ForecastLived({ view, hold }: Props) {
         ) : missing.length > 0 ? (
           <Missing missing={missing} />
         ) : mayHold ? (
-          <HoldButton
-            jobId={view.jobId}
-            importId={importId}
-            working={view.working}
-            again={lived !== null}
-            hold={hold}
-          />
+          <>
+            {lived === null ? (
+              <p className="text-muted">
+                Runs the design's forecast in the log's own weather (the typical year where it has no
+                outdoors), says whether the house lived within its range, and fits the house to the log. It
+                takes seconds to a minute, in the background.
+              </p>
+            ) : null}
+            <HoldButton
+              jobId={view.jobId}
+              importId={importId}
+              working={view.working}
+              again={lived !== null}
+              hold={hold}
+            />
+          </>
         ) : null}
         {lived === null ? null : (
           <>

@@ -72,11 +72,12 @@ const rows = (limitPct: number): readonly Row[] => [
   range("Below the setpoint while cooling", "°F·h", ({ ranges }) => ranges.belowSetpointDegreeHours),
   range("Above the start of cooling", "°F·h", ({ ranges }) => ranges.aboveSetpointDegreeHours),
   {
-    label: "Houses and years run; balances close to",
+    label: "Check of the computation",
     cell: ({ membersRun, refused, balanceError }) => (
       <span className="text-sm">
-        {membersRun}
-        {refused.length === 0 ? "" : `, ${refused.length} could not be run`}; {balanceError.toExponential(0)}
+        {membersRun} houses and years run
+        {refused.length === 0 ? "" : `, ${refused.length} could not be run`}; heat and water add up to within{" "}
+        {balanceError.toExponential(0)} of what flowed
       </span>
     ),
   },

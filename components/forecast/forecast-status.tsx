@@ -23,7 +23,7 @@ export function ForecastStatus({
   const words = {
     waiting:
       ready.length === 0 ? "No option has all a forecast needs; each says what is missing." : "About to run.",
-    running: `Running: ${done} of ${years} years.`,
+    running: years === 0 ? "Preparing the house and its weather." : `Running: ${done} of ${years} years.`,
     done: `${done} years run: ${ready.length} ${ready.length === 1 ? "option" : "options"}, each in ten houses and years it may meet.`,
     stopped: `Stopped after ${done} of ${years} years. The ranges are those of the years run.`,
     failed: "Not run.",

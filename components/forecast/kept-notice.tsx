@@ -34,7 +34,7 @@ export function KeptNotice({
   };
   return (
     <div className="flex flex-wrap items-center gap-x-4 gap-y-2 border-y border-rule py-3 text-sm">
-      <p className="min-w-0 flex-1">
+      <p className="min-w-[min(100%,20rem)] flex-1">
         {forecast === null ? (
           "No forecast is kept with the job yet. Choosing an option keeps one."
         ) : (

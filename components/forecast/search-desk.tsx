@@ -110,9 +110,9 @@ export function SearchDesk({ view, doors }: Props) {
         </div>
         <p className="text-sm text-muted">
           The promise: at most {mostHours} of 8,760 hours above {humidityLimitPct} %, and at most{" "}
-          {MOST_DEGREE_HOURS} °F·h warmer than the start of cooling, with the house as assumed. Effort: a
-          setting 1, a control of its own 5, a dehumidifier 20 and more (common practice, no source). The same
-          equipment throughout.
+          {MOST_DEGREE_HOURS} degree-hours (°F·h) warmer than the start of cooling, with the house as assumed.
+          Effort counts what it takes: 1 for each setting changed, 5 for another control, 20 and more for a
+          dehumidifier (common practice, no source). The same equipment throughout.
         </p>
         {run.problem === null ? null : <Notice kind="problem" title={run.problem} />}
         {said === null ? null : (

@@ -13,7 +13,7 @@ export function JobFacts({ job }: { readonly job: Job }) {
     [
       "Weather year",
       <TextLink key="weather" href={`/jobs/${job.id}/weather`}>
-        {job.weatherFileId === null ? "none yet: choose" : "by distance, and others"}
+        {job.weatherFileId === null ? "none yet: choose one" : "see or change it"}
       </TextLink>,
     ],
     ...(job.home.builder === "" ? [] : [["Builder", job.home.builder] as const]),

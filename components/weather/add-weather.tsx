@@ -55,7 +55,7 @@ export function AddWeather() {
             accept=".epw"
             aria-describedby="weather-file-hint"
             aria-invalid={file !== undefined}
-            className="min-h-11"
+            className="control max-w-full"
           />
           <p
             id="weather-file-hint"

@@ -19,14 +19,14 @@ export default async function DataPage() {
       <PageHeader
         title="Data"
         crumbs={[{ href: "/company", label: "Company" }]}
-        lead="What is yours, to take with you or to end."
+        lead="An export of everything your company keeps here, and the company's deletion."
       />
       <CompanyTabs current="data" />
       <div className="mt-5 grid items-start gap-5 xl:grid-cols-[minmax(0,1fr)_24rem]">
-        <Card title="Take everything with you">
+        <Card title="Export everything">
           <CompanyExports exports={exports} making={making} timeZone={timeZone} make={makeExport} />
         </Card>
-        <Card title="End">
+        <Card title="Delete the company">
           <CompanyDeletion companyName={companyName} remove={deleteEverything} />
         </Card>
       </div>
