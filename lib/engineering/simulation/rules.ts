@@ -46,7 +46,7 @@ export const simulationRules = {
       certainty: "computed",
     },
     limits: [],
-    checkedBy: "tests/engineering/simulation/search-settings.test.ts",
+    checkedBy: "tests/engineering/simulation/search-settings.long.test.ts",
   },
   forecastLived: {
     id: "simulation.forecast-lived",
