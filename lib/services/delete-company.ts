@@ -1,15 +1,12 @@
-import { UNKNOWN_ADDRESS } from "@/lib/auth/client-address";
-import { passwordFits } from "@/lib/auth/password";
-import { forgetSignInTry, takeSignInTry } from "@/lib/auth/sign-in-limit";
 import { company } from "@/lib/db/company";
 import { members } from "@/lib/db/members";
 import { unscopedEraseCompany } from "@/lib/db/unscoped/erase-company";
-import { unscopedPasswordOf } from "@/lib/db/unscoped/people";
 import type { TenantScope } from "@/lib/domain/scope";
-import { AppError, invalidInput } from "@/lib/errors";
+import { invalidInput } from "@/lib/errors";
 import { deleteAllStoredFiles } from "@/lib/files/store";
 import { sendMail } from "@/lib/mail/send-mail";
 import type { DeleteCompanyInput } from "@/lib/schemas/company";
+import { provePassword } from "./prove-password";
 
 /**
  * Deletes a company with everything it has: for good, at once, and its people's sign-ins with it unless they belong to
@@ -23,7 +20,10 @@ export async function deleteCompany(scope: TenantScope, input: DeleteCompanyInpu
     throw invalidInput([{ field: "companyName", message: `Type the name as it is written here: ${name}` }]);
   }
   const people = await members(scope).list();
-  await provePassword(scope, people.find((one) => one.userId === scope.userId)?.email ?? "", input.password);
+  await provePassword({ userId: scope.userId }, input.password, {
+    field: "password",
+    message: "This is not your password. Nothing was deleted.",
+  });
   await unscopedEraseCompany(scope);
   await deleteAllStoredFiles(scope.tenantId);
   const by = people.find((one) => one.userId === scope.userId)?.name ?? "";
@@ -34,13 +34,4 @@ export async function deleteCompany(scope: TenantScope, input: DeleteCompanyInpu
       text: `${by} deleted ${name} with all its jobs, records, logs, packets and files. Private links that were sent no longer open. Nothing is left that could be brought back.`,
     });
   }
-}
-
-async function provePassword(scope: TenantScope, email: string, password: string): Promise<void> {
-  if (!(await takeSignInTry(email, UNKNOWN_ADDRESS)))
-    throw new AppError("TOO_MANY_TRIES", "Too many wrong passwords. Try again in 15 minutes.");
-  const stored = await unscopedPasswordOf({ userId: scope.userId });
-  if (!(await passwordFits(stored?.passwordHash ?? null, password)))
-    throw invalidInput([{ field: "password", message: "This is not your password. Nothing was deleted." }]);
-  await forgetSignInTry(email, UNKNOWN_ADDRESS);
 }

@@ -1,20 +1,16 @@
 import { hashSecret, makeSecret } from "@/lib/auth/one-time-secret";
-import { hashPassword, passwordFits, passwordProblem } from "@/lib/auth/password";
+import { hashPassword, passwordProblem } from "@/lib/auth/password";
 import { company } from "@/lib/db/company";
 import { members } from "@/lib/db/members";
-import {
-  unscopedAcceptInvitation,
-  unscopedInvitation,
-  unscopedPasswordOf,
-  unscopedSetPassword,
-} from "@/lib/db/unscoped/people";
+import { unscopedAcceptInvitation, unscopedInvitation, unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { asId } from "@/lib/domain/ids";
 import { ROLE_NAMES, type Role } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
 import { env } from "@/lib/env";
-import { AppError, invalidInput, notFound } from "@/lib/errors";
+import { invalidInput, notFound } from "@/lib/errors";
 import { sendMail } from "@/lib/mail/send-mail";
 import type { InviteMemberInput } from "@/lib/schemas/people";
+import { provePassword } from "./prove-password";
 
 const INVITATION_DAYS = 7;
 
@@ -80,12 +76,10 @@ export async function acceptInvitation(
 ): Promise<{ readonly email: string }> {
   const invitation = await openInvitation(input.secret, now);
   if (invitation.personIsKnown) {
-    const known = await unscopedPasswordOf({ email: invitation.email });
-    if (!(await passwordFits(known?.passwordHash ?? null, input.password))) {
-      throw invalidInput([
-        { field: "password", message: "This is not the password you already use here. Enter that one." },
-      ]);
-    }
+    await provePassword({ email: invitation.email }, input.password, {
+      field: "password",
+      message: "This is not the password you already use here. Enter that one.",
+    });
     await unscopedAcceptInvitation(hashSecret(input.secret), null, now);
   } else {
     const problem = passwordProblem("password", input.password);
@@ -100,11 +94,10 @@ export async function changePassword(
   scope: TenantScope,
   input: { readonly current: string; readonly next: string },
 ): Promise<void> {
-  const stored = await unscopedPasswordOf({ userId: scope.userId });
-  if (!stored) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
-  if (!(await passwordFits(stored.passwordHash, input.current))) {
-    throw invalidInput([{ field: "current", message: "This is not your current password. Try again." }]);
-  }
+  await provePassword({ userId: scope.userId }, input.current, {
+    field: "current",
+    message: "This is not your current password. Try again.",
+  });
   const problem = passwordProblem("next", input.next);
   if (problem) throw invalidInput([problem]);
   await unscopedSetPassword(scope.userId, await hashPassword(input.next));

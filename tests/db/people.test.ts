@@ -7,6 +7,7 @@ import { makeSecret } from "@/lib/auth/one-time-secret";
 import { passwordFits } from "@/lib/auth/password";
 import { scopeOfMember } from "@/lib/auth/scope";
 import { currentPerson, currentScope } from "@/lib/auth/session";
+import { takeSignInTry } from "@/lib/auth/sign-in-limit";
 import { activity } from "@/lib/db/activity";
 import { closeDatabase } from "@/lib/db/client";
 import { members } from "@/lib/db/members";
@@ -194,6 +195,19 @@ test("a changed password ends every session; a forged, foreign or damaged cookie
     cookie.jar = { "next-auth.session-token": token };
     expect(await currentPerson()).toBeNull();
   }
+});
+
+test("guesses at the own password end like guesses at the door, and end those too", async () => {
+  const { owner } = await makeCrew();
+  const email = `${randomUUID()}@example.com`;
+  await acceptInvitation({ secret: await invited(owner, email), password: PASSWORD });
+  const { id, sessionVersion } = given(await unscopedSignInUser(email));
+  const scope = given((await askWith(id, sessionVersion)).scope);
+  const guess = (current: string) => refusedBy(changePassword(scope, { current, next: "some other words" }));
+  for (let time = 0; time < 8; time++)
+    expect(await guess(`guess ${time} at it`)).toMatchObject({ code: "INVALID_INPUT" });
+  expect(await guess(PASSWORD)).toMatchObject({ code: "TOO_MANY_TRIES" });
+  expect(await takeSignInTry(email, "another address")).toBe(false);
 });
 
 test("the last owner stays; of two owners demoting or removing each other at once one stays", async () => {
