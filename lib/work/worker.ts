@@ -15,6 +15,8 @@ const LOOK_FOR_DEAD_MS = 10_000;
 /** A worker enters the roll before its first work is this old. */
 const ENTERED_WITHIN_MS = 3_000;
 const AGAIN_MS = 2_000;
+/** While the database stays away this is said once a minute, not every time. */
+const SAID_EVERY = 30;
 
 export type Worker = { readonly stop: () => Promise<void> };
 
@@ -25,11 +27,15 @@ export type Worker = { readonly stop: () => Promise<void> };
 export function startWorker(tasks: ReadonlyMap<string, TaskDefinition> = TASKS): Worker {
   const ended = new AbortController();
   const working = (async () => {
+    let failures = 0;
     while (!ended.signal.aborted) {
+      const begun = performance.now();
       try {
         await workUntilBroken(tasks, ended.signal);
       } catch (error) {
-        log().error({ work: "worker", error: failureFacts(error) });
+        if (performance.now() - begun > SAID_EVERY * AGAIN_MS) failures = 0;
+        if (failures++ % SAID_EVERY === 0)
+          log().error({ work: "worker", failures, error: failureFacts(error) });
       }
       if (!ended.signal.aborted) await pause(AGAIN_MS, undefined, { signal: ended.signal }).catch(() => null);
     }

@@ -55,7 +55,9 @@ export function unscopedFormerMembership(userId: UserId, tenantId: TenantId): Pr
 /** The stored hash of a person's password, and the address it is counted under. */
 export function unscopedPasswordOf(who: { readonly email: string } | { readonly userId: UserId }) {
   const where = "email" in who ? { email: who.email } : { id: who.userId };
-  return unscopedTransaction((tx) => tx.user.findUnique({ where, select: { email: true, passwordHash: true } }));
+  return unscopedTransaction((tx) =>
+    tx.user.findUnique({ where, select: { email: true, passwordHash: true } }),
+  );
 }
 
 /** Sets a password, ends every session of the person and tells it on the trail of each of their companies. */
