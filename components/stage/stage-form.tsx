@@ -100,7 +100,8 @@ export function StageForm({
   };
 
   return (
-    <div className="grid items-start gap-6 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+    // Wide: pictures under the form, findings beside both. The second row takes what long findings need.
+    <div className="grid items-start gap-6 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)] xl:grid-rows-[auto_1fr]">
       <Card>
         <form
           ref={form}
@@ -163,31 +164,31 @@ export function StageForm({
           ) : null}
         </form>
       </Card>
-      <div className="grid min-w-0 content-start gap-6">
-        <section aria-label="Findings" className="min-w-0">
-          <h2 className="mb-3 text-lg font-semibold">Findings</h2>
-          <FindingList findings={live.evaluation.findings[stage]} ruleHref={(ruleId) => `/rules#${ruleId}`} />
-          {"deviations" in fields ? (
-            <Departures
-              key={steps}
-              findings={live.evaluation.findings[stage]}
-              text={(typed.deviations ?? null) as string | null}
-              disabled={!mayEdit}
-              say={(ruleId, reason) =>
-                enter(
-                  {
-                    deviations: withDeviation(
-                      (now.current.deviations ?? null) as string | null,
-                      ruleId,
-                      reason,
-                    ),
-                  },
-                  "deviations",
-                )
-              }
-            />
-          ) : null}
-        </section>
+      <section aria-label="Findings" className="min-w-0 xl:col-start-2 xl:row-span-2 xl:row-start-1">
+        <h2 className="mb-3 text-lg font-semibold">Findings</h2>
+        <FindingList findings={live.evaluation.findings[stage]} ruleHref={(ruleId) => `/rules#${ruleId}`} />
+        {"deviations" in fields ? (
+          <Departures
+            key={steps}
+            findings={live.evaluation.findings[stage]}
+            text={(typed.deviations ?? null) as string | null}
+            disabled={!mayEdit}
+            say={(ruleId, reason) =>
+              enter(
+                {
+                  deviations: withDeviation(
+                    (now.current.deviations ?? null) as string | null,
+                    ruleId,
+                    reason,
+                  ),
+                },
+                "deviations",
+              )
+            }
+          />
+        ) : null}
+      </section>
+      <div className="grid min-w-0 gap-6 xl:col-start-1">
         <StagePictures stage={stage} {...live} />
       </div>
     </div>

@@ -6,13 +6,15 @@ import { spread } from "./spread";
 
 type Point = { readonly airflowCfm: number; readonly externalStaticInWc: number };
 
+type FanCurve = { readonly name: string; readonly chosen: boolean; readonly points: readonly Point[] };
+
+/** Room for a letter of a name, and between two names, px. */
+const LETTER = 6.5;
+const BETWEEN_NAMES = 8;
+
 export type DuctCurveInput = {
   /** One curve a setting, points in order of static. */
-  readonly settings: readonly {
-    readonly name: string;
-    readonly chosen: boolean;
-    readonly points: readonly Point[];
-  }[];
+  readonly settings: readonly FanCurve[];
   /** The ducts' curve: static asked at each airflow. */
   readonly ducts: readonly {
     readonly key: string;
@@ -65,6 +67,14 @@ export function ductCurve(input: DuctCurveInput): ChartGeometry | null {
     plot.top,
     plot.bottom,
   );
+  // The names of steep curves side by side would stand in each other, so they are spread.
+  const nameGap = BETWEEN_NAMES + LETTER * Math.max(...curves.map(({ name }) => name.length));
+  const nameLefts = spread(
+    curves.map(({ points: [foot] }) => x.at(foot?.airflowCfm ?? 0)),
+    nameGap,
+    plot.left + nameGap / 2,
+    plot.right - nameGap / 2,
+  );
   return {
     width: input.width,
     height,
@@ -93,24 +103,15 @@ export function ductCurve(input: DuctCurveInput): ChartGeometry | null {
       ...(input.limit
         ? [label("limit", plot.left + 5, y.at(input.limit.inWc) - 5, input.limit.label, { tone: "short" })]
         : []),
-      ...curves.flatMap(({ name, chosen, points }) => {
-        const [first] = points;
-        return first === undefined
-          ? []
-          : [
-              label(
-                `fan-${name}`,
-                x.at(first.airflowCfm),
-                Math.min(plot.bottom - 4, y.at(first.externalStaticInWc) + 15),
-                name,
-                {
-                  anchor: "middle",
-                  tone: chosen ? "accent" : "muted",
-                  strong: chosen,
-                },
-              ),
-            ];
-      }),
+      ...curves.map(({ name, chosen, points: [foot] }, index) =>
+        label(
+          `fan-${name}`,
+          nameLefts[index] ?? 0,
+          Math.min(plot.bottom - 4, y.at(foot?.externalStaticInWc ?? 0) + 15),
+          name,
+          { anchor: "middle", tone: chosen ? "accent" : "muted", strong: chosen },
+        ),
+      ),
       ...ducts.map((one, index) =>
         label(`ducts-${one.key}`, plot.right + 6, (ends[index] ?? 0) + 4, one.label, {
           tone: one.tone,

@@ -11,36 +11,86 @@ type House = {
   readonly runOnS: 0 | 60 | 90;
   readonly tech: "tech" | "secondTech";
   readonly complaint: string | null;
+  /** Whether a dehumidifier for mild, wet weather was sold with it. */
+  readonly dehumidifier: boolean;
+  /** 240 ft leaves the ducts a usable friction rate, 260 ft does not. */
+  readonly effectiveLengthFt: 240 | 260;
 };
 
 /** Invented houses with one thing in common: only those on the highest airflow setting complain of humidity. */
 const HOUSES: readonly House[] = [
-  { customerName: "Ines Marlowe-Tabor", tap: "tap 2", runOnS: 0, tech: "tech", complaint: null },
+  {
+    customerName: "Ines Marlowe-Tabor",
+    tap: "tap 2",
+    runOnS: 0,
+    tech: "tech",
+    complaint: null,
+    dehumidifier: true,
+    effectiveLengthFt: 240,
+  },
   {
     customerName: "Quincy Abernot",
     tap: "tap 4",
     runOnS: 0,
     tech: "tech",
     complaint: "Sticky in the evening.",
+    dehumidifier: false,
+    effectiveLengthFt: 260,
   },
-  { customerName: "Petra Sandoval-Wick", tap: "tap 2", runOnS: 60, tech: "secondTech", complaint: null },
+  {
+    customerName: "Petra Sandoval-Wick",
+    tap: "tap 2",
+    runOnS: 60,
+    tech: "secondTech",
+    complaint: null,
+    dehumidifier: false,
+    effectiveLengthFt: 260,
+  },
   {
     customerName: "Rufus Okonjo-Hale",
     tap: "tap 4",
     runOnS: 60,
     tech: "secondTech",
     complaint: "Sheets feel damp.",
+    dehumidifier: false,
+    effectiveLengthFt: 240,
   },
-  { customerName: "Mirela Fontaine-Dupree", tap: "tap 3", runOnS: 90, tech: "tech", complaint: null },
+  {
+    customerName: "Mirela Fontaine-Dupree",
+    tap: "tap 3",
+    runOnS: 90,
+    tech: "tech",
+    complaint: null,
+    dehumidifier: true,
+    effectiveLengthFt: 240,
+  },
   {
     customerName: "Tobiah Lindqvist-Shaw",
     tap: "tap 4",
     runOnS: 90,
     tech: "tech",
     complaint: "Cool but clammy.",
+    dehumidifier: true,
+    effectiveLengthFt: 260,
   },
-  { customerName: "Anselm Greavey", tap: "tap 3", runOnS: 0, tech: "secondTech", complaint: null },
-  { customerName: "Delphine Rook-Amari", tap: "tap 2", runOnS: 90, tech: "tech", complaint: null },
+  {
+    customerName: "Anselm Greavey",
+    tap: "tap 3",
+    runOnS: 0,
+    tech: "secondTech",
+    complaint: null,
+    dehumidifier: true,
+    effectiveLengthFt: 240,
+  },
+  {
+    customerName: "Delphine Rook-Amari",
+    tap: "tap 2",
+    runOnS: 0,
+    tech: "tech",
+    complaint: null,
+    dehumidifier: true,
+    effectiveLengthFt: 240,
+  },
 ];
 const CFM = { "tap 2": 800, "tap 3": 915, "tap 4": 1_060 } as const;
 const ELEVATION_FT = 25;
@@ -80,7 +130,8 @@ async function seedHouse(world: DemoWorld, house: House, index: number): Promise
     equipmentModelId: model.id,
     capacitySetting,
     auxiliaryHeatKw: 10,
-    dehumidifierPintsPerDay: 0,
+    dehumidifierPintsPerDay: house.dehumidifier ? 155 : 0,
+    dehumidifierAtHousePintsPerDay: house.dehumidifier ? 135 : null,
     reason: "Fits the load.",
   });
   await fillAndSign(world, job, "airflow_setup", "office", {
@@ -89,7 +140,7 @@ async function seedHouse(world: DemoWorld, house: House, index: number): Promise
     filterDropInWc: 0.15,
     coilDropInWc: 0.2,
     otherDropInWc: 0,
-    totalEffectiveLengthFt: 260,
+    totalEffectiveLengthFt: house.effectiveLengthFt,
   });
   await fillAndSign(world, job, "control_setup", "office", {
     ...dryControls(world),

@@ -78,3 +78,25 @@ test("the geometry holds every point inside its plot, with text and table; nothi
   }
   expect(ductCurve({ settings: [], ducts: [], meets: [], remarks: [], limit: null, width: 600 })).toBeNull();
 });
+
+test.each([300, 900])(
+  "names of four near curves stand beside each other at %i px, in the curves' order",
+  (width) => {
+    const settings = ["tap 1", "tap 2", "tap 3", "tap 4"].map((name, index) => ({
+      name,
+      chosen: index === 1,
+      points: [0.1, 0.9].map((externalStaticInWc) => ({
+        airflowCfm: 900 + 20 * index - 100 * externalStaticInWc,
+        externalStaticInWc,
+      })),
+    }));
+    const drawn = ductCurve({ settings, ducts: [], meets: [], remarks: [], limit: null, width });
+    const lefts = drawn?.labels.filter(({ key }) => key.startsWith("fan-")).map(({ x }) => x) ?? [];
+    expect(lefts).toHaveLength(4);
+    // A letter of 12 px text is about 6.5 px wide.
+    for (const [index, left] of lefts.slice(1).entries())
+      expect(left - (lefts[index] ?? 0)).toBeGreaterThanOrEqual(5 * 6.5);
+    expect(lefts[0]).toBeGreaterThan(52);
+    expect(lefts[3]).toBeLessThan(width - 84);
+  },
+);
