@@ -21,7 +21,7 @@ export function TabLinks({ label, tabs }: { readonly label: string; readonly tab
               href={tab.href}
               aria-current={tab.current ? "page" : undefined}
               className={cx(
-                "-mb-px flex min-h-11 items-center gap-1 border border-b-0 px-1.5 text-sm lg:px-2",
+                "-mb-px flex min-h-11 items-center gap-1 border border-b-0 px-1.5 text-sm 2xl:px-2.5",
                 tab.current
                   ? "border-rule-strong bg-sheet font-semibold text-ink shadow-[inset_0_3px_0_var(--accent)]"
                   : "border-transparent text-muted hover:text-ink hover:underline",
