@@ -31,7 +31,7 @@ export async function appendActivity(
   scope: TenantScope,
   entry: ActivityEntry,
 ): Promise<void> {
-  await tx.activity.create({
+  await tx.activity.createMany({
     data: {
       tenantId: scope.tenantId,
       actorId: scope.userId,

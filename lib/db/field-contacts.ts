@@ -1,5 +1,8 @@
+import type { JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { Prisma } from "./generated/client";
+import { holdJob } from "./stage-record-guards";
+import { jobIsVisible } from "./visibility";
 import { withTenant } from "./with-tenant";
 
 export type Waiting = { readonly fields?: number | undefined; readonly photos?: number | undefined };
@@ -29,6 +32,35 @@ export function fieldContacts(scope: TenantScope) {
             waiting_fields = coalesce(${fields}::int, field_contact.waiting_fields),
             waiting_photos = coalesce(${photos}::int, field_contact.waiting_photos)
           ${stale}`;
+      }),
+
+    /**
+     * Holds a job as `stageRecords.lock` does and notes the contact, in one statement.
+     *
+     * @throws AppError `NOT_FOUND` when the job is not this person's.
+     */
+    lockAndNote: (jobId: JobId, waiting?: Waiting): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const fields = waiting?.fields ?? null;
+        const photos = waiting?.photos ?? null;
+        await holdJob(
+          tx,
+          scope,
+          jobId,
+          () =>
+            tx.$queryRaw<readonly unknown[]>`
+            WITH locked AS (
+              SELECT job.id FROM job WHERE ${jobIsVisible(scope)} AND job.id = ${jobId}::uuid FOR UPDATE OF job
+            ), noted AS (
+              INSERT INTO field_contact (tenant_id, job_id, user_id, waiting_fields, waiting_photos)
+              SELECT ${scope.tenantId}::uuid, id, ${scope.userId}::uuid, coalesce(${fields}::int, 0), coalesce(${photos}::int, 0)
+              FROM locked
+              ON CONFLICT (tenant_id, job_id, user_id) DO UPDATE SET last_at = now(),
+                waiting_fields = coalesce(${fields}::int, field_contact.waiting_fields),
+                waiting_photos = coalesce(${photos}::int, field_contact.waiting_photos)
+            )
+            SELECT 1 FROM locked`,
+        );
       }),
 
     /** Which of these jobs this person's phone has had. */

@@ -2,8 +2,9 @@ import type { JobFacts } from "@/lib/domain/facts";
 import type { JobId } from "@/lib/domain/ids";
 import type { LedgerCell, LedgerLine } from "@/lib/domain/ledger";
 import type { TenantScope } from "@/lib/domain/scope";
-import type { StageKey } from "@/lib/domain/stages";
+import { STAGES, type StageKey } from "@/lib/domain/stages";
 import type { Verdict } from "@/lib/engineering/findings";
+import { Prisma } from "./generated/client";
 import { countCallbacks } from "./job-fact-counts";
 import type { TenantTransaction } from "./with-tenant";
 
@@ -52,7 +53,12 @@ export async function rewriteDerived(
   await countCallbacks(tx, scope, jobId);
 }
 
-/** @returns True when the job had no facts before. */
+/**
+ * Job, ledger and facts in one statement, because every reading of every phone ends in it. Lines and facts that say what
+ * they said stay as they are; lines that fell away are deleted.
+ *
+ * @returns True when the job had no facts before.
+ */
 async function writeDerivedRows(
   tx: TenantTransaction,
   scope: TenantScope,
@@ -60,64 +66,62 @@ async function writeDerivedRows(
   derived: JobDerived,
   touched: { readonly updatedAt: Date; readonly updatedBy?: string },
 ): Promise<boolean> {
-  const own = { tenantId: scope.tenantId, jobId };
-  await tx.job.updateMany({
-    where: { tenantId: scope.tenantId, id: jobId },
-    data: {
-      currentStage: derived.currentStage,
-      verdict: derived.verdict,
-      attention: [...derived.attention],
-      needsAttention: derived.attention.length > 0,
-      ...touched,
-    },
-  });
-  await writeLedger(tx, own, derived);
-  const { verdicts, ...facts } = derived.facts;
-  const row = {
-    ...facts,
-    engineVersion: derived.engineVersion,
-    verdict: derived.verdict,
-    loadSummaryVerdict: verdicts.load_summary,
-    equipmentSelectionVerdict: verdicts.equipment_selection,
-    airflowSetupVerdict: verdicts.airflow_setup,
-    controlSetupVerdict: verdicts.control_setup,
-    startupRecordVerdict: verdicts.startup_record,
-    humidityReviewVerdict: verdicts.humidity_review,
-  };
-  const known = await tx.jobFact.updateMany({ where: own, data: { ...row, rebuiltAt: new Date() } });
-  if (known.count > 0) return false;
-  await tx.jobFact.create({ data: { ...own, ...row }, select: { jobId: true } });
-  return true;
-}
-
-/** Lines that say what they said stay as they are; the others are written, and those that fell away deleted, at once. */
-async function writeLedger(
-  tx: TenantTransaction,
-  own: { readonly tenantId: string; readonly jobId: string },
-  derived: JobDerived,
-): Promise<void> {
   const lines = JSON.stringify(derived.ledger.map((line, position) => lineRow(line, position, derived)));
-  await tx.$executeRaw`
-    WITH line AS (
+  const facts = factRow(derived);
+  const columns = Object.keys(facts);
+  const from = (row: string) => Prisma.raw(columns.map((column) => `${row}.${column}`).join(", "));
+  const by = touched.updatedBy ?? null;
+  const [written] = await tx.$queryRaw<readonly { readonly isFirst: boolean }[]>`
+    WITH changed AS (
+      UPDATE job SET current_stage = ${derived.currentStage}, verdict = ${derived.verdict},
+        attention = ${[...derived.attention]}::text[], needs_attention = ${derived.attention.length > 0},
+        updated_at = ${touched.updatedAt}, updated_by = coalesce(${by}::uuid, updated_by)
+      WHERE tenant_id = ${scope.tenantId}::uuid AND id = ${jobId}::uuid
+    ), line AS (
       SELECT * FROM jsonb_to_recordset(${lines}::jsonb) AS line (
         "lineKey" text, position int, title text, unit text, designed float8, set float8, measured float8, lived float8,
         "measuredUncertainty" float8, "livedUncertainty" float8, verdict text, evidence jsonb, "engineVersion" text)
     ), gone AS (
-      DELETE FROM ledger_line WHERE tenant_id = ${own.tenantId}::uuid AND job_id = ${own.jobId}::uuid
+      DELETE FROM ledger_line WHERE tenant_id = ${scope.tenantId}::uuid AND job_id = ${jobId}::uuid
         AND line_key NOT IN (SELECT "lineKey" FROM line)
+    ), lines AS (
+      INSERT INTO ledger_line AS kept (tenant_id, id, job_id, line_key, position, title, unit, designed, set, measured, lived,
+        measured_uncertainty, lived_uncertainty, verdict, evidence, engine_version)
+      SELECT ${scope.tenantId}::uuid, gen_random_uuid(), ${jobId}::uuid, line.* FROM line
+      ON CONFLICT (tenant_id, job_id, line_key) DO UPDATE SET (position, title, unit, designed, set, measured, lived,
+          measured_uncertainty, lived_uncertainty, verdict, evidence, engine_version, rebuilt_at)
+        = (excluded.position, excluded.title, excluded.unit, excluded.designed, excluded.set, excluded.measured,
+          excluded.lived, excluded.measured_uncertainty, excluded.lived_uncertainty, excluded.verdict, excluded.evidence,
+          excluded.engine_version, now())
+        WHERE (kept.position, kept.title, kept.unit, kept.verdict, kept.evidence, kept.engine_version,
+            kept.measured_uncertainty, kept.lived_uncertainty)
+          IS DISTINCT FROM (excluded.position, excluded.title, excluded.unit, excluded.verdict, excluded.evidence,
+            excluded.engine_version, excluded.measured_uncertainty, excluded.lived_uncertainty)
     )
-    INSERT INTO ledger_line AS kept (tenant_id, id, job_id, line_key, position, title, unit, designed, set, measured, lived,
-      measured_uncertainty, lived_uncertainty, verdict, evidence, engine_version)
-    SELECT ${own.tenantId}::uuid, gen_random_uuid(), ${own.jobId}::uuid, line.* FROM line
-    ON CONFLICT (tenant_id, job_id, line_key) DO UPDATE SET (position, title, unit, designed, set, measured, lived,
-        measured_uncertainty, lived_uncertainty, verdict, evidence, engine_version, rebuilt_at)
-      = (excluded.position, excluded.title, excluded.unit, excluded.designed, excluded.set, excluded.measured,
-        excluded.lived, excluded.measured_uncertainty, excluded.lived_uncertainty, excluded.verdict, excluded.evidence,
-        excluded.engine_version, now())
-      WHERE (kept.position, kept.title, kept.unit, kept.verdict, kept.evidence, kept.engine_version,
-          kept.measured_uncertainty, kept.lived_uncertainty)
-        IS DISTINCT FROM (excluded.position, excluded.title, excluded.unit, excluded.verdict, excluded.evidence,
-          excluded.engine_version, excluded.measured_uncertainty, excluded.lived_uncertainty)`;
+    INSERT INTO job_fact AS kept (tenant_id, job_id, ${Prisma.raw(columns.join(", "))})
+    SELECT ${scope.tenantId}::uuid, ${jobId}::uuid, ${from("fact")}
+      FROM jsonb_populate_record(NULL::job_fact, ${JSON.stringify(facts)}::jsonb) AS fact
+    ON CONFLICT (tenant_id, job_id) DO UPDATE SET (${Prisma.raw(columns.join(", "))}, rebuilt_at) = (${from("excluded")}, now())
+      WHERE (${from("kept")}) IS DISTINCT FROM (${from("excluded")})
+    RETURNING xmax = 0 AS "isFirst"`;
+  return written?.isFirst ?? false;
+}
+
+/** The facts by column. */
+function factRow({ facts, engineVersion, verdict }: JobDerived): Readonly<Record<string, unknown>> {
+  const { verdicts, ...own } = facts;
+  const row: Readonly<Record<string, unknown>> = {
+    ...own,
+    engineVersion,
+    verdict,
+    ...Object.fromEntries(STAGES.map((stage) => [`${stage}_verdict`, verdicts[stage]])),
+  };
+  return Object.fromEntries(Object.entries(row).map(([key, value]) => [columnOf(key), value]));
+}
+
+/** `floorAreaFt2` is `floor_area_ft2`, `shareBetween50And60Pct` is `share_between_50_and_60_pct`; a wrong name is an error in the statement. */
+function columnOf(key: string): string {
+  return key.replaceAll(/[A-Z]|(?<=[a-z])(?<!Ft)\d+/g, (part) => `_${part.toLowerCase()}`);
 }
 
 function lineRow(line: LedgerLine, position: number, derived: JobDerived) {

@@ -15,14 +15,29 @@ const held = new WeakMap<TenantTransaction, Set<string>>();
  *
  * @returns False when the transaction held the job already: what it has read of it since still stands.
  */
-export async function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<boolean> {
+export function lockJob(tx: TenantTransaction, scope: TenantScope, jobId: JobId): Promise<boolean> {
+  return holdJob(
+    tx,
+    scope,
+    jobId,
+    () =>
+      tx.$queryRaw<readonly unknown[]>`
+        SELECT 1 FROM job WHERE ${jobIsVisible(scope)} AND job.id = ${jobId}::uuid FOR UPDATE OF job`,
+  );
+}
+
+/** The same with a statement of the caller's, which locks the job's row and answers a row when it may be seen. */
+export async function holdJob(
+  tx: TenantTransaction,
+  scope: TenantScope,
+  jobId: JobId,
+  lock: () => Promise<readonly unknown[]>,
+): Promise<boolean> {
   const mine = held.get(tx) ?? new Set();
-  const lock = `${scope.userId} ${jobId}`;
-  if (mine.has(lock)) return false;
-  const locked = await tx.$queryRaw<readonly unknown[]>`
-    SELECT 1 FROM job WHERE ${jobIsVisible(scope)} AND job.id = ${jobId}::uuid FOR UPDATE OF job`;
-  if (locked.length === 0) throw notFound();
-  held.set(tx, mine.add(lock));
+  const key = `${scope.userId} ${jobId}`;
+  if (mine.has(key)) return false;
+  if ((await lock()).length === 0) throw notFound();
+  held.set(tx, mine.add(key));
   return true;
 }
 

@@ -83,10 +83,14 @@ export function stageRecords(scope: TenantScope) {
         };
         const own = { tenantId: scope.tenantId, jobId: write.jobId, stage: write.stage };
         if (current) {
-          await tx.stageRecord.updateMany({
-            where: { ...own, id: current.id, state: "draft", version: current.version },
-            data: { ...data, version: { increment: 1 } },
-          });
+          // Written, because every reading of every phone does it.
+          await tx.$executeRaw`
+            UPDATE stage_record SET inputs = ${JSON.stringify(write.inputs)}::jsonb, schema_version = ${data.schemaVersion},
+              findings = ${JSON.stringify(write.computed.findings)}::jsonb, verdict = ${data.verdict},
+              engine_version = ${data.engineVersion}, updated_at = ${data.updatedAt},
+              updated_by = ${data.updatedBy}::uuid, version = version + 1
+            WHERE tenant_id = ${scope.tenantId}::uuid AND job_id = ${write.jobId}::uuid AND stage = ${write.stage}
+              AND id = ${current.id}::uuid AND state = 'draft' AND version = ${current.version}`;
         } else {
           await tx.stageRecord.create({ data: { ...own, ...data, revision: 1, createdBy: scope.userId } });
         }

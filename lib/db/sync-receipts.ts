@@ -1,5 +1,4 @@
 import type { TenantScope } from "@/lib/domain/scope";
-import { asJson } from "./json";
 import { withTenant } from "./with-tenant";
 
 export type SyncReceipt = {
@@ -12,12 +11,12 @@ export function syncReceipts(scope: TenantScope) {
   return {
     /** What was answered to an upload of this id, or `null` when none arrived yet. */
     find: (clientId: string): Promise<SyncReceipt | null> =>
-      withTenant(scope, (tx) =>
-        tx.syncReceipt.findFirst({
-          where: { tenantId: scope.tenantId, clientId },
-          select: { userId: true, requestHash: true, response: true },
-        }),
-      ),
+      withTenant(scope, async (tx) => {
+        const [receipt] = await tx.$queryRaw<readonly SyncReceipt[]>`
+          SELECT user_id AS "userId", request_hash AS "requestHash", response FROM sync_receipt
+          WHERE tenant_id = ${scope.tenantId}::uuid AND client_id = ${clientId}::uuid`;
+        return receipt ?? null;
+      }),
 
     keep: (receipt: {
       readonly clientId: string;
@@ -27,14 +26,10 @@ export function syncReceipts(scope: TenantScope) {
       readonly response: object;
     }): Promise<void> =>
       withTenant(scope, async (tx) => {
-        await tx.syncReceipt.create({
-          data: {
-            ...receipt,
-            tenantId: scope.tenantId,
-            userId: scope.userId,
-            response: asJson(receipt.response),
-          },
-        });
+        await tx.$executeRaw`
+          INSERT INTO sync_receipt (tenant_id, client_id, user_id, kind, request_hash, entity_id, response)
+          VALUES (${scope.tenantId}::uuid, ${receipt.clientId}::uuid, ${scope.userId}::uuid, ${receipt.kind},
+            ${receipt.requestHash}, ${receipt.entityId}::uuid, ${JSON.stringify(receipt.response)}::jsonb)`;
       }),
   };
 }

@@ -1,5 +1,4 @@
 import { createHash } from "node:crypto";
-import { forecasts } from "@/lib/db/forecasts";
 import type { JobContext } from "@/lib/domain/evaluate";
 import {
   FORECAST_MEMBERS,
@@ -9,13 +8,12 @@ import {
   type ForecastInForce,
   type ForecastPart,
   jobSetup,
+  type KeptForecast,
   type KeptInputs,
   missingOf,
   optionSetup,
   type SystemAssumption,
 } from "@/lib/domain/forecast";
-import type { JobId } from "@/lib/domain/ids";
-import type { TenantScope } from "@/lib/domain/scope";
 import { stableText } from "@/lib/engineering/simulation";
 
 /** The design as its records stand, ready to be forecast. */
@@ -55,14 +53,12 @@ export function designHash({ option, ...inputs }: KeptInputs, weatherSha256: str
   return createHash("sha256").update(stableText(all)).digest("hex");
 }
 
-/** The job's kept forecast, with whether its design, weather or engine are others now. */
-export async function forecastInForce(
-  scope: TenantScope,
-  jobId: JobId,
+/** A job's kept forecast, with whether its design, weather or engine are others now. */
+export function heldAgainstDesign(
+  kept: KeptForecast | null,
   context: JobContext,
   weatherSha256: string | null,
-): Promise<ForecastInForce | null> {
-  const kept = await forecasts(scope).inForce(jobId);
+): ForecastInForce | null {
   if (kept === null) return null;
   const now = designedForecast(context, "", kept.inputs.changed);
   const same =

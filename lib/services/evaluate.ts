@@ -2,6 +2,7 @@ import { catalog } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
 import { instruments } from "@/lib/db/instruments";
 import type { JobDerived } from "@/lib/db/job-derived";
+import { judgedWith } from "@/lib/db/judged-with";
 import { type WeatherFile, weatherFiles } from "@/lib/db/weather-files";
 import { attentionReasons } from "@/lib/domain/attention";
 import type { ControlModel, Instrument } from "@/lib/domain/catalog";
@@ -11,7 +12,7 @@ import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
 import { type Limits, limitsInForce } from "@/lib/domain/limits";
 import type { TenantScope } from "@/lib/domain/scope";
 import { emptyStage, STAGES, type StageInputs } from "@/lib/domain/stages";
-import { forecastInForce } from "./designed-forecast";
+import { heldAgainstDesign } from "./designed-forecast";
 import { livedInForce } from "./lived-forecast";
 import { logSummary } from "./log-summary";
 
@@ -24,8 +25,10 @@ export type CompanyFacts = {
 };
 
 export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
+  // One after the other: inside one transaction they share one connection.
   return {
-    ...(await instrumentsAndLimits(scope)),
+    instruments: await instruments(scope).list("all"),
+    limits: limitsInForce(await company(scope).limitOverrides()),
     // Retired ones and old versions too: a job's findings do not change because the catalog moved on.
     controls: await catalog(scope).listControls("all"),
     weather: await weatherFiles(scope).list(),
@@ -33,29 +36,17 @@ export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
 }
 
 /** The same for one job: of thermostats and weather only what it rests on. */
-async function factsOf(
+async function controlsAndWeatherOf(
   scope: TenantScope,
   weatherFileId: string | null,
   controlModelId: string | null,
-): Promise<CompanyFacts> {
+): Promise<Pick<CompanyFacts, "controls" | "weather">> {
   const control =
     controlModelId !== null && isUuid(controlModelId)
       ? await catalog(scope).findControl(asId<"control model">(controlModelId))
       : null;
   const weather = await weatherFiles(scope).find(weatherFileId);
-  return {
-    ...(await instrumentsAndLimits(scope)),
-    controls: control ? [control] : [],
-    weather: weather ? [weather] : [],
-  };
-}
-
-// One after the other: inside one transaction they share one connection.
-async function instrumentsAndLimits(
-  scope: TenantScope,
-): Promise<Pick<CompanyFacts, "instruments" | "limits">> {
-  const tools = await instruments(scope).list("all");
-  return { instruments: tools, limits: limitsInForce(await company(scope).limitOverrides()) };
+  return { controls: control ? [control] : [], weather: weather ? [weather] : [] };
 }
 
 /** Reads everything a job's findings follow from. */
@@ -75,7 +66,12 @@ export async function jobContext(
     equipmentModelId !== null && isUuid(equipmentModelId)
       ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
       : null;
-  const known = facts ?? (await factsOf(scope, job.weatherFileId, controlModelId));
+  const own = await judgedWith(scope, job.id);
+  const known = facts ?? {
+    instruments: own.instruments,
+    limits: limitsInForce(own.limitOverrides),
+    ...(await controlsAndWeatherOf(scope, job.weatherFileId, controlModelId)),
+  };
   const context: JobContext = {
     elevationFt: job.home.elevationFt,
     inputs,
@@ -90,7 +86,7 @@ export async function jobContext(
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
   const weatherSha256 = known.weather.find((one) => one.id === job.weatherFileId)?.sha256 ?? null;
-  const forecast = await forecastInForce(scope, job.id, context, weatherSha256);
+  const forecast = heldAgainstDesign(own.forecast, context, weatherSha256);
   if (logImportId === null) return { ...context, forecast };
   // What the house lived is held against what the records before it say.
   const asked = logContextOf(context, evaluateJob(context));

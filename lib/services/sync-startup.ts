@@ -36,8 +36,7 @@ export function syncStartup(
   const job = asId<"job">(jobId);
   const requestHash = hashOf(job, upload.fields);
   return withTenant(scope, async () => {
-    await stageRecords(scope).lock(job);
-    await fieldContacts(scope).note([job], upload.waiting);
+    await fieldContacts(scope).lockAndNote(job, upload.waiting);
     const earlier = await earlierOutcome(scope, upload.clientId, requestHash);
     const records = await stageRecords(scope).latest(job);
     if (earlier) return answer(earlier, records[STAGE]);

@@ -65,6 +65,6 @@ await onOwnServer(async () => {
   if (process.env.DEWLEDGER_STATEMENTS) {
     statements.length = 0;
     await upload(30 + UPLOADS);
-    for (const one of statements) process.stdout.write(`  ${one.replaceAll(/\s+/g, " ").slice(0, 220)}\n`);
+    for (const one of statements) process.stdout.write(`  ${one.replaceAll(/\s+/g, " ").slice(0, 700)}\n`);
   }
 });

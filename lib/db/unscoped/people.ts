@@ -1,6 +1,7 @@
 import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
 import type { Role } from "@/lib/domain/roles";
 import { notFound } from "@/lib/errors";
+import { database } from "../client";
 import { type UnscopedTransaction, unscopedTransaction } from "./transaction";
 
 export type PersonCompany = {
@@ -25,20 +26,12 @@ export function unscopedSignInUser(email: string) {
   );
 }
 
-/** A person and the open companies they are a member of now, by name. */
-export function unscopedPerson(userId: UserId) {
-  return unscopedTransaction(async (tx) => {
-    // One statement of its own: it stands before every page and every reading of a phone.
-    const [person] = await tx.$queryRaw<readonly PersonRow[]>`
-      SELECT person.id AS "userId", person.email, person.session_version AS "sessionVersion",
-        (SELECT coalesce(jsonb_agg(jsonb_build_object('tenantId', member.tenant_id, 'tenantName', tenant.name,
-            'memberName', member.name, 'role', member.role, 'membershipVersion', member.version)
-            ORDER BY tenant.name), '[]')
-          FROM membership member JOIN tenant ON tenant.id = member.tenant_id
-          WHERE member.user_id = person.id AND member.removed_at IS NULL AND tenant.closed_at IS NULL) AS companies
-      FROM "user" person WHERE person.id = ${userId}::uuid`;
-    return person ?? null;
-  });
+/** A person and the open companies they are a member of now, by name. One statement: it stands before every request. */
+export async function unscopedPerson(userId: UserId): Promise<PersonRow | null> {
+  const [person] = await database().$queryRaw<readonly PersonRow[]>`
+    SELECT user_id AS "userId", email, session_version AS "sessionVersion", companies
+    FROM person_now(${userId}::uuid)`;
+  return person ?? null;
 }
 
 /** When a person left an open company they once belonged to; `null` when they never did or still do. */
