@@ -16,7 +16,7 @@ import { makeCrew } from "../support/people";
 import { LOAD, openJob, save } from "../support/service-jobs";
 import { onOwnServer } from "./on-own-server";
 
-const UPLOADS = 300;
+const UPLOADS = 200;
 
 const statements: string[] = [];
 const send = pg.Client.prototype.query;
