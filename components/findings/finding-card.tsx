@@ -12,10 +12,12 @@ export type FindingCardProps = {
   readonly ruleHref?: string;
   /** Level of its title in the page's outline. */
   readonly level?: 2 | 3 | 4;
+  /** Its numbers folded even where it needs eyes: among many only the words are read first. */
+  readonly folded?: boolean;
 };
 
 /** One checked statement, with everything needed to believe it or to contest it. */
-export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) {
+export function FindingCard({ finding, ruleHref, level = 4, folded = false }: FindingCardProps) {
   const Title = `h${level}` as const;
   return (
     <article className={cx("border border-l-4 border-rule bg-sheet px-4 py-3", verdictEdge(finding.verdict))}>
@@ -24,7 +26,7 @@ export function FindingCard({ finding, ruleHref, level = 4 }: FindingCardProps) 
         <VerdictMark verdict={finding.verdict} />
       </div>
       <FindingWords finding={finding} />
-      <details className="mt-2 text-xs" open={needsEyes(finding.verdict)}>
+      <details className="mt-2 text-xs" open={!folded && needsEyes(finding.verdict)}>
         <summary className="cursor-pointer text-muted">Numbers and basis</summary>
         {finding.figures.length === 0 ? null : <Figures finding={finding} />}
         <p className="mt-2 border-t border-rule pt-1.5 text-muted">

@@ -10,6 +10,9 @@ const GROUPS: readonly { readonly verdict: Verdict | null; readonly title: strin
   { verdict: null, title: "For information" },
 ];
 
+/** With more in a group all numbers are folded: a page of open numbers hides what is to be done. */
+export const OPEN_AT_MOST = 3;
+
 export type FindingListProps = {
   readonly findings: readonly Finding[];
   readonly ruleHref?: (ruleId: string) => string;
@@ -36,6 +39,7 @@ export function FindingList({ findings, ruleHref, empty = "Nothing to check yet.
                 // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak more than once, as for each stage
                 key={`${finding.ruleId} ${index}`}
                 finding={finding}
+                folded={group.length > OPEN_AT_MOST}
                 {...(ruleHref === undefined ? {} : { ruleHref: ruleHref(finding.ruleId) })}
               />
             ))}

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { FindingList } from "@/components/findings/finding-list";
+import { FirstToMend, WeakLinks } from "@/components/findings/weak-links";
 import { JobFacts } from "@/components/jobs/job-facts";
 import { ledgerWithLinks } from "@/components/jobs/ledger-with-links";
 import { SchedulePanel } from "@/components/jobs/schedule-panel";
@@ -8,8 +8,8 @@ import { ChoiceLine } from "@/components/options/choice-line";
 import { JobProgress } from "@/components/startups/job-progress";
 import { TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
+import { weakLinks } from "@/lib/domain/attention";
 import { may } from "@/lib/domain/roles";
-import { STAGES } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { chosenOption } from "@/lib/services/options";
 import { listTechs } from "@/lib/services/people";
@@ -32,22 +32,17 @@ export default async function LedgerPage({
   const field = may(scope.role, "job.assign") ? await watchedJob(scope, job.id) : null;
   const choice = await chosenOption(scope, job.id);
   const { lines, groups } = ledgerWithLinks(job.id, evaluation.ledger);
-  const weak = STAGES.filter((stage) => records[stage] !== null)
-    .flatMap((stage) => evaluation.findings[stage])
-    .filter((finding) => finding.verdict === "falls short" || finding.verdict === "can't tell");
+  const weak = weakLinks(records, evaluation);
   return (
     <div className="grid gap-8">
+      <FirstToMend jobId={job.id} weak={weak} />
       <LedgerTable label={`Ledger of job ${job.number}`} lines={lines} groups={groups} />
       <div className="grid gap-8 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <section aria-labelledby="weak">
           <h2 id="weak" className="mb-3 text-lg font-semibold">
             Where the chain is weak
           </h2>
-          <FindingList
-            findings={weak}
-            ruleHref={(ruleId) => `/rules#${ruleId}`}
-            empty="Nothing falls short in what has been entered."
-          />
+          <WeakLinks jobId={job.id} weak={weak} />
         </section>
         <div className="grid content-start gap-6">
           {field === null ? null : (
