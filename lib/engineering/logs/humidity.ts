@@ -1,14 +1,6 @@
 import { counted } from "./humidity-counts";
+import { groupsOf, type HumidityGroup, stepsOf } from "./humidity-groups";
 import { type LogSeries, meanOf } from "./log-series";
-
-/** Hours and what the house was like in them. Null where nothing was read. */
-export type HumidityGroup = {
-  readonly hours: number;
-  readonly meanRhPct: number | null;
-  readonly meanDewPointF: number | null;
-  /** Share of the hours above the limit, 0 to 1. */
-  readonly wetShare: number | null;
-};
 
 export type WetSpell = { readonly fromMs: number; readonly toMs: number; readonly hours: number };
 
@@ -58,24 +50,22 @@ const GRAINS_PER_LB = 7_000;
 export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityAnalysis | null {
   const rh = series.channel("indoorRhPct");
   if (rh === null) return null;
-  const { read, dry, between, sum } = counted(rh, limitPct);
-  if (read.length === 0) return null;
-  const group = groupOf(series, rh, limitPct);
-  const hourOf = (index: number) => series.localHour[index] ?? 0;
-  const stepOf = (index: number) => Math.floor((series.outdoorDewPointF?.[index] ?? Number.NaN) / STEP_F);
+  const { count, dry, between, sum, median, highest } = counted(rh, limitPct);
+  if (count === 0) return null;
+  const groups = (keys: ArrayLike<number>) => groupsOf(series, rh, limitPct, keys);
   return {
     limitPct,
-    hours: read.length * series.hoursEach,
+    hours: count * series.hoursEach,
     dryHours: dry * series.hoursEach,
-    dryShare: dry / read.length,
-    share50To60: between / read.length,
-    meanRhPct: sum / read.length,
-    medianRhPct: ((read[(read.length - 1) >> 1] ?? 0) + (read[read.length >> 1] ?? 0)) / 2,
-    highestRhPct: read.at(-1) ?? 0,
+    dryShare: dry / count,
+    share50To60: between / count,
+    meanRhPct: sum / count,
+    medianRhPct: median,
+    highestRhPct: highest,
     meanDewPointF: meanOfSeries(series.indoorDewPointF),
     longestWetSpell: longestWetSpell(series, rh, limitPct),
-    byHourOfDay: group(hourOf).map(([hour, found]) => ({ hour, ...found })),
-    byOutdoorDewPoint: group(stepOf).map(([step, found]) => ({
+    byHourOfDay: groups(series.localHour).map(([hour, found]) => ({ hour, ...found })),
+    byOutdoorDewPoint: groups(stepsOf(series.outdoorDewPointF, STEP_F)).map(([step, found]) => ({
       fromF: step * STEP_F,
       toF: (step + 1) * STEP_F,
       ...found,
@@ -83,45 +73,6 @@ export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityA
     overOutdoor: overOutdoor(series),
     meanOutdoorDewPointF: meanOfSeries(series.outdoorDewPointF),
     outdoorDewPointCheckF: outdoorDewPointCheck(series),
-  };
-}
-
-/** Groups the samples with a humidity reading by a whole number; NaN belongs to no group. */
-function groupOf(series: LogSeries, rh: Float64Array, limitPct: number) {
-  return (keyOf: (index: number) => number): readonly (readonly [number, HumidityGroup])[] => {
-    const groups = new Map<
-      number,
-      { count: number; rh: number; wet: number; dew: number; dewCount: number }
-    >();
-    for (let index = 0; index < series.length; index++) {
-      const value = rh[index] ?? Number.NaN;
-      const key = keyOf(index);
-      if (Number.isNaN(value) || Number.isNaN(key)) continue;
-      let one = groups.get(key);
-      if (one === undefined) {
-        one = { count: 0, rh: 0, wet: 0, dew: 0, dewCount: 0 };
-        groups.set(key, one);
-      }
-      one.count++;
-      one.rh += value;
-      if (value > limitPct) one.wet++;
-      const dew = series.indoorDewPointF?.[index] ?? Number.NaN;
-      if (!Number.isNaN(dew)) {
-        one.dew += dew;
-        one.dewCount++;
-      }
-    }
-    return [...groups]
-      .sort(([a], [b]) => a - b)
-      .map(([key, one]) => [
-        key,
-        {
-          hours: one.count * series.hoursEach,
-          meanRhPct: meanOf(one.rh, one.count),
-          meanDewPointF: meanOf(one.dew, one.dewCount),
-          wetShare: meanOf(one.wet, one.count),
-        },
-      ]);
   };
 }
 

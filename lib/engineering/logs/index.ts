@@ -3,7 +3,7 @@ export { besideLog } from "./beside";
 export type { LikelyCause } from "./cause-signs";
 export type { LogContext } from "./context";
 export type { HumidDays } from "./humid-days";
-export type { HumidityAnalysis, HumidityGroup, WetSpell } from "./humidity";
+export type { HumidityAnalysis, WetSpell } from "./humidity";
 export type { LogLimits } from "./judged";
 export { likelyCauses } from "./likely-causes";
 export { logsLimits } from "./limits";

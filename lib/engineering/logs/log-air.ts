@@ -29,12 +29,13 @@ const MASS_RATIO = 0.621945;
 export function logAir(elevationFt: number): LogAir {
   const pressurePsia = standardPressurePsia(elevationFt);
   const logPressure = logPressureTable();
+  const places = placesOf(logPressure);
   return {
     vapourPsia: (dryBulbF, relativeHumidityPct) =>
       Number.isNaN(dryBulbF) || Number.isNaN(relativeHumidityPct)
         ? Number.NaN
         : (saturationPsia(logPressure, dryBulbF) * relativeHumidityPct) / 100,
-    dewPointF: (vapourPsia) => inverse(logPressure, Math.log(vapourPsia)),
+    dewPointF: (vapourPsia) => inverse(logPressure, places, Math.log(vapourPsia)),
     humidityRatio: (vapourPsia) => (MASS_RATIO * vapourPsia) / (pressurePsia - vapourPsia),
   };
 }
@@ -60,17 +61,34 @@ function saturationPsia(table: Float64Array, dryBulbF: number): number {
   return Math.exp(from + (place - low) * (to - from));
 }
 
-/** Temperature whose ln p is `target`; NaN outside the table. */
-function inverse(table: Float64Array, target: number): number {
+let keptPlaces: Uint16Array | null = null;
+/** Entries of the table of places for one of ln p: finer, so that a step along the table is seldom needed. */
+const FINER = 4;
+
+/** Where in the table an ln p lies, in even steps of ln p: the last entry at or below the step's beginning. */
+function placesOf(table: Float64Array): Uint16Array {
+  if (keptPlaces !== null) return keptPlaces;
+  const count = FINER * table.length;
+  const [lowest, highest] = [table[0] ?? 0, table.at(-1) ?? 0];
   let low = 0;
-  let high = table.length - 1;
-  if (!(target >= (table[low] ?? 0) && target <= (table[high] ?? 0))) return Number.NaN;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((table[middle] ?? 0) <= target) low = middle;
-    else high = middle;
-  }
+  keptPlaces = Uint16Array.from({ length: count }, (_, index) => {
+    const target = lowest + ((highest - lowest) * index) / count;
+    while ((table[low + 1] ?? Number.POSITIVE_INFINITY) <= target) low++;
+    return low;
+  });
+  return keptPlaces;
+}
+
+/** Temperature whose ln p is `target`; NaN outside the table. */
+function inverse(table: Float64Array, places: Uint16Array, target: number): number {
+  const lowest = table[0] ?? 0;
+  const highest = table[table.length - 1] ?? 0;
+  if (!(target >= lowest && target <= highest)) return Number.NaN;
+  let low = places[Math.floor(((target - lowest) / (highest - lowest)) * places.length)] ?? table.length - 2;
+  // Rounding may have put the step one entry too far.
+  while (low > 0 && (table[low] ?? 0) > target) low--;
+  while (low < table.length - 2 && (table[low + 1] ?? 0) <= target) low++;
   const from = table[low] ?? 0;
-  const to = table[high] ?? 0;
+  const to = table[low + 1] ?? 0;
   return LOWEST_F + (low + (target - from) / (to - from)) * STEP_F;
 }

@@ -108,7 +108,8 @@ function countLengths(lengthsMin: readonly number[]): readonly RunLength[] {
 function sumAndCount(values: Float64Array): { readonly sum: number; readonly count: number } {
   let sum = 0;
   let count = 0;
-  for (const value of values) {
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index] ?? Number.NaN;
     if (Number.isNaN(value)) continue;
     sum += value;
     count++;
@@ -150,14 +151,18 @@ function fanOnlyHours(series: LogSeries, cooling: Float64Array): number | null {
 function byClockHour(series: LogSeries, cooling: Float64Array, runs: readonly Run[]) {
   const hours = new Map<number, { share: number; count: number; starts: number }>();
   const keyOf = (ms: number) => Math.floor(ms / 3_600_000);
+  // Time rises, so the samples of an hour follow each other.
+  let [key, hour] = [Number.NaN, { share: 0, count: 0, starts: 0 }];
   for (let index = 0; index < series.length; index++) {
     const value = cooling[index] ?? Number.NaN;
     if (Number.isNaN(value)) continue;
-    const key = keyOf(series.timeMs[index] ?? 0);
-    const hour = hours.get(key) ?? { share: 0, count: 0, starts: 0 };
+    const now = keyOf(series.timeMs[index] ?? 0);
+    if (now !== key) {
+      [key, hour] = [now, { share: 0, count: 0, starts: 0 }];
+      hours.set(key, hour);
+    }
     hour.share += value;
     hour.count++;
-    hours.set(key, hour);
   }
   for (const { startMs } of runs) {
     const hour = hours.get(keyOf(startMs));

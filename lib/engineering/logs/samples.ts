@@ -61,7 +61,8 @@ export function requireLogSamples(samples: LogSamples): void {
   if (samples.utcOffsetMin.length !== length)
     throw unequal("utcOffsetMin", samples.utcOffsetMin.length, length);
   let previous = Number.NEGATIVE_INFINITY;
-  for (const [index, time] of samples.timeMs.entries()) {
+  for (let index = 0; index < length; index++) {
+    const time = samples.timeMs[index] ?? Number.NaN;
     if (!(time > previous && Math.abs(time) < 8.64e15)) {
       throw new ImpossibleStateError(`timeMs[${index}] does not rise; sort the log and drop doubles.`, [
         "timeMs",

@@ -14,15 +14,22 @@ export type Places = {
   readonly rowCount: number;
 };
 
-/** Finds the cells of a text without quotes: a line is a row, unless nothing but blanks is in it. */
-export function placesIn(text: string, delimiter: number): Places {
-  const { length } = text;
+/**
+ * Finds the cells of a text without quotes: a line is a row, unless nothing but blanks is in it.
+ *
+ * @param codes - The text's characters, from {@link codesOf}.
+ */
+export function placesIn(text: string, codes: Uint8Array, delimiter: number): Places {
+  const { length } = codes;
   // Grown where needed; a logger's cell has five characters or so, its row fifty.
   let starts = new Uint32Array(Math.ceil(length / 4) + 16);
   let firsts = new Uint32Array(Math.ceil(length / 32) + 16);
   let ends = new Uint32Array(firsts.length);
   let lines = new Uint32Array(firsts.length);
-  let [line, rowCount, cellCount, at] = [0, 0, 0, 0];
+  let line = 0;
+  let rowCount = 0;
+  let cellCount = 0;
+  let at = 0;
   while (at <= length) {
     line++;
     const begin = at;
@@ -32,7 +39,7 @@ export function placesIn(text: string, delimiter: number): Places {
     if (cellCount + 1 >= starts.length) starts = larger(starts);
     starts[cellCount++] = at;
     for (; at < length; at++) {
-      code = text.charCodeAt(at);
+      code = codes[at] ?? 0;
       if (code === delimiter) {
         if (cellCount >= starts.length) starts = larger(starts);
         starts[cellCount++] = at + 1;
@@ -49,7 +56,7 @@ export function placesIn(text: string, delimiter: number): Places {
       lines[rowCount] = line;
       rowCount++;
     } else cellCount = before;
-    at += code === RETURN && at < length && text.charCodeAt(at + 1) === LINE_FEED ? 2 : 1;
+    at += code === RETURN && at < length && codes[at + 1] === LINE_FEED ? 2 : 1;
   }
   firsts[rowCount] = cellCount;
   return { starts, firsts, ends, lines, rowCount };

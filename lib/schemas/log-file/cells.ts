@@ -2,6 +2,7 @@ import { readNumberCell } from "./cell-number";
 import { type Places, placesIn } from "./cell-places";
 import type { Delimiter } from "./delimiter";
 import { NO_NUMBER, plainNumber } from "./plain-number";
+import { codesOf } from "./text-codes";
 
 /** The cells of a table by row and column, kept as places in its text: a year of rows makes a million cells. */
 export type Cells = {
@@ -13,10 +14,10 @@ export type Cells = {
   readonly cell: (row: number, column: number) => string;
   /** The numbers of a column for some rows: NaN for an empty cell, {@link NO_NUMBER} for one that is none. */
   readonly numbers: (column: number, rows: Uint32Array) => Float64Array;
-  /** Visits a column from top to bottom: each cell is a part of a text. */
+  /** Visits a column from top to bottom: each cell is a part of a text's characters, an empty one where they are not at hand. */
   readonly each: (
     column: number,
-    visit: (text: string, from: number, to: number, row: number) => void,
+    visit: (codes: Uint8Array, from: number, to: number, row: number) => void,
   ) => void;
   readonly sameRow: (one: number, other: number) => boolean;
   /** Some of the rows, in the order given. */
@@ -25,8 +26,9 @@ export type Cells = {
 
 /** Cells of a text without quotes: a line is a row. Lines of nothing but blanks are left out. */
 export function cellsOfText(text: string, delimiter: Delimiter): Cells {
-  const places = placesIn(text, delimiter.charCodeAt(0));
-  return textCells(text, delimiter, places, null);
+  const codes = codesOf(text);
+  const places = placesIn(text, codes, delimiter.charCodeAt(0));
+  return textCells({ text, codes, places }, delimiter, null);
 }
 
 /** Cells that were taken apart already. */
@@ -43,8 +45,8 @@ export function cellsOfRows(
     cell,
     numbers: (column, chosen) =>
       Float64Array.from(chosen, (row) => readNumberCell(cell(row, column), delimiter) ?? NO_NUMBER),
-    each: (column, visit) => {
-      for (let row = 0; row < rows.length; row++) visit(cell(row, column), 0, cell(row, column).length, row);
+    each: (_column, visit) => {
+      for (let row = 0; row < rows.length; row++) visit(NOTHING, 0, 0, row);
     },
     sameRow: (one, other) => rows[one]?.join("\n") === rows[other]?.join("\n"),
     pick: (chosen) =>
@@ -56,7 +58,12 @@ export function cellsOfRows(
   };
 }
 
-function textCells(text: string, delimiter: Delimiter, places: Places, chosen: Uint32Array | null): Cells {
+const NOTHING = new Uint8Array();
+
+type Read = { readonly text: string; readonly codes: Uint8Array; readonly places: Places };
+
+function textCells(read: Read, delimiter: Delimiter, chosen: Uint32Array | null): Cells {
+  const { text, codes, places } = read;
   const { starts, firsts, ends, lines } = places;
   const rowAt = (row: number) => (chosen === null ? row : (chosen[row] ?? 0));
   const from = (cell: number) => starts[cell] ?? 0;
@@ -84,7 +91,7 @@ function textCells(text: string, delimiter: Delimiter, places: Places, chosen: U
           continue;
         }
         const end = place + 1 < next ? (starts[place + 1] ?? 0) - 1 : (ends[at] ?? 0);
-        const quick = plainNumber(text, starts[place] ?? 0, end);
+        const quick = plainNumber(codes, starts[place] ?? 0, end);
         values[index] =
           quick === NO_NUMBER ? (readNumberCell(cell(row, column), delimiter) ?? NO_NUMBER) : quick;
       }
@@ -95,8 +102,8 @@ function textCells(text: string, delimiter: Delimiter, places: Places, chosen: U
       for (let row = 0; row < count; row++) {
         const at = rowAt(row);
         const place = (firsts[at] ?? 0) + column;
-        if (place < (firsts[at + 1] ?? 0)) visit(text, from(place), to(at, place), row);
-        else visit("", 0, 0, row);
+        if (place < (firsts[at + 1] ?? 0)) visit(codes, from(place), to(at, place), row);
+        else visit(NOTHING, 0, 0, row);
       }
     },
     sameRow: (one, other) => {
@@ -105,6 +112,10 @@ function textCells(text: string, delimiter: Delimiter, places: Places, chosen: U
         text.slice(from(firsts[a] ?? 0), ends[a] ?? 0) === text.slice(from(firsts[b] ?? 0), ends[b] ?? 0)
       );
     },
-    pick: (rows) => textCells(text, delimiter, places, Uint32Array.from(rows, rowAt)),
+    pick: (rows) => {
+      const picked = new Uint32Array(rows.length);
+      for (let at = 0; at < rows.length; at++) picked[at] = rowAt(rows[at] ?? 0);
+      return textCells(read, delimiter, picked);
+    },
   };
 }

@@ -27,15 +27,17 @@ export function channelValues(
   const { index, heading, channel, unit, intervalMin } = asked;
   const [min, max, ipUnit] = LOG_RANGES[channel];
   const isShare = ipUnit === "share";
-  const convert = converter(channel, unit, intervalMin);
+  const { times, over, plus } = conversion(channel, unit, intervalMin);
   const values = cells.numbers(index, order);
   const refused: Refused[] = [];
   for (let at = 0; at < order.length; at++) {
     const raw = values[at] ?? Number.NaN;
+    const value = (raw * times) / over + plus;
+    if (value >= min && value <= max) {
+      values[at] = value;
+      continue;
+    }
     if (Number.isNaN(raw)) continue;
-    const value = raw === NO_NUMBER ? Number.NaN : convert(raw);
-    values[at] = value;
-    if (value >= min && value <= max) continue;
     if (isShare && value > 1 && value <= 1 + ROUNDING) values[at] = 1;
     else {
       values[at] = Number.NaN;
@@ -54,22 +56,26 @@ export function channelValues(
   return { values, refused };
 }
 
-function converter(channel: LogChannel, unit: ColumnUnit, intervalMin: number): (raw: number) => number {
+/** What turns a unit into the channel's own: numbers instead of a function, which would be called a million times a year. */
+type Conversion = { readonly times: number; readonly over: number; readonly plus: number };
+const AS_IT_IS: Conversion = { times: 1, over: 1, plus: 0 };
+
+function conversion(channel: LogChannel, unit: ColumnUnit, intervalMin: number): Conversion {
   switch (unit) {
     case "°C":
-      return (raw) => raw * 1.8 + 32;
+      return { times: 1.8, over: 1, plus: 32 };
     case "fraction":
-      return (raw) => raw * 100;
+      return { ...AS_IT_IS, times: 100 };
     case "%":
-      return channel.endsWith("RhPct") ? (raw) => raw : (raw) => raw / 100;
+      return channel.endsWith("RhPct") ? AS_IT_IS : { ...AS_IT_IS, over: 100 };
     case "seconds":
-      return (raw) => raw / (intervalMin * 60);
+      return { ...AS_IT_IS, over: intervalMin * 60 };
     case "minutes":
-      return (raw) => raw / intervalMin;
+      return { ...AS_IT_IS, over: intervalMin };
     case "°F":
     case "share":
     case "on/off":
-      return (raw) => raw;
+      return AS_IT_IS;
   }
 }
 

@@ -37,8 +37,14 @@ export function tableOf(text: string): Table | FileRefusal {
   return {
     delimiter,
     headings: headingsAbove(above, cells.width(first)),
-    cells: cells.pick(Uint32Array.from({ length: cells.rowCount - first }, (_, row) => first + row)),
+    cells: cells.pick(rowsFrom(first, cells.rowCount)),
   };
+}
+
+function rowsFrom(first: number, end: number): Uint32Array {
+  const rows = new Uint32Array(end - first);
+  for (let at = 0; at < rows.length; at++) rows[at] = first + at;
+  return rows;
 }
 
 /** A row's cells as written. */

@@ -53,13 +53,13 @@ export function timeOrder(table: Table, mapping: LogMapping, zone: Zone): TimeOr
   const clocks = clocksOf(dates, order);
   const refused: Refused[] = [];
   let readable = 0;
-  for (const [row, clock] of clocks.entries()) {
-    if (Number.isNaN(clock)) refused.push(unreadable(table, mapping, row, order));
+  for (let row = 0; row < clocks.length; row++) {
+    if (Number.isNaN(clocks[row])) refused.push(unreadable(table, mapping, row, order));
     else readable++;
   }
   const rows = new Uint32Array(readable);
   let at = 0;
-  for (const [row, clock] of clocks.entries()) if (!Number.isNaN(clock)) rows[at++] = row;
+  for (let row = 0; row < clocks.length; row++) if (!Number.isNaN(clocks[row])) rows[at++] = row;
   const { timeMs, offsetMin, clockChanges } = instantsOf(cells, dates, clocks, rows, zone);
   if (rows.length === 0) {
     return refuse("no usable rows", `No row has a date that reads as ${order}.`, table.headings);

@@ -60,7 +60,7 @@ export function zoneClock(zone: Zone): (clock: number) => Instant {
     const offset = steadyOffset(day);
     if (unchanging && beforeSkip !== null) {
       const timeMs = clock - beforeSkip * 60_000;
-      return { timeMs, offsetMin: offset ?? zone.offset(timeMs), change: null };
+      return { timeMs, offsetMin: offset ?? offsetAt(zone, timeMs), change: null };
     }
     return offset === null
       ? nearChange(zone, clock, last)
@@ -89,16 +89,42 @@ function midnightOffsets(zone: Zone): Map<number, number> {
   return known;
 }
 
+/** A zone's offset by UTC day: one, or two with the instant of the change between them. */
+type DayOffsets = { readonly before: number; readonly after: number; readonly changeMs: number };
+const daysAskedBefore = new WeakMap<Zone, Map<number, DayOffsets>>();
+
+/** The same as `zone.offset`, which takes thousands of times as long and is asked for every row beside a clock change. */
+function offsetAt(zone: Zone, ms: number): number {
+  const days = daysAskedBefore.get(zone) ?? new Map<number, DayOffsets>();
+  daysAskedBefore.set(zone, days);
+  const day = Math.floor(ms / DAY_MS);
+  const known = days.get(day) ?? dayOffsets(zone, day);
+  days.set(day, known);
+  return ms < known.changeMs ? known.before : known.after;
+}
+
+function dayOffsets(zone: Zone, day: number): DayOffsets {
+  let [from, to] = [day * DAY_MS, (day + 1) * DAY_MS];
+  const [before, after] = [zone.offset(from), zone.offset(to)];
+  if (before === after) return { before, after, changeMs: to };
+  while (to - from > 1) {
+    const middle = Math.floor((from + to) / 2);
+    if (zone.offset(middle) === before) from = middle;
+    else to = middle;
+  }
+  return { before, after, changeMs: to };
+}
+
 function nearChange(zone: Zone, clock: number, last: number): Instant {
-  const before = zone.offset(clock - DAY_MS);
-  const after = zone.offset(clock + DAY_MS);
+  const before = offsetAt(zone, clock - DAY_MS);
+  const after = offsetAt(zone, clock + DAY_MS);
   const [early, late] = [before, after].map((offset) => ({
     timeMs: clock - offset * 60_000,
     offsetMin: offset,
   }));
   if (early === undefined || late === undefined) throw new RangeError("two offsets are two instants");
-  const earlyFits = zone.offset(early.timeMs) === before;
-  const lateFits = zone.offset(late.timeMs) === after;
+  const earlyFits = offsetAt(zone, early.timeMs) === before;
+  const lateFits = offsetAt(zone, late.timeMs) === after;
   if (before !== after && earlyFits && lateFits) {
     return { ...(early.timeMs > last ? early : late), change: "repeated hour" };
   }
