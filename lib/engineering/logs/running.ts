@@ -1,5 +1,6 @@
 import { mean, quantile } from "simple-statistics";
 import { type AfterRun, afterRun } from "./after-run";
+import { byClockHour } from "./clock-hours";
 import { type LogSeries, meanOf } from "./log-series";
 import { type MoistureInRuns, moistureInRuns } from "./moisture-in-runs";
 import { type Run, runsOf } from "./runs";
@@ -46,7 +47,6 @@ export type RunningAnalysis = {
 };
 
 const SHORTER_THAN = [5, 10, 20, 60];
-const LEAST_HALF_HOURS = 10;
 
 /** What the log says about the compressor and fan; null when it has no stage column or no reading in it. */
 export function runningAnalysis(series: LogSeries): RunningAnalysis | null {
@@ -145,41 +145,6 @@ function fanOnlyHours(series: LogSeries, cooling: Float64Array): number | null {
   const alone = fan.map((value, index) => Math.max(0, value - (cooling[index] ?? Number.NaN)));
   const { sum, count } = sumAndCount(alone);
   return count === 0 ? null : sum * series.hoursEach;
-}
-
-/** Starts and running time by clock hour. Only hours with all their time known are taken. */
-function byClockHour(series: LogSeries, cooling: Float64Array, runs: readonly Run[]) {
-  const hours = new Map<number, { share: number; count: number; starts: number }>();
-  const keyOf = (ms: number) => Math.floor(ms / 3_600_000);
-  // Time rises, so the samples of an hour follow each other.
-  let [key, hour] = [Number.NaN, { share: 0, count: 0, starts: 0 }];
-  for (let index = 0; index < series.length; index++) {
-    const value = cooling[index] ?? Number.NaN;
-    if (Number.isNaN(value)) continue;
-    const now = keyOf(series.timeMs[index] ?? 0);
-    if (now !== key) {
-      [key, hour] = [now, { share: 0, count: 0, starts: 0 }];
-      hours.set(key, hour);
-    }
-    hour.share += value;
-    hour.count++;
-  }
-  for (const { startMs } of runs) {
-    const hour = hours.get(keyOf(startMs));
-    if (hour !== undefined) hour.starts++;
-  }
-  const full = [...hours.values()].filter(({ count }) => count * series.hoursEach > 0.9);
-  const active = full.filter(({ share }) => share > 0);
-  const half = active.filter(({ share, count }) => share / count >= 0.4 && share / count <= 0.6);
-  const startsAnHour = (of: typeof full) =>
-    meanOf(
-      of.reduce((sum, { starts }) => sum + starts, 0),
-      of.length,
-    );
-  return {
-    cyclesPerHour: startsAnHour(active),
-    cyclesPerHourAtHalf: half.length < LEAST_HALF_HOURS ? null : startsAnHour(half),
-  };
 }
 
 function restsOf(runs: readonly Run[]): readonly number[] {
