@@ -14,7 +14,7 @@ export type HumidityGroup = {
  *
  * @param rh - Indoor relative humidity, %, 0 to 100; NaN is a gap.
  * @param limitPct - Humidity limit of the job, % RH, 20 to 90.
- * @param keys - The number of each sample's group, a whole number of any size; NaN for none.
+ * @param keys - The number of each sample's group, a whole number, −1,000 to 1,000; NaN for none.
  * @returns Groups in rising order of their number, with hours, means in % and °F, and the share above the limit, 0 to 1.
  * @see Counting and means (computed).
  */
