@@ -60,6 +60,8 @@ const ONLY_IN: Readonly<Record<string, RegExp>> = {
 };
 
 const ENGINEERING_PACKAGES = ["psychrolib", "simple-statistics", "ml-levenberg-marquardt"];
+/** Whole functions in plain JavaScript, one a package. */
+const EXACT_FUNCTIONS = /^@stdlib\/math-base-special-/;
 
 const files = sourceFiles("app", "lib", "components");
 const layerOf = (path: string) =>
@@ -91,13 +93,31 @@ describe("who may import whom", () => {
       .flatMap((file) => [
         ...file.imports
           .filter((name) => name.startsWith("package:"))
-          .filter((name) => !ENGINEERING_PACKAGES.includes(name.slice("package:".length)))
-          .map((name) => `${file.path} imports ${name}`),
+          .map((name) => [name, name.slice("package:".length)] as const)
+          .filter(([, name]) => !ENGINEERING_PACKAGES.includes(name) && !EXACT_FUNCTIONS.test(name))
+          .map(([name]) => `${file.path} imports ${name}`),
         ...[/\bMath\.random\b/, /\bDate\.now\b/, /\bnew Date\(\)/, /\bprocess\./, /\bfetch\(/]
           .filter((pattern) => pattern.test(file.text))
           .map((pattern) => `${file.path} uses ${pattern.source}`),
       ]);
     expect(wrong).toEqual([]);
+  });
+
+  test("what a forecast is made of uses exactly defined operations only, so that browser and server give the same bytes", () => {
+    const path =
+      /^lib\/(engineering\/(air|airflow|equipment|load|simulation|weather)|domain\/(forecast|evaluate))\//;
+    // Words and uncertainties, which no forecast reads.
+    const apart = /airflow\/(sentences|airflow-checks)\.ts$/;
+    const own = /\bMath\.(a?cosh?|a?sinh?|a?tanh?|atan2|cbrt|expm?1?|hypot|log(1p|2|10)?|pow)\b|\*\*(?!\/)/;
+    const inexact = files
+      .filter((file) => path.test(file.path) && !apart.test(file.path))
+      .flatMap((file) =>
+        file.text
+          .split("\n")
+          .filter((line) => !/^\s*(\/?\*|\/\/)/.test(line) && own.test(line))
+          .map((line) => `${file.path}: ${line.trim()}`),
+      );
+    expect(inexact).toEqual([]);
   });
 
   test("process.env is read in lib/env.ts only", () => {

@@ -34,7 +34,7 @@ export function ductCoefficient(point: {
 }): number {
   requireRange("airflow of the known point", point.airflowCfm, "cfm", 50, 20_000);
   requireRange("static pressure of the known point", point.externalStaticInWc, "in. w.c.", 0.001, 5);
-  return point.externalStaticInWc / point.airflowCfm ** 2;
+  return point.externalStaticInWc / (point.airflowCfm * point.airflowCfm);
 }
 
 /**
@@ -128,7 +128,7 @@ export function filterLoading(input: {
   requireRange("clean filter drop", filter.cleanInWc, "in. w.c.", 0, 2);
   requireRange("loaded filter drop", filter.loadedInWc, "in. w.c.", filter.cleanInWc, 2);
   requireRange("airflow of the filter drops", filter.atAirflowCfm, "cfm", 50, 20_000);
-  const added = (filter.loadedInWc - filter.cleanInWc) / filter.atAirflowCfm ** 2;
+  const added = (filter.loadedInWc - filter.cleanInWc) / (filter.atAirflowCfm * filter.atAirflowCfm);
   const clean = fanOperatingPoint(fan);
   const loaded = fanOperatingPoint({ ...fan, ductCoefficient: fan.ductCoefficient + added });
   const comparable = clean.kind === "on the table" && loaded.kind === "on the table";
@@ -141,7 +141,7 @@ export function filterLoading(input: {
 
 /** Static the fan has over what the ducts ask, in. w.c.: below 0 left of the crossing, above 0 right of it. */
 function surplus(point: FanPoint, k: number): number {
-  return point.externalStaticInWc - k * point.airflowCfm ** 2;
+  return point.externalStaticInWc - k * point.airflowCfm * point.airflowCfm;
 }
 
 /** Part of the way from `low` (surplus ≤ 0) to `high` (surplus ≥ 0) at which the surplus is zero. */
@@ -149,7 +149,7 @@ function crossing(low: FanPoint, high: FanPoint, k: number): number {
   const rise = high.externalStaticInWc - low.externalStaticInWc;
   const gain = high.airflowCfm - low.airflowCfm;
   // surplus(t) = c + b t − a t²
-  const a = k * gain ** 2;
+  const a = k * gain * gain;
   const b = rise - 2 * k * low.airflowCfm * gain;
   const c = surplus(low, k);
   if (c === 0) return 0;

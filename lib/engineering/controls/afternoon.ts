@@ -1,4 +1,5 @@
 import { ImpossibleStateError } from "../errors";
+import { cos } from "../exact-functions";
 import { requireRange } from "../units";
 
 /** Outdoor temperature over the afternoon. */
@@ -120,7 +121,7 @@ export function outdoorByMinute(course: OutdoorCourse, durationMin: number): (mi
     const meanF = requireRange("outdoor.meanF", course.meanF, "°F", -60, 140);
     const amplitudeF = requireRange("outdoor.amplitudeF", course.amplitudeF, "°F", 0, 60);
     const peak = requireRange("outdoor.peakMinute", course.peakMinute, "min", -10_080, 10_080);
-    return (minute) => meanF + amplitudeF * Math.cos((2 * Math.PI * (minute - peak)) / 1_440);
+    return (minute) => meanF + amplitudeF * cos((2 * Math.PI * (minute - peak)) / 1_440);
   }
   const step = requireRange("outdoor.stepMin", course.stepMin, "min", 1, 180);
   const values = course.valuesF.map((value, index) =>

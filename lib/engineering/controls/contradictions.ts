@@ -1,3 +1,4 @@
+import { exp } from "../exact-functions";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import { type HouseAfternoon, loadAtSetpointBtuh, loadSlopeBtuhPerF } from "./afternoon";
 import type { ControlFindingsInput } from "./input";
@@ -164,7 +165,7 @@ function roomAfter(house: HouseAfternoon, outdoorF: number, fromF: number, remov
   const hours = min / 60;
   if (slope === 0) return fromF + (surplus * hours) / house.capacitanceBtuPerF;
   const settled = surplus / slope;
-  return settled + (fromF - settled) * Math.exp((-slope * hours) / house.capacitanceBtuPerF);
+  return settled + (fromF - settled) * exp((-slope * hours) / house.capacitanceBtuPerF);
 }
 
 function missingFields(input: ControlFindingsInput): readonly string[] {

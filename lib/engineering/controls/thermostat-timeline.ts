@@ -1,3 +1,4 @@
+import { exp } from "../exact-functions";
 import {
   type HouseAfternoon,
   loadAtSetpointBtuh,
@@ -70,7 +71,7 @@ export function thermostatTimeline({ house, settings }: TimelineInput): Timeline
 function minuteStep(house: HouseAfternoon) {
   const slope = loadSlopeBtuhPerF(house);
   const hours = 1 / 60;
-  const decay = Math.exp((-slope * hours) / house.capacitanceBtuPerF);
+  const decay = exp((-slope * hours) / house.capacitanceBtuPerF);
   // (1 − decay)/slope, which for a house without slope is its limit: the straight line.
   const gain = slope > 0 ? (1 - decay) / slope : hours / house.capacitanceBtuPerF;
   return (indoorF: number, outdoorF: number, stage: number): number => {

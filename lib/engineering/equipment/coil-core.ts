@@ -1,3 +1,4 @@
+import { exp } from "../exact-functions";
 import { COIL, COIL_LIMIT, type CoilConstants } from "./coil-numbers";
 import { heldAdpF, surfaceEnthalpy, surfaceTemperatureF } from "./coil-surface";
 import { writeAir } from "./leaving-air";
@@ -43,7 +44,7 @@ export function solveCoil(
   out: Float64Array,
 ): void {
   const { pressurePsia, frostLimitF } = coil;
-  const bypassFactor = Math.exp(-coil.a0LbPerH / dryAirLbPerH);
+  const bypassFactor = exp(-coil.a0LbPerH / dryAirLbPerH);
   const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
   const frostBtuh =
@@ -144,7 +145,7 @@ export function solveCoilAtCapacity(
   totalBtuh: number,
   out: Float64Array,
 ): number {
-  const bypassFactor = Math.exp(-coil.a0LbPerH / dryAirLbPerH);
+  const bypassFactor = exp(-coil.a0LbPerH / dryAirLbPerH);
   const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
   const surface = enteringEnthalpy - totalBtuh / contactLbPerH;

@@ -1,5 +1,6 @@
 import { type MoistAir, moistAir } from "../air";
 import { ImpossibleStateError } from "../errors";
+import { exp, ln } from "../exact-functions";
 import { waterFromLatent } from "../moisture";
 import {
   type Btuh,
@@ -104,7 +105,7 @@ export function coilFromRating(input: {
   const bypassFactor = (leavingEnthalpy - surfaceEnthalpy) / (entering.enthalpyBtuPerLb - surfaceEnthalpy);
   if (!(bypassFactor > 1e-9)) throw noSuchCoil("the air would leave at the coil's own temperature");
   return {
-    a0LbPerH: lbPerH(-dryAirLbPerH * Math.log(bypassFactor)),
+    a0LbPerH: lbPerH(-dryAirLbPerH * ln(bypassFactor)),
     bypassFactor: ratio(bypassFactor),
     adpF: fahrenheit(adpF),
     dryAirLbPerH: lbPerH(dryAirLbPerH),
@@ -126,7 +127,7 @@ export function coilFromRating(input: {
 export function bypassFactorAt(a0LbPerH: number, dryAirLbPerH: number): Ratio {
   requireRange("a0LbPerH", a0LbPerH, "lb/h", 1, 1e6);
   requireRange("dryAirLbPerH", dryAirLbPerH, "lb/h", 1, 1e6);
-  return ratio(Math.exp(-a0LbPerH / dryAirLbPerH));
+  return ratio(exp(-a0LbPerH / dryAirLbPerH));
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { MoistAir } from "../air";
 import { ImpossibleStateError } from "../errors";
+import { exp, ln } from "../exact-functions";
 import {
   type Btuh,
   btuh,
@@ -43,7 +44,7 @@ export type StageDrop = {
 };
 
 /** "Settled" in a first-order fall: 2 % of the step is left. exp(−ln 50) = 0.02. */
-const SETTLED = Math.log(50);
+const SETTLED = ln(50);
 
 /**
  * Minute by minute after the airflow of a coil-temperature-held system steps down while the air entering stays the same.
@@ -113,7 +114,7 @@ export function stageDropTransient(input: {
   let extraMoistureLb = 0;
   for (let minute = 0; minute <= lastMinute; minute += 1) {
     const left =
-      input.shape === "ramp" ? Math.max(0, 1 - minute / settling) : Math.exp((-SETTLED * minute) / settling);
+      input.shape === "ramp" ? Math.max(0, 1 - minute / settling) : exp((-SETTLED * minute) / settling);
     const wanted = after.totalBtuh + (before.totalBtuh - after.totalBtuh) * left;
     const adpF = solveCoilAtCapacity(
       constants,

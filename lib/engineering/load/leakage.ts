@@ -1,4 +1,5 @@
 import { ImpossibleStateError } from "../errors";
+import { power } from "../exact-functions";
 import { type Cfm, cfm, quantity, type SquareInches, squareInches } from "../units";
 
 /** in. w.c.: the 4 Pa at which leakage area is defined. */
@@ -37,7 +38,7 @@ const windSpeed = quantity("windMph", "mph", 0, 100);
  * @see ASHRAE Handbook, Fundamentals, ch. 16 (computed).
  */
 export function leakageAreaIn2(house: { readonly leakageCfm50: number }): SquareInches {
-  const flowAtReference = leakageAt50(house.leakageCfm50) * (4 / 50) ** FLOW_EXPONENT;
+  const flowAtReference = leakageAt50(house.leakageCfm50) * power(4 / 50, FLOW_EXPONENT);
   return squareInches(0.186 * flowAtReference * Math.sqrt(STANDARD_DENSITY / (2 * REFERENCE_PRESSURE_IN_WC)));
 }
 
@@ -66,7 +67,6 @@ export function leakageFlowCfm(input: {
     ]);
   }
   const difference = Math.abs(temperatureDifference(input.temperatureDifferenceF));
-  return cfm(
-    leakageArea(input.leakageAreaIn2) * Math.sqrt(stack * difference + wind * windSpeed(input.windMph) ** 2),
-  );
+  const windMph = windSpeed(input.windMph);
+  return cfm(leakageArea(input.leakageAreaIn2) * Math.sqrt(stack * difference + wind * windMph * windMph));
 }

@@ -1,3 +1,4 @@
+import { power } from "../exact-functions";
 import { type Cfm, cfm, quantity } from "../units";
 
 const floorArea = quantity("floorAreaFt2", "ft²", 100, 100_000);
@@ -35,6 +36,6 @@ export function infiltrationCreditCfm(house: {
   readonly windShieldingFactor: number;
   readonly houseHeightFt: number;
 }): Cfm {
-  const stackFactor = (houseHeight(house.houseHeightFt) / ONE_STOREY_FT) ** 0.4;
+  const stackFactor = power(houseHeight(house.houseHeightFt) / ONE_STOREY_FT, 0.4);
   return cfm(0.052 * windShielding(house.windShieldingFactor) * stackFactor * leakage(house.leakageCfm50));
 }

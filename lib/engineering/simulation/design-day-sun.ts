@@ -1,6 +1,7 @@
 // By their files: the phone has no use for the reader of weather files.
-import { sunPosition } from "../weather/sun";
-import { tiltedIrradiance } from "../weather/tilted-irradiance";
+import { exp } from "../exact-functions";
+import { sunDirection } from "../weather/sun";
+import { irradianceFacing, surfaceFacing } from "../weather/tilted-irradiance";
 
 /** Clear sky of 21 July: apparent sun beyond the air, its extinction and the sky's share (ASHRAE clear-sky model, recalled). */
 const APPARENT_SUN = 344;
@@ -20,7 +21,7 @@ let kept: readonly number[] | null = null;
  *
  * @returns 24 numbers, Btu/h on each ft² of glass, mean of the four walls, at the middle of each hour.
  * @throws {@link OutOfRangeError} never, as every input is a constant.
- * @see ASHRAE clear-sky model, coefficients of 21 July (recalled); `tiltedIrradiance` (recalled).
+ * @see ASHRAE clear-sky model, coefficients of 21 July (recalled); `irradianceFacing` (recalled).
  */
 export function clearDayLight(): readonly number[] {
   kept ??= Array.from({ length: 24 }, (_, hour) => lightAt(hour + 0.5));
@@ -28,25 +29,19 @@ export function clearDayLight(): readonly number[] {
 }
 
 function lightAt(solarHour: number): number {
-  const sun = sunPosition({
+  const sun = sunDirection({
     daysSinceJ2000: DAY_BEGINS + solarHour / 24,
     latitudeDeg: LATITUDE_DEG,
     longitudeDeg: 0,
   });
-  const height = Math.sin((sun.elevationDeg * Math.PI) / 180);
+  const height = sun.up;
   if (height <= 0) return 0;
-  const directNormal = APPARENT_SUN * Math.exp(-EXTINCTION / height);
+  const directNormal = APPARENT_SUN * exp(-EXTINCTION / height);
   const diffuseHorizontal = SKY_SHARE * directNormal;
   const globalHorizontal = diffuseHorizontal + directNormal * height;
+  const light = { directNormal, diffuseHorizontal, globalHorizontal };
   const walls = WALLS_DEG.map((azimuthDeg) =>
-    tiltedIrradiance({
-      directNormal,
-      diffuseHorizontal,
-      globalHorizontal,
-      groundReflectance: GROUND_REFLECTANCE,
-      tilt: { tiltDeg: 90, azimuthDeg },
-      sun,
-    }),
+    irradianceFacing(light, GROUND_REFLECTANCE, surfaceFacing({ tiltDeg: 90, azimuthDeg }), sun),
   );
   return walls.reduce((sum, one) => sum + one, 0) / walls.length;
 }

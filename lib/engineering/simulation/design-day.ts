@@ -1,4 +1,5 @@
 import { moistAir, QUICK_SENSIBLE_FACTOR, SEA_LEVEL_PRESSURE_PSIA, standardPressurePsia } from "../air";
+import { cos, exp, power } from "../exact-functions";
 import { outdoorAirLoad } from "../load";
 import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { requireRange } from "../units";
@@ -81,7 +82,7 @@ export function designDayPeaks(
   const gains = shell.gainsBtuh;
   const hours = sun.map((fromSun, hour) => {
     const outdoorF =
-      outdoorCoolingDbF - (range / 2) * (1 - Math.cos((2 * Math.PI * (hour + 0.5 - HOTTEST_AT_H)) / 24));
+      outdoorCoolingDbF - (range / 2) * (1 - cos((2 * Math.PI * (hour + 0.5 - HOTTEST_AT_H)) / 24));
     const warmerF = outdoorF - indoorCoolingDbF;
     const enclosure = shell.conductanceBtuhPerF * warmerF;
     const outdoorAir = sensibleFactor * shell.outdoorAirCfm(warmerF) * warmerF;
@@ -118,12 +119,12 @@ export function designDayPeaks(
  * @see First-order response to a steady input, `q(t) = R + (q0 − R) exp(−t/τ)` (physics).
  */
 export function throughMass(heat: readonly number[], timeConstantH: number): readonly number[] {
-  const kept = Math.exp(-1 / timeConstantH);
+  const kept = exp(-1 / timeConstantH);
   const meanKept = timeConstantH * (1 - kept);
   // Where the day begins so that it ends there too.
   let flow =
     heat.reduce((carried, one) => carried * kept + (1 - kept) * RADIANT_SHARE * one, 0) /
-    (1 - kept ** heat.length);
+    (1 - power(kept, heat.length));
   return heat.map((one) => {
     const radiant = RADIANT_SHARE * one;
     const mean = radiant + (flow - radiant) * meanKept;

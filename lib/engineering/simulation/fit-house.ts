@@ -167,8 +167,10 @@ function rootMeanSquare(
   for (let index = 0; index < roomF.length; index++) {
     if (!counts(index)) continue;
     days.add(log.day[index] ?? 0);
-    warmth += ((roomF[index] ?? 0) - (log.indoorF[index] ?? 0)) ** 2;
-    water += (7_000 * ((roomRatio[index] ?? 0) - (log.indoorRatio[index] ?? 0))) ** 2;
+    const warmer = (roomF[index] ?? 0) - (log.indoorF[index] ?? 0);
+    const wetter = 7_000 * ((roomRatio[index] ?? 0) - (log.indoorRatio[index] ?? 0));
+    warmth += warmer * warmer;
+    water += wetter * wetter;
     samples++;
   }
   const count = Math.max(1, samples);

@@ -1,6 +1,5 @@
 import { VAPOUR_SPECIFIC_HEAT } from "../air/vapour-enthalpy";
-import { leakageFlowCfm } from "../load";
-import type { HouseModel } from "./house";
+import { type HouseModel, leakageSquares } from "./house";
 import type { HouseLog } from "./house-log";
 
 /** Dry air's gas constant, as in the year's loop. */
@@ -25,10 +24,7 @@ export function freeRun(
   roomRatio: Float64Array,
 ): void {
   const h = log.intervalMin / 60;
-  const perIn2 = { leakageAreaIn2: 1, storeys: house.storeys, shelterClass: house.shelterClass };
-  const area2 = house.leakageAreaIn2 ** 2;
-  const stack = area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 1, windMph: 0 }) ** 2;
-  const windy = area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 0, windMph: 1 }) ** 2;
+  const { stackCfm2PerF: stack, windCfm2PerMph2: windy } = leakageSquares(house);
   const coupling = house.massCouplingBtuhPerF;
   const air2 = (2 * house.airCapacitanceBtuPerF) / h;
   const mass2 = (2 * house.massCapacitanceBtuPerF) / h;

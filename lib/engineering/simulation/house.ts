@@ -1,5 +1,5 @@
 import { ImpossibleStateError } from "../errors";
-import type { ShelterClass, Storeys } from "../load";
+import { leakageFlowCfm, type ShelterClass, type Storeys } from "../load";
 import { requireRange } from "../units";
 import type { Tilt } from "../weather";
 
@@ -95,6 +95,25 @@ export function requireVentilation(ventilation: VentilationModel): void {
   if (ventilation.kind === "on need") {
     requireRange("ventilation.pauseAboveDewPointF", ventilation.pauseAboveDewPointF, "°F", 0, 90);
   }
+}
+
+/**
+ * Leakage as the loop reads it: with outdoor air `√(stack · |Δt| + wind · U²)`, cfm.
+ *
+ * @param house - Its leakage area, in², storeys and shelter class.
+ * @returns cfm² for each °F, and for each mph².
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} as `leakageFlowCfm`.
+ * @see `leakageFlowCfm`, asked at 1 °F and at 1 mph (recalled).
+ */
+export function leakageSquares(house: Pick<HouseModel, "leakageAreaIn2" | "storeys" | "shelterClass">): {
+  readonly stackCfm2PerF: number;
+  readonly windCfm2PerMph2: number;
+} {
+  const { leakageAreaIn2, storeys, shelterClass } = house;
+  const perIn2 = { leakageAreaIn2: 1, storeys, shelterClass };
+  const stack = leakageAreaIn2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 1, windMph: 0 });
+  const wind = leakageAreaIn2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 0, windMph: 1 });
+  return { stackCfm2PerF: stack * stack, windCfm2PerMph2: wind * wind };
 }
 
 function requireHours(name: string, values: readonly number[], unit: string, max: number): void {

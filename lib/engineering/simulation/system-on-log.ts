@@ -7,6 +7,7 @@ import {
   MASS_RATIO,
   moistEnthalpy,
 } from "../equipment/saturation";
+import { exp } from "../exact-functions";
 import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan } from "./coil-store";
 import { lookUpCooling } from "./cooling-table";
@@ -93,7 +94,7 @@ export function systemOnLog(plan: YearPlan, run: SystemRun): SystemEffect {
     }
     // Two part-run samples in a row are two runs; a full one goes on from the one before.
     const starts = on > 0 && (before === 0 || (before < 1 && on < 1));
-    const part = starts ? 1 - (startH / (on * h)) * (1 - Math.exp((-on * h) / startH)) : 1;
+    const part = starts ? 1 - (startH / (on * h)) * (1 - exp((-on * h) / startH)) : 1;
     sensible *= part;
     taken *= part;
     before = on;

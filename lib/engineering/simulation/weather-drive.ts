@@ -1,6 +1,6 @@
 import { ImpossibleStateError } from "../errors";
 import { requireRange } from "../units";
-import { sunPosition, tiltedIrradiance, type Weather, type WeatherChannel } from "../weather";
+import { irradianceFacing, sunDirection, surfaceFacing, type Weather, type WeatherChannel } from "../weather";
 import type { SunAperture } from "./house";
 
 const NEEDED: readonly WeatherChannel[] = [
@@ -55,31 +55,27 @@ export function requireWeather(weather: Weather): number {
  * @param apertures - Ranges at {@link SunAperture}.
  * @returns Btu/h, one number an hour.
  * @throws {@link OutOfRangeError} for light or angles outside their ranges.
- * @see `tiltedIrradiance` (recalled).
+ * @see `irradianceFacing` (recalled).
  */
 export function sunHeatByHour(weather: Weather, apertures: readonly SunAperture[]): Float64Array {
   const heat = new Float64Array(weather.hourCount);
   const { latitudeDeg, longitudeDeg, timeZoneH } = weather.place;
+  const surfaces = apertures.map((one) => ({
+    ft2: one.areaFt2 * one.transmittance,
+    faces: surfaceFacing(one),
+  }));
   for (let hour = 0; hour < weather.hourCount; hour++) {
-    const global = weather.globalHorizontalBtuhPerFt2[hour] ?? 0;
-    const direct = weather.directNormalBtuhPerFt2[hour] ?? 0;
-    const diffuse = weather.diffuseHorizontalBtuhPerFt2[hour] ?? 0;
-    if (global + direct + diffuse === 0) continue;
+    const light = {
+      globalHorizontal: weather.globalHorizontalBtuhPerFt2[hour] ?? 0,
+      directNormal: weather.directNormalBtuhPerFt2[hour] ?? 0,
+      diffuseHorizontal: weather.diffuseHorizontalBtuhPerFt2[hour] ?? 0,
+    };
+    if (light.globalHorizontal + light.directNormal + light.diffuseHorizontal === 0) continue;
     const daysSinceJ2000 = YEAR_STARTS + (hour + 0.5 - timeZoneH) / 24;
-    const sun = sunPosition({ daysSinceJ2000, latitudeDeg, longitudeDeg });
+    const sun = sunDirection({ daysSinceJ2000, latitudeDeg, longitudeDeg });
     let sum = 0;
-    for (const tilt of apertures) {
-      sum +=
-        tilt.areaFt2 *
-        tilt.transmittance *
-        tiltedIrradiance({
-          directNormal: direct,
-          diffuseHorizontal: diffuse,
-          globalHorizontal: global,
-          groundReflectance: GROUND_REFLECTANCE,
-          tilt,
-          sun,
-        });
+    for (const { ft2, faces } of surfaces) {
+      sum += ft2 * irradianceFacing(light, GROUND_REFLECTANCE, faces, sun);
     }
     heat[hour] = sum;
   }

@@ -1,6 +1,7 @@
 /*
  * Longer than usual because it is one loop: half a million steps a year, whose variables stay in registers only inside one function.
  */
+
 import { VAPOUR_SPECIFIC_HEAT, vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
 import { idleFanSeconds, nextStage } from "../controls/next-stage";
 import { COIL, COIL_LIMIT, COIL_OUTPUTS, solveCoil, solveCoilAtCapacity } from "../equipment";
@@ -12,6 +13,7 @@ import {
   moistEnthalpy,
 } from "../equipment/saturation";
 import { ImpossibleStateError } from "../errors";
+import { exp, ln } from "../exact-functions";
 import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan, meanStartShare } from "./coil-store";
 import { lookUpCooling } from "./cooling-table";
@@ -93,9 +95,9 @@ export function runHours(
   const h = 1 / stepsPerHour;
   const stepMin = 60 / stepsPerHour;
   const stepS = 60 * stepMin;
-  const startKept = Math.exp(-stepS / system.startTimeConstantS);
+  const startKept = exp(-stepS / system.startTimeConstantS);
   const stepOverTau = stepS / system.startTimeConstantS;
-  const follow = system.settlingMin > 0 ? 1 - Math.exp((-Math.log(50) * stepMin) / system.settlingMin) : 1;
+  const follow = system.settlingMin > 0 ? 1 - exp((-ln(50) * stepMin) / system.settlingMin) : 1;
   const air2 = (2 * house.airCapacitanceBtuPerF) / h;
   const mass2 = (2 * house.massCapacitanceBtuPerF) / h;
   const coupling = house.massCouplingBtuhPerF;

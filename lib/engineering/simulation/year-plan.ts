@@ -1,11 +1,16 @@
 import { moistAir } from "../air";
 import type { ControlSettings } from "../controls";
 import { fastSaturationHumidityRatio } from "../equipment/saturation";
-import { leakageFlowCfm } from "../load";
 import { LB_PER_PINT } from "../moisture";
 import { requireRange } from "../units";
 import type { Weather } from "../weather";
-import { type HouseModel, requireHouse, requireVentilation, type VentilationModel } from "./house";
+import {
+  type HouseModel,
+  leakageSquares,
+  requireHouse,
+  requireVentilation,
+  type VentilationModel,
+} from "./house";
 import { ceilingByHour, type StagePlan, stagePlans } from "./stage-plan";
 import { type DehumidifierModel, requireSystem, type SystemModel, type YearControls } from "./system";
 import { requireWeather, sunHeatByHour } from "./weather-drive";
@@ -80,8 +85,6 @@ export function yearPlan(input: YearInput): YearPlan {
   const hours = weather.hourCount;
   const airLb = house.volumeFt3 / room.specificVolumeFt3PerLb;
   const bufferLb = airLb * (house.moistureCapacitanceMultiple - 1);
-  const perIn2 = { leakageAreaIn2: 1, storeys: house.storeys, shelterClass: house.shelterClass };
-  const area2 = house.leakageAreaIn2 ** 2;
   const hourOfDay = (hour: number) => hour % 24;
   const timed = ventilation.kind === "timed" ? ventilation : null;
   const openAt = (hour: number): boolean =>
@@ -119,8 +122,7 @@ export function yearPlan(input: YearInput): YearPlan {
     // With air alone the buffer is an inert pound that nothing reaches.
     bufferLb: Math.max(bufferLb, 1),
     bufferLbPerH: bufferLb / house.moistureExchangeH,
-    stackCfm2PerF: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 1, windMph: 0 }) ** 2,
-    windCfm2PerMph2: area2 * leakageFlowCfm({ ...perIn2, temperatureDifferenceF: 0, windMph: 1 }) ** 2,
+    ...leakageSquares(house),
     stages: stagePlans(system, room),
     settings: controls.settings,
     house,

@@ -1,12 +1,13 @@
-import { describe, expect, it } from "vitest";
-import { type ForecastEvent, forecastEvents } from "@/lib/domain/forecast";
+import { describe, expect, it, vi } from "vitest";
+import { type ForecastEvent, forecastEvents, jobSetup, optionSetup } from "@/lib/domain/forecast";
 import {
   type ForecastInput,
   gatherForecast,
   type MemberYear,
   stableText,
 } from "@/lib/engineering/simulation";
-import { BASE, HOUSE, SYSTEM, stageAt, steadyWeather } from "../../engineering/simulation/fixtures";
+import { BASE, COASTAL, HOUSE, SYSTEM, stageAt, steadyWeather } from "../../engineering/simulation/fixtures";
+import { FULL_JOB } from "../../support/full-job";
 
 const weather = steadyWeather(24, 88, 0.016);
 const { controls, ventilation } = BASE;
@@ -31,6 +32,21 @@ const whole = (input: ForecastInput, of: number) =>
   Array.from({ length: of }, (_, index) => [...forecastEvents(input, { index, of })]).flat();
 
 describe("the loop of browser worker and server", () => {
+  it("uses no function whose last digit an engine may round its own way, from the records to the years", () => {
+    const inexact = ["exp", "expm1", "log", "log1p", "log2", "log10", "pow", "sin", "cos", "tan"] as const;
+    const others = ["asin", "acos", "atan", "atan2", "sinh", "cosh", "tanh", "cbrt", "hypot"] as const;
+    const spies = [...inexact, ...others].map((name) => ({ name, spy: vi.spyOn(Math, name) }));
+    const house = jobSetup(FULL_JOB, {});
+    const setup = optionSetup(FULL_JOB, "as designed", {});
+    if (!house.ready || !setup.ready) throw new Error("The job of the tests lacks something.");
+    const options = [setup.value.option];
+    const events = whole({ ...house.value, options, weather: COASTAL, members: 2, seed: 1 }, 1);
+    expect(yearsOf(events).map(({ figures }) => figures !== null)).toEqual([true, true]);
+    const used = spies.filter(({ spy }) => spy.mock.calls.length > 0).map(({ name }) => name);
+    vi.restoreAllMocks();
+    expect(used).toEqual([]);
+  });
+
   it("gives the same bytes however many workers share the years, and sent as JSON", () => {
     const texts = [1, 2, 3].map((of) =>
       stableText(gatherForecast({ input: INPUT, years: 8 }, yearsOf(whole(INPUT, of)))),

@@ -11,9 +11,16 @@ import {
 } from "../../support/random-inputs";
 import { houston, withCell } from "./weather-files";
 
-const { designConditions, parseEpw, sunPosition, tiltedIrradiance, WEATHER_CHANNELS } = tried(weather, [
-  "parseEpw",
-]);
+const {
+  designConditions,
+  irradianceFacing,
+  parseEpw,
+  sunDirection,
+  sunPosition,
+  surfaceFacing,
+  tiltedIrradiance,
+  WEATHER_CHANNELS,
+} = tried(weather, ["parseEpw"]);
 
 randomTest("any text is read or refused", () => {
   const line = fc.array(fc.oneof(fc.string(), fc.double().map(String), fc.constant("99.9")), {
@@ -136,6 +143,18 @@ randomTest("sun and surfaces: within the sphere, never more than all light toget
           }),
         );
         if (found !== null) expect(found).toBeLessThanOrEqual(dni + dhi + ghi + 1e-9);
+        const towards = lawful(() => sunDirection({ daysSinceJ2000: days * 100, latitudeDeg, longitudeDeg }));
+        const faces = lawful(() =>
+          surfaceFacing({ tiltDeg: Math.abs(tiltDeg), azimuthDeg: Math.abs(azimuthDeg) }),
+        );
+        if (towards === null || faces === null) return;
+        for (const { up, east, north } of [towards, faces])
+          expect(up * up + east * east + north * north).toBeCloseTo(1, 9);
+        const light = { directNormal: dni, diffuseHorizontal: dhi, globalHorizontal: ghi };
+        const same = lawful(() => irradianceFacing(light, 0.2, faces, towards));
+        // On the very horizon one of the two ways may still see the beam, the other not.
+        if (same !== null && found !== null && Math.abs(towards.up) > 1e-9)
+          expect(Math.abs(same - found)).toBeLessThan(1e-6 * (1 + found));
       },
     ),
     runs(74, 1, 1.1),
