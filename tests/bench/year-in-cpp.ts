@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import type { CoilConstants } from "@/lib/engineering/equipment";
+import type { CoilAtFlow } from "@/lib/engineering/equipment";
 import type { YearPlan } from "@/lib/engineering/simulation/year-plan";
 
 /** The year as the C++ of year.cpp ran it: median ms a turn, and sums to compare. */
@@ -44,14 +44,16 @@ export function yearInCpp(plan: YearPlan, turns: number): CppYear | null {
 /** In the order in which readPlan of year.cpp reads them. */
 function planNumbers(plan: YearPlan): number[] {
   const { house, system, controls, settings, dehumidifier } = plan;
-  const coil = (one: CoilConstants): number[] => [
+  const coil = (one: CoilAtFlow): number[] => [
     one.pressurePsia,
-    one.a0LbPerH,
     one.heldTemperatureF,
     one.fixedApproachF,
     one.approachSlopeFPerBtuh,
     one.frostLimitF,
     one.frostHumidityRatio,
+    one.dryAirLbPerH,
+    one.bypassFactor,
+    one.contactLbPerH,
   ];
   const held = plan.stages.flatMap((stage) => (stage.table === null ? [stage] : []));
   return [
@@ -103,7 +105,6 @@ function planNumbers(plan: YearPlan): number[] {
     ...held.flatMap((stage) => [
       ...coil(stage.coil),
       ...coil(stage.atFrost),
-      stage.dryAirLbPerH,
       stage.share,
       stage.minimumBtuh,
       stage.fanW,

@@ -64,7 +64,7 @@ double solveSaturated(double tWeight, double hWeight, double target, double p, d
 }
 
 struct Coil {
-  double pressure, a0, held, fixedApproach, approachSlope, frost, frostRatio;
+  double pressure, held, fixedApproach, approachSlope, frost, frostRatio, flow, bypass, contact;
 };
 struct CoilOut {
   double total = 0, sensible = 0, moisture = 0, adp = 0;
@@ -103,8 +103,8 @@ void writeAir(double p, double t, double w, double h, double flow, double bypass
   out.adp = adp;
 }
 
-void solveCoil(const Coil& c, double t, double w, double flow, double ceiling, double minimum, CoilOut& out) {
-  const double bypass = std::exp(-c.a0 / flow), contact = flow * (1 - bypass), h = enthalpy(t, w);
+void solveCoil(const Coil& c, double t, double w, double ceiling, double minimum, CoilOut& out) {
+  const double contact = c.contact, h = enthalpy(t, w);
   const double frostBtuh = contact * (h - enthalpy(c.frost, std::min(c.frostRatio, w)));
   const double least = c.held + c.fixedApproach, atCeiling = std::min(least + c.approachSlope * ceiling, t);
   const double start = out.adp > c.frost && out.adp < t ? out.adp : atCeiling;
@@ -125,23 +125,22 @@ void solveCoil(const Coil& c, double t, double w, double flow, double ceiling, d
       adp = surfaceTemperature(h - minimum / contact, w, c.pressure, adp, t);
     }
   }
-  writeAir(c.pressure, t, w, h, flow, bypass, adp, total, out);
+  writeAir(c.pressure, t, w, h, c.flow, c.bypass, adp, total, out);
   out.limitedBy = limitedBy;
 }
 
-bool solveCoilAtCapacity(const Coil& c, double t, double w, double flow, double total, CoilOut& out) {
-  const double bypass = std::exp(-c.a0 / flow), contact = flow * (1 - bypass), h = enthalpy(t, w);
-  const double surface = h - total / contact;
+bool solveCoilAtCapacity(const Coil& c, double t, double w, double total, CoilOut& out) {
+  const double h = enthalpy(t, w), surface = h - total / c.contact;
   if (surface < enthalpy(c.frost, std::min(c.frostRatio, w))) return false;
   const double adp = surfaceTemperature(surface, w, c.pressure, t, t);
-  writeAir(c.pressure, t, w, h, flow, bypass, adp, total, out);
+  writeAir(c.pressure, t, w, h, c.flow, c.bypass, adp, total, out);
   out.limitedBy = 1;
   return true;
 }
 
 struct Stage {
   Coil coil, atFrost;
-  double flow, share, minimum, fanW;
+  double share, minimum, fanW;
 };
 struct Plan {
   int hours, stepsPerHour, stageCount;
@@ -235,15 +234,15 @@ void runHours(const Plan& p, State& s, int from, int to, Totals& o) {
       if (s.stage > 0) {
         const Stage& set = s.stage == 1 ? first : second;
         const double ceiling = (ceiling0 + ceilingSpan * share) * set.share, least = std::min(set.minimum, ceiling);
-        solveCoil(set.coil, s.air, s.w, set.flow, ceiling, least, coil);
+        solveCoil(set.coil, s.air, s.w, ceiling, least, coil);
         const CoilOut* now = &coil;
         if (s.following == 1) {
           s.capacity += (coil.total - s.capacity) * follow;
           if (std::abs(s.capacity - coil.total) < 0.001 * coil.total) {
             s.following = 0;
           } else {
-            if (!solveCoilAtCapacity(set.coil, s.air, s.w, set.flow, s.capacity, lagged))
-              solveCoil(set.atFrost, s.air, s.w, set.flow, s.capacity, 0, lagged);
+            if (!solveCoilAtCapacity(set.coil, s.air, s.w, s.capacity, lagged))
+              solveCoil(set.atFrost, s.air, s.w, s.capacity, 0, lagged);
             now = &lagged;
           }
         } else {
@@ -384,7 +383,8 @@ Plan readPlan(const char* path) {
   };
   auto coil = [&one] {
     Coil c;
-    for (double* field : {&c.pressure, &c.a0, &c.held, &c.fixedApproach, &c.approachSlope, &c.frost, &c.frostRatio}) *field = one();
+    for (double* field : {&c.pressure, &c.held, &c.fixedApproach, &c.approachSlope, &c.frost, &c.frostRatio, &c.flow, &c.bypass, &c.contact})
+      *field = one();
     return c;
   };
   Plan p;
@@ -402,7 +402,7 @@ Plan readPlan(const char* path) {
     Stage s;
     s.coil = coil();
     s.atFrost = coil();
-    for (double* field : {&s.flow, &s.share, &s.minimum, &s.fanW}) *field = one();
+    for (double* field : {&s.share, &s.minimum, &s.fanW}) *field = one();
     p.stages.push_back(s);
   }
   for (auto* values : {&p.outdoorF, &p.outdoorRatio, &p.wind, &p.sun, &p.ceiling}) *values = many(p.hours);

@@ -1,6 +1,6 @@
 import { exp } from "../exact-functions";
-import { COIL, COIL_LIMIT, type CoilConstants } from "./coil-numbers";
-import { heldAdpF, surfaceEnthalpy, surfaceTemperatureF } from "./coil-surface";
+import { COIL, COIL_LIMIT, type CoilAtFlow, type CoilConstants } from "./coil-numbers";
+import { heldAdp, surfaceEnthalpyAt, surfaceTemperature } from "./coil-surface";
 import { writeAir } from "./leaving-air";
 import { moistEnthalpy } from "./saturation";
 
@@ -21,104 +21,87 @@ import { moistEnthalpy } from "./saturation";
  */
 
 /**
+ * A coil with its airflow.
+ *
+ * @param coil - Constants; `a0LbPerH` 100 to 200,000.
+ * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
+ * @returns What {@link solveCoil} solves.
+ * @see EnergyPlus Engineering Reference, `BF = exp(−A0 / ṁ)` (published).
+ */
+export function coilAtFlow(coil: CoilConstants, dryAirLbPerH: number): CoilAtFlow {
+  const bypassFactor = exp(-coil.a0LbPerH / dryAirLbPerH);
+  return { ...coil, dryAirLbPerH, bypassFactor, contactLbPerH: dryAirLbPerH * (1 - bypassFactor) };
+}
+
+/**
  * One steady state of the coil.
  *
- * @param coil - Constants; the frost limit and the held temperature lie in 20…80 °F.
- * @param enteringDbF - °F, 40…120, above the frost limit.
- * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
- * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
- * @param ceilingBtuh - Most the compressor can give now, more than 0.
- * @param minimumBtuh - Least it can give without cycling, 0…ceiling.
- * @param out - Receives the result, {@link COIL_OUTPUTS} numbers. Its old ADP is where the solution starts from, which from
- * minute to minute saves half the steps and moves the answer by less than 1e-9 °F; a fresh array of zeros is fine.
+ * @param coil - From {@link coilAtFlow}; the frost limit and the held temperature lie in 20…80 °F.
+ * @param numbers - From `coilNumbers`: holds entering air, ceiling and minimum (ranges at {@link COIL}), receives the result. Its
+ * old ADP is where the solution starts from, which from minute to minute saves half the steps and moves the answer by less than 1e-9 °F; a
+ * fresh array of zeros is fine.
  * @throws {@link NotConvergedError} when a surface temperature does not settle.
  * @see EnergyPlus Engineering Reference for BF and A0 (published); the control law from the balances (physics).
  */
-export function solveCoil(
-  coil: CoilConstants,
-  enteringDbF: number,
-  enteringHumidityRatio: number,
-  dryAirLbPerH: number,
-  ceilingBtuh: number,
-  minimumBtuh: number,
-  out: Float64Array,
-): void {
-  const { pressurePsia, frostLimitF } = coil;
-  const bypassFactor = exp(-coil.a0LbPerH / dryAirLbPerH);
-  const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
+export function solveCoil(coil: CoilAtFlow, numbers: Float64Array): void {
+  const { frostLimitF, contactLbPerH } = coil;
+  const enteringDbF = numbers[COIL.enteringDbF] ?? 0;
+  const enteringHumidityRatio = numbers[COIL.enteringHumidityRatio] ?? 0;
+  const ceilingBtuh = numbers[COIL.ceilingBtuh] ?? 0;
+  const minimumBtuh = numbers[COIL.minimumBtuh] ?? 0;
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
   const frostBtuh =
     contactLbPerH *
     (enteringEnthalpy - moistEnthalpy(frostLimitF, Math.min(coil.frostHumidityRatio, enteringHumidityRatio)));
+  numbers[COIL.enteringEnthalpy] = enteringEnthalpy;
 
   // Where the control would hold the surface if the compressor ran at its ceiling. Capacity falls with surface temperature, so
   // the capacity there tells whether the held balance lies beyond the ceiling, without solving it first.
   const leastF = coil.heldTemperatureF + coil.fixedApproachF;
   const atCeilingF = Math.min(leastF + coil.approachSlopeFPerBtuh * ceilingBtuh, enteringDbF);
-  const lastAdpF = out[COIL.adpF] ?? 0;
-  const startF = lastAdpF > frostLimitF && lastAdpF < enteringDbF ? lastAdpF : atCeilingF;
+  const lastAdpF = numbers[COIL.adpF] ?? 0;
+  numbers[COIL.startF] = lastAdpF > frostLimitF && lastAdpF < enteringDbF ? lastAdpF : atCeilingF;
+  numbers[COIL.leastF] = leastF;
 
   let limitedBy: number = COIL_LIMIT.held;
   let compressorShare = 1;
   let totalBtuh = frostBtuh;
-  let adpF = frostLimitF;
-  if (
-    frostBtuh > ceilingBtuh &&
-    contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(atCeilingF, enteringHumidityRatio, pressurePsia)) >
-      ceilingBtuh
-  ) {
+  let beyondCeiling = frostBtuh > ceilingBtuh;
+  if (beyondCeiling) {
+    numbers[COIL.atF] = atCeilingF;
+    surfaceEnthalpyAt(numbers);
+    beyondCeiling = contactLbPerH * (enteringEnthalpy - (numbers[COIL.surfaceEnthalpy] ?? 0)) > ceilingBtuh;
+  }
+  if (beyondCeiling) {
     limitedBy = COIL_LIMIT.ceiling;
     totalBtuh = ceilingBtuh;
-    adpF = surfaceTemperatureF(
-      enteringEnthalpy - ceilingBtuh / contactLbPerH,
-      enteringHumidityRatio,
-      pressurePsia,
-      startF,
-      enteringDbF,
-    );
+    numbers[COIL.surfaceEnthalpy] = enteringEnthalpy - ceilingBtuh / contactLbPerH;
+    surfaceTemperature(numbers);
   } else if (frostBtuh < minimumBtuh) {
     limitedBy = COIL_LIMIT.frost;
     compressorShare = frostBtuh / minimumBtuh;
+    numbers[COIL.adpF] = frostLimitF;
   } else if (leastF + coil.approachSlopeFPerBtuh * frostBtuh < frostLimitF) {
     limitedBy = COIL_LIMIT.frost;
+    numbers[COIL.adpF] = frostLimitF;
   } else {
-    adpF = heldAdpF(
-      coil,
-      enteringDbF,
-      enteringHumidityRatio,
-      enteringEnthalpy,
-      contactLbPerH,
-      leastF,
-      startF,
-    );
-    totalBtuh =
-      contactLbPerH * (enteringEnthalpy - surfaceEnthalpy(adpF, enteringHumidityRatio, pressurePsia));
+    heldAdp(coil, numbers);
+    const adpF = numbers[COIL.adpF] ?? 0;
+    numbers[COIL.atF] = adpF;
+    surfaceEnthalpyAt(numbers);
+    totalBtuh = contactLbPerH * (enteringEnthalpy - (numbers[COIL.surfaceEnthalpy] ?? 0));
     if (totalBtuh < minimumBtuh) {
       limitedBy = COIL_LIMIT.minimum;
       totalBtuh = minimumBtuh;
-      adpF = surfaceTemperatureF(
-        enteringEnthalpy - minimumBtuh / contactLbPerH,
-        enteringHumidityRatio,
-        pressurePsia,
-        adpF,
-        enteringDbF,
-      );
+      numbers[COIL.surfaceEnthalpy] = enteringEnthalpy - minimumBtuh / contactLbPerH;
+      numbers[COIL.startF] = adpF;
+      surfaceTemperature(numbers);
     }
   }
-
-  writeAir(
-    pressurePsia,
-    enteringDbF,
-    enteringHumidityRatio,
-    enteringEnthalpy,
-    dryAirLbPerH,
-    bypassFactor,
-    adpF,
-    totalBtuh,
-    out,
-  );
-  out[COIL.limitedBy] = limitedBy;
-  out[COIL.compressorShare] = compressorShare;
+  numbers[COIL.totalBtuh] = totalBtuh;
+  writeAir(coil, numbers);
+  numbers[COIL.limitedBy] = limitedBy;
+  numbers[COIL.compressorShare] = compressorShare;
 }
 
 /**
@@ -126,51 +109,29 @@ export function solveCoil(
  *
  * Used for the minutes after a stage change, when capacity is set by the compressor and not by the held temperature.
  *
- * @param coil - Constants; the frost limit lies in 20…60 °F.
- * @param enteringDbF - °F, 40…120, above the frost limit.
- * @param enteringHumidityRatio - lb/lb, 0 to saturation at the entering dry bulb.
- * @param dryAirLbPerH - Flow of dry air, lb/h, more than 0.
- * @param totalBtuh - Capacity taken from the air, Btu/h, more than 0.
- * @param out - Receives the result, {@link COIL_OUTPUTS} numbers.
- * @returns The apparatus dew point, °F; −Infinity when no surface above {@link frostLimitF} takes that much, and `out` is then
- * untouched.
+ * @param coil - From {@link coilAtFlow}; the frost limit lies in 20…60 °F.
+ * @param numbers - From `coilNumbers`: holds the entering air and, as `ceilingBtuh`, the capacity taken from it; receives the
+ * result.
+ * @returns Whether there is one: no surface above the frost limit may take that much, and then only what is asked stands in `numbers`.
  * @throws {@link NotConvergedError} when a surface temperature does not settle.
  * @see EnergyPlus Engineering Reference for BF and A0 (published).
  */
-export function solveCoilAtCapacity(
-  coil: CoilConstants,
-  enteringDbF: number,
-  enteringHumidityRatio: number,
-  dryAirLbPerH: number,
-  totalBtuh: number,
-  out: Float64Array,
-): number {
-  const bypassFactor = exp(-coil.a0LbPerH / dryAirLbPerH);
-  const contactLbPerH = dryAirLbPerH * (1 - bypassFactor);
+export function solveCoilAtCapacity(coil: CoilAtFlow, numbers: Float64Array): boolean {
+  const enteringDbF = numbers[COIL.enteringDbF] ?? 0;
+  const enteringHumidityRatio = numbers[COIL.enteringHumidityRatio] ?? 0;
+  const totalBtuh = numbers[COIL.ceilingBtuh] ?? 0;
   const enteringEnthalpy = moistEnthalpy(enteringDbF, enteringHumidityRatio);
-  const surface = enteringEnthalpy - totalBtuh / contactLbPerH;
+  const surface = enteringEnthalpy - totalBtuh / coil.contactLbPerH;
   if (surface < moistEnthalpy(coil.frostLimitF, Math.min(coil.frostHumidityRatio, enteringHumidityRatio))) {
-    return Number.NEGATIVE_INFINITY;
+    return false;
   }
-  const adpF = surfaceTemperatureF(
-    surface,
-    enteringHumidityRatio,
-    coil.pressurePsia,
-    enteringDbF,
-    enteringDbF,
-  );
-  writeAir(
-    coil.pressurePsia,
-    enteringDbF,
-    enteringHumidityRatio,
-    enteringEnthalpy,
-    dryAirLbPerH,
-    bypassFactor,
-    adpF,
-    totalBtuh,
-    out,
-  );
-  out[COIL.limitedBy] = COIL_LIMIT.ceiling;
-  out[COIL.compressorShare] = 1;
-  return adpF;
+  numbers[COIL.enteringEnthalpy] = enteringEnthalpy;
+  numbers[COIL.surfaceEnthalpy] = surface;
+  numbers[COIL.startF] = enteringDbF;
+  surfaceTemperature(numbers);
+  numbers[COIL.totalBtuh] = totalBtuh;
+  writeAir(coil, numbers);
+  numbers[COIL.limitedBy] = COIL_LIMIT.ceiling;
+  numbers[COIL.compressorShare] = 1;
+  return true;
 }

@@ -1,6 +1,6 @@
 import type { MoistAir } from "../air";
-import { solveCoil } from "./coil-core";
-import { COIL_OUTPUTS } from "./coil-numbers";
+import { coilAtFlow, solveCoil } from "./coil-core";
+import { COIL, coilNumbers } from "./coil-numbers";
 import { type CoilState, stateFrom } from "./coil-state";
 import { type CoilTemperatureHeldSystem, checkedDryAirLbPerH, coilConstants } from "./coil-system";
 
@@ -30,15 +30,11 @@ export function coilTemperatureHeld(input: {
   const { entering, system } = input;
   const constants = coilConstants(system, entering);
   const dryAirLbPerH = checkedDryAirLbPerH(input.airflowCfm, entering);
-  const out = new Float64Array(COIL_OUTPUTS);
-  solveCoil(
-    constants,
-    entering.dryBulbF,
-    entering.humidityRatio,
-    dryAirLbPerH,
-    system.capacityCeilingBtuh,
-    system.minimumCapacityBtuh,
-    out,
-  );
+  const out = coilNumbers(entering.pressurePsia);
+  out[COIL.enteringDbF] = entering.dryBulbF;
+  out[COIL.enteringHumidityRatio] = entering.humidityRatio;
+  out[COIL.ceilingBtuh] = system.capacityCeilingBtuh;
+  out[COIL.minimumBtuh] = system.minimumCapacityBtuh;
+  solveCoil(coilAtFlow(constants, dryAirLbPerH), out);
   return stateFrom(out, constants, entering, dryAirLbPerH);
 }

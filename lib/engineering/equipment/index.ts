@@ -9,7 +9,7 @@ export {
   judgeFit,
   type MapCell,
 } from "./capacity-map";
-export { solveCoil, solveCoilAtCapacity } from "./coil-core";
+export { coilAtFlow, solveCoil, solveCoilAtCapacity } from "./coil-core";
 export {
   bypassFactorAt,
   coilFromRating,
@@ -17,7 +17,7 @@ export {
   ratedApproachF,
   ratedLeavingAir,
 } from "./coil-from-rating";
-export { COIL, COIL_LIMIT, COIL_OUTPUTS, type CoilConstants } from "./coil-numbers";
+export { COIL, COIL_LIMIT, type CoilAtFlow, type CoilConstants, coilNumbers } from "./coil-numbers";
 export { type CoilState, LIMITING, type LimitedBy } from "./coil-state";
 export { type Approach, type CoilTemperatureHeldSystem, coilConstants } from "./coil-system";
 export { coilTemperatureHeld } from "./coil-temperature-held";

@@ -14,8 +14,8 @@ import {
   ratio,
   requireRange,
 } from "../units";
-import { solveCoil, solveCoilAtCapacity } from "./coil-core";
-import { COIL, COIL_OUTPUTS } from "./coil-numbers";
+import { coilAtFlow, solveCoil, solveCoilAtCapacity } from "./coil-core";
+import { COIL, coilNumbers } from "./coil-numbers";
 import { type CoilState, stateFrom } from "./coil-state";
 import { type CoilTemperatureHeldSystem, checkedDryAirLbPerH, coilConstants } from "./coil-system";
 
@@ -81,17 +81,13 @@ export function stageDropTransient(input: {
     );
   }
 
-  const out = new Float64Array(COIL_OUTPUTS);
+  const out = coilNumbers(entering.pressurePsia);
+  out[COIL.enteringDbF] = entering.dryBulbF;
+  out[COIL.enteringHumidityRatio] = entering.humidityRatio;
   const steady = (flow: number): CoilState => {
-    solveCoil(
-      constants,
-      entering.dryBulbF,
-      entering.humidityRatio,
-      flow,
-      system.capacityCeilingBtuh,
-      system.minimumCapacityBtuh,
-      out,
-    );
+    out[COIL.ceilingBtuh] = system.capacityCeilingBtuh;
+    out[COIL.minimumBtuh] = system.minimumCapacityBtuh;
+    solveCoil(coilAtFlow(constants, flow), out);
     return stateFrom(out, constants, entering, flow);
   };
   const before = steady(flowBefore);
@@ -104,8 +100,9 @@ export function stageDropTransient(input: {
   }
 
   // What the coil takes at the frost limit, to which capacity falls back when the compressor would pull it lower.
+  const settledCoil = coilAtFlow(constants, flowAfter);
   const atFrost = {
-    ...constants,
+    ...settledCoil,
     heldTemperatureF: constants.frostLimitF,
     fixedApproachF: 0,
     approachSlopeFPerBtuh: 0,
@@ -116,18 +113,10 @@ export function stageDropTransient(input: {
     const left =
       input.shape === "ramp" ? Math.max(0, 1 - minute / settling) : exp((-SETTLED * minute) / settling);
     const wanted = after.totalBtuh + (before.totalBtuh - after.totalBtuh) * left;
-    const adpF = solveCoilAtCapacity(
-      constants,
-      entering.dryBulbF,
-      entering.humidityRatio,
-      flowAfter,
-      wanted,
-      out,
-    );
-    const atFrostLimit = adpF === Number.NEGATIVE_INFINITY;
-    if (atFrostLimit) {
-      solveCoil(atFrost, entering.dryBulbF, entering.humidityRatio, flowAfter, wanted, 0, out);
-    }
+    out[COIL.ceilingBtuh] = wanted;
+    out[COIL.minimumBtuh] = 0;
+    const atFrostLimit = !solveCoilAtCapacity(settledCoil, out);
+    if (atFrostLimit) solveCoil(atFrost, out);
     const entry = minuteFrom(out, minute, atFrostLimit);
     const previous = minutes.at(-1);
     if (previous !== undefined) {

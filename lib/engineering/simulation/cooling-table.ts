@@ -87,20 +87,16 @@ function sensiblePerDegree(
  * axis the line goes on, for at a steady coil it is straight.
  *
  * @param table - From {@link coolingTableAt}.
- * @param outdoorF - °F, −80 to the hottest line (the year's plan refuses what is above).
- * @param wetBulbF - Entering wet bulb, 20 to 100 °F.
- * @param dryBulbF - Entering dry bulb, 40 to 120 °F.
- * @param out - Receives total, sensible, water and, as `limitedBy`, the ceiling: a table is always all there is.
+ * @param numbers - Holds `outdoorDbF` (−80 °F to the hottest line: the year's plan refuses what is above), `enteringDbF` (40 to 120 °F) and,
+ * as `solvedF`, the entering wet bulb (20 to 100 °F); receives total, sensible, water and, as `limitedBy`, the ceiling: a table is always all
+ * there is.
  * @see Multilinear interpolation (computed); what lies outside the table: common practice, no source.
  */
-export function lookUpCooling(
-  table: CoolingTable,
-  outdoorF: number,
-  wetBulbF: number,
-  dryBulbF: number,
-  out: Float64Array,
-): void {
+export function lookUpCooling(table: CoolingTable, numbers: Float64Array): void {
   const { outdoorDbF, enteringWbF, enteringDbF, totalBtuh, sensibleBtuh } = table;
+  const outdoorF = numbers[COIL.outdoorDbF] ?? 0;
+  const wetBulbF = numbers[COIL.solvedF] ?? 0;
+  const dryBulbF = numbers[COIL.enteringDbF] ?? 0;
   const wets = enteringWbF.length;
   const dries = enteringDbF.length;
   const o = placeOn(outdoorDbF, outdoorF);
@@ -134,10 +130,10 @@ export function lookUpCooling(
   }
   if (sensible > total) sensible = total;
   if (sensible < 0) sensible = 0;
-  out[COIL.totalBtuh] = total;
-  out[COIL.sensibleBtuh] = sensible;
-  out[COIL.moistureLbPerH] = (total - sensible) / vapourEnthalpyBtuPerLb(dryBulbF);
-  out[COIL.limitedBy] = COIL_LIMIT.ceiling;
+  numbers[COIL.totalBtuh] = total;
+  numbers[COIL.sensibleBtuh] = sensible;
+  numbers[COIL.moistureLbPerH] = (total - sensible) / vapourEnthalpyBtuPerLb(dryBulbF);
+  numbers[COIL.limitedBy] = COIL_LIMIT.ceiling;
 }
 
 /** Place of the interval a value lies in, or of the nearest one. */

@@ -1,5 +1,5 @@
 import type { MoistAir } from "../air";
-import { type CoilConstants, capacityCeilingBtuh, coilConstants } from "../equipment";
+import { type CoilAtFlow, capacityCeilingBtuh, coilAtFlow, coilConstants } from "../equipment";
 import { requireRange } from "../units";
 import type { Weather } from "../weather";
 import type { CoolingTable } from "./cooling-table";
@@ -7,14 +7,13 @@ import { type HeldCoilSystem, isHeldCoil, type SystemModel, type TableSystem } f
 
 /** One stage in plain numbers: of a held coil, or with the maker's table. */
 export type StagePlan = {
-  readonly dryAirLbPerH: number;
   readonly fanW: number;
 } & (
   | {
       readonly table: null;
-      readonly coil: CoilConstants;
+      readonly coil: CoilAtFlow;
       /** The same coil held at its frost limit. */
-      readonly atFrost: CoilConstants;
+      readonly atFrost: CoilAtFlow;
       readonly share: number;
       readonly minimumBtuh: number;
     }
@@ -39,11 +38,10 @@ export type StagePlan = {
 export function stagePlans(system: SystemModel, room: MoistAir): readonly StagePlan[] {
   if (isHeldCoil(system)) return heldStages(system, room);
   return system.stages.map(
-    ({ table, fanW, airflowCfm }): StagePlan => ({
+    ({ table, fanW }): StagePlan => ({
       table,
       coil: null,
       atFrost: null,
-      dryAirLbPerH: (airflowCfm * 60) / room.specificVolumeFt3PerLb,
       share: 0,
       minimumBtuh: 0,
       fanW,
@@ -53,15 +51,13 @@ export function stagePlans(system: SystemModel, room: MoistAir): readonly StageP
 
 function heldStages(system: HeldCoilSystem, room: MoistAir): readonly StagePlan[] {
   return system.stages.map((stage): StagePlan => {
-    const coil = coilConstants(
-      { ...system, ...stage, capacityCeilingBtuh: leastCeiling(system, stage.capacitySettingPct) },
-      room,
-    );
+    const capacityCeilingBtuh = leastCeiling(system, stage.capacitySettingPct);
+    const constants = coilConstants({ ...system, ...stage, capacityCeilingBtuh }, room);
+    const coil = coilAtFlow(constants, (stage.airflowCfm * 60) / room.specificVolumeFt3PerLb);
     return {
       table: null,
       coil,
       atFrost: { ...coil, heldTemperatureF: coil.frostLimitF, fixedApproachF: 0, approachSlopeFPerBtuh: 0 },
-      dryAirLbPerH: (stage.airflowCfm * 60) / room.specificVolumeFt3PerLb,
       share: stage.capacitySettingPct / 100,
       minimumBtuh: stage.minimumCapacityBtuh,
       fanW: stage.fanW,

@@ -1,12 +1,7 @@
 import { vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
-import { COIL, COIL_OUTPUTS, capacityCeilingBtuh, solveCoil } from "../equipment";
-import { solveSaturated } from "../equipment/coil-surface";
-import {
-  fastSaturationHumidityRatio,
-  fastSaturationPressurePsia,
-  MASS_RATIO,
-  moistEnthalpy,
-} from "../equipment/saturation";
+import { COIL, capacityCeilingBtuh, coilNumbers, solveCoil } from "../equipment";
+import { solveWetBulb } from "../equipment/coil-surface";
+import { fastSaturationHumidityRatio, fastSaturationPressurePsia, MASS_RATIO } from "../equipment/saturation";
 import { exp } from "../exact-functions";
 import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
 import { coilWaterAfterFan } from "./coil-store";
@@ -65,7 +60,8 @@ export function systemOnLog(plan: YearPlan, run: SystemRun): SystemEffect {
   const [first, second = first] = plan.stages;
   if (first === undefined || second === undefined) return { cooledBtuh, driedLbPerH };
   const startH = system.startTimeConstantS / S_PER_H;
-  const coils = [new Float64Array(COIL_OUTPUTS), new Float64Array(COIL_OUTPUTS)] as const;
+  const coils = [coilNumbers(pressurePsia), coilNumbers(pressurePsia)] as const;
+  const idleAir = coilNumbers(pressurePsia);
   let coilLb = 0;
   let before = 0;
   let dryerOn = false;
@@ -103,8 +99,11 @@ export function systemOnLog(plan: YearPlan, run: SystemRun): SystemEffect {
     fanW += idle * first.fanW;
     let evaporated = 0;
     if (idle > 0 && coilLb > 0) {
-      const wetBulbF = solveSaturated(0, 1, moistEnthalpy(airF, ratio), pressurePsia, airF, airF);
-      const deficit = fastSaturationHumidityRatio(wetBulbF, pressurePsia) - ratio;
+      idleAir[COIL.enteringDbF] = airF;
+      idleAir[COIL.enteringHumidityRatio] = ratio;
+      idleAir[COIL.solvedF] = airF;
+      solveWetBulb(idleAir);
+      const deficit = fastSaturationHumidityRatio(idleAir[COIL.solvedF] ?? 0, pressurePsia) - ratio;
       const rate = (system.firstEvaporationLbPerH * Math.max(0, deficit)) / plan.referenceDeficit;
       const left = coilWaterAfterFan(coilLb, system.coilHoldsLb, rate, h * idle);
       evaporated = (coilLb - left) / h;
@@ -129,20 +128,27 @@ export function systemOnLog(plan: YearPlan, run: SystemRun): SystemEffect {
 }
 
 function solveStage(
-  { system, pressurePsia }: YearPlan,
+  plan: YearPlan,
   stage: StagePlan,
   outdoorF: number,
   airF: number,
   ratio: number,
   out: Float64Array,
 ): void {
+  const { system } = plan;
+  out[COIL.enteringDbF] = airF;
+  out[COIL.enteringHumidityRatio] = ratio;
   if (stage.table !== null) {
-    const wetBulbF = solveSaturated(0, 1, moistEnthalpy(airF, ratio), pressurePsia, airF, airF);
-    lookUpCooling(stage.table, outdoorF, wetBulbF, airF, out);
+    out[COIL.outdoorDbF] = outdoorF;
+    out[COIL.solvedF] = airF;
+    solveWetBulb(out);
+    lookUpCooling(stage.table, out);
     return;
   }
   if (!isHeldCoil(system)) return;
   const coolest = system.ceiling[0]?.outdoorDbF ?? outdoorF;
   const ceiling = capacityCeilingBtuh(system.ceiling, Math.max(outdoorF, coolest), 100) * stage.share;
-  solveCoil(stage.coil, airF, ratio, stage.dryAirLbPerH, ceiling, Math.min(stage.minimumBtuh, ceiling), out);
+  out[COIL.ceilingBtuh] = ceiling;
+  out[COIL.minimumBtuh] = Math.min(stage.minimumBtuh, ceiling);
+  solveCoil(stage.coil, out);
 }

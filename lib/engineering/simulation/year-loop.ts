@@ -4,14 +4,9 @@
 
 import { VAPOUR_SPECIFIC_HEAT, vapourEnthalpyBtuPerLb } from "../air/vapour-enthalpy";
 import { idleFanSeconds, nextStage } from "../controls/next-stage";
-import { COIL, COIL_LIMIT, COIL_OUTPUTS, solveCoil, solveCoilAtCapacity } from "../equipment";
-import { solveSaturated } from "../equipment/coil-surface";
-import {
-  fastSaturationHumidityRatio,
-  fastSaturationPressurePsia,
-  MASS_RATIO,
-  moistEnthalpy,
-} from "../equipment/saturation";
+import { COIL, COIL_LIMIT, coilNumbers, solveCoil, solveCoilAtCapacity } from "../equipment";
+import { saturateAt, solveWetBulb } from "../equipment/coil-surface";
+import { MASS_RATIO } from "../equipment/saturation";
 import { ImpossibleStateError } from "../errors";
 import { exp, ln } from "../exact-functions";
 import { BTUH_PER_W, CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
@@ -77,19 +72,18 @@ export function runHours(
   const first = stages[0];
   const second = stages[1] ?? first;
   if (first === undefined || second === undefined) return;
-  const read = (place: number): number => state[place] ?? 0;
-  let airF = read(STATE.airF);
-  let massF = read(STATE.massF);
-  let ratio = read(STATE.humidityRatio);
-  let bufferRatio = read(STATE.bufferRatio);
-  let coilLb = read(STATE.coilLb);
-  let stage = read(STATE.stage);
-  let minutesInState = read(STATE.minutesInState);
-  let runOnLeftS = read(STATE.runOnLeftS);
-  let startLeft = read(STATE.startLeft);
-  let capacityBtuh = read(STATE.capacityBtuh);
-  let following = read(STATE.following);
-  let dehumidifierOn = read(STATE.dehumidifierOn);
+  let airF = state[STATE.airF] ?? 0;
+  let massF = state[STATE.massF] ?? 0;
+  let ratio = state[STATE.humidityRatio] ?? 0;
+  let bufferRatio = state[STATE.bufferRatio] ?? 0;
+  let coilLb = state[STATE.coilLb] ?? 0;
+  let stage = state[STATE.stage] ?? 0;
+  let minutesInState = state[STATE.minutesInState] ?? 0;
+  let runOnLeftS = state[STATE.runOnLeftS] ?? 0;
+  let startLeft = state[STATE.startLeft] ?? 0;
+  let capacityBtuh = state[STATE.capacityBtuh] ?? 0;
+  let following = state[STATE.following] ?? 0;
+  let dehumidifierOn = state[STATE.dehumidifierOn] ?? 0;
 
   const { hours, stepsPerHour, airLb, bufferLb, bufferLbPerH } = plan;
   const h = 1 / stepsPerHour;
@@ -111,9 +105,11 @@ export function runHours(
   const auxiliaryMost = system.auxiliaryKw * 1_000 * BTUH_PER_W;
   const heatSlope = (system.heatPumpAt47FBtuh - system.heatPumpAt17FBtuh) / 30;
   const powerSlope = (system.wattsPerBtuhAt95F - system.wattsPerBtuhAt82F) / 13;
-  const coil = new Float64Array(COIL_OUTPUTS);
-  const lagged = new Float64Array(COIL_OUTPUTS);
-  let satPsia = fastSaturationPressurePsia(airF);
+  const coil = coilNumbers(pressurePsia);
+  const lagged = coilNumbers(pressurePsia);
+  coil[COIL.atF] = airF;
+  saturateAt(coil);
+  let satPsia = coil[COIL.saturatedPsia] ?? 0;
   let wetBulbF = airF;
 
   let conduction = 0,
@@ -203,13 +199,19 @@ export function runHours(
       let fanW = 0;
       if (stage > 0) {
         const set = stage === 1 ? first : second;
+        coil[COIL.enteringDbF] = airF;
+        coil[COIL.enteringHumidityRatio] = ratio;
         if (set.table === null) {
           const ceiling = (ceiling0 + ceilingSpan * share) * set.share;
-          const least = Math.min(set.minimumBtuh, ceiling);
-          solveCoil(set.coil, airF, ratio, set.dryAirLbPerH, ceiling, least, coil);
+          coil[COIL.ceilingBtuh] = ceiling;
+          coil[COIL.minimumBtuh] = Math.min(set.minimumBtuh, ceiling);
+          solveCoil(set.coil, coil);
         } else {
-          wetBulbF = solveSaturated(0, 1, moistEnthalpy(airF, ratio), pressurePsia, wetBulbF, airF);
-          lookUpCooling(set.table, outF, wetBulbF, airF, coil);
+          coil[COIL.outdoorDbF] = outF;
+          coil[COIL.solvedF] = wetBulbF;
+          solveWetBulb(coil);
+          wetBulbF = coil[COIL.solvedF] ?? 0;
+          lookUpCooling(set.table, coil);
         }
         const steady = coil[COIL.totalBtuh] ?? 0;
         let now = coil;
@@ -217,11 +219,10 @@ export function runHours(
           capacityBtuh += (steady - capacityBtuh) * follow;
           if (Math.abs(capacityBtuh - steady) < 0.001 * steady) following = 0;
           else {
-            const { atFrost, dryAirLbPerH } = set;
-            const adpF = solveCoilAtCapacity(set.coil, airF, ratio, dryAirLbPerH, capacityBtuh, lagged);
-            if (adpF === Number.NEGATIVE_INFINITY) {
-              solveCoil(atFrost, airF, ratio, dryAirLbPerH, capacityBtuh, 0, lagged);
-            }
+            lagged[COIL.enteringDbF] = airF;
+            lagged[COIL.enteringHumidityRatio] = ratio;
+            lagged[COIL.ceilingBtuh] = capacityBtuh;
+            if (!solveCoilAtCapacity(set.coil, lagged)) solveCoil(set.atFrost, lagged);
             now = lagged;
           }
         } else capacityBtuh = steady;
@@ -260,8 +261,14 @@ export function runHours(
           fanH += h * idle;
           fanMinutes += stepMin * idle;
           if (coilLb > 0) {
-            wetBulbF = solveSaturated(0, 1, moistEnthalpy(airF, ratio), pressurePsia, wetBulbF, airF);
-            const deficit = fastSaturationHumidityRatio(wetBulbF, pressurePsia) - ratio;
+            coil[COIL.enteringDbF] = airF;
+            coil[COIL.enteringHumidityRatio] = ratio;
+            coil[COIL.solvedF] = wetBulbF;
+            solveWetBulb(coil);
+            wetBulbF = coil[COIL.solvedF] ?? 0;
+            coil[COIL.atF] = wetBulbF;
+            saturateAt(coil);
+            const deficit = (coil[COIL.saturatedRatio] ?? 0) - ratio;
             const firstRate = (system.firstEvaporationLbPerH * Math.max(0, deficit)) / plan.referenceDeficit;
             const left = coilWaterAfterFan(coilLb, system.coilHoldsLb, firstRate, h * idle);
             evaporated = (coilLb - left) / h;
@@ -327,8 +334,10 @@ export function runHours(
       ratio = 2 * meanRatio - ratio;
       bufferRatio = 2 * meanBuffer - bufferRatio;
 
-      satPsia = fastSaturationPressurePsia(airF);
-      const most = (MASS_RATIO * satPsia) / (pressurePsia - satPsia);
+      coil[COIL.atF] = airF;
+      saturateAt(coil);
+      satPsia = coil[COIL.saturatedPsia] ?? 0;
+      const most = coil[COIL.saturatedRatio] ?? 0;
       if (ratio > most) {
         // More water than the air can hold falls out on cold surfaces and warms them.
         const fallen = airLb * (ratio - most);
@@ -336,7 +345,9 @@ export function runHours(
         surfaceLb += fallen;
         surfaceBtu += fallen * CONDENSING_HEAT_BTU_PER_LB;
         airF += (fallen * CONDENSING_HEAT_BTU_PER_LB) / house.airCapacitanceBtuPerF;
-        satPsia = fastSaturationPressurePsia(airF);
+        coil[COIL.atF] = airF;
+        saturateAt(coil);
+        satPsia = coil[COIL.saturatedPsia] ?? 0;
       }
 
       // Accounts.
@@ -382,38 +393,38 @@ export function runHours(
     out.hourRunMinutes[hour] = runMinutes;
   }
 
-  const add = (place: number, value: number): void => {
-    sums[place] = (sums[place] ?? 0) + value;
-  };
-  add(SUM.conductionBtu, conduction);
-  add(SUM.outdoorAirBtu, outdoorAir);
-  add(SUM.sunBtu, sunSum);
-  add(SUM.gainsBtu, gainSum);
-  add(SUM.fanBtu, fanSum);
-  add(SUM.dehumidifierBtu, dryerSum);
-  add(SUM.heatPumpBtu, pumpSum);
-  add(SUM.auxiliaryBtu, auxSum);
-  add(SUM.coilSensibleBtu, coilSensible);
-  add(SUM.coilEvaporationBtu, evaporationBtu);
-  add(SUM.surfaceBtu, surfaceBtu);
-  add(SUM.insideLb, insideLb);
-  add(SUM.outdoorAirLb, outdoorLb);
-  add(SUM.coilLb, takenLb);
-  add(SUM.evaporatedLb, evaporatedLb);
-  add(SUM.drainedLb, drainedLb);
-  add(SUM.dehumidifierLb, dryerLb);
-  add(SUM.surfaceLb, surfaceLb);
-  add(SUM.compressorWh, compressorWh);
-  add(SUM.fanWh, fanWh);
-  add(SUM.dehumidifierWh, dryerWh);
-  add(SUM.dehumidifierH, dryerH);
-  add(SUM.fanH, fanH);
-  add(SUM.firstStageH, firstH);
-  add(SUM.secondStageH, secondH);
-  add(SUM.belowSetpointDegreeH, below);
-  add(SUM.aboveSetpointDegreeH, above);
-  add(SUM.starts, starts);
-  add(SUM.frostH, frostH);
+  const added = [
+    [SUM.conductionBtu, conduction],
+    [SUM.outdoorAirBtu, outdoorAir],
+    [SUM.sunBtu, sunSum],
+    [SUM.gainsBtu, gainSum],
+    [SUM.fanBtu, fanSum],
+    [SUM.dehumidifierBtu, dryerSum],
+    [SUM.heatPumpBtu, pumpSum],
+    [SUM.auxiliaryBtu, auxSum],
+    [SUM.coilSensibleBtu, coilSensible],
+    [SUM.coilEvaporationBtu, evaporationBtu],
+    [SUM.surfaceBtu, surfaceBtu],
+    [SUM.insideLb, insideLb],
+    [SUM.outdoorAirLb, outdoorLb],
+    [SUM.coilLb, takenLb],
+    [SUM.evaporatedLb, evaporatedLb],
+    [SUM.drainedLb, drainedLb],
+    [SUM.dehumidifierLb, dryerLb],
+    [SUM.surfaceLb, surfaceLb],
+    [SUM.compressorWh, compressorWh],
+    [SUM.fanWh, fanWh],
+    [SUM.dehumidifierWh, dryerWh],
+    [SUM.dehumidifierH, dryerH],
+    [SUM.fanH, fanH],
+    [SUM.firstStageH, firstH],
+    [SUM.secondStageH, secondH],
+    [SUM.belowSetpointDegreeH, below],
+    [SUM.aboveSetpointDegreeH, above],
+    [SUM.starts, starts],
+    [SUM.frostH, frostH],
+  ] as const;
+  for (const [place, value] of added) sums[place] = (sums[place] ?? 0) + value;
   sums[SUM.hottestF] = hottest;
   sums[SUM.coldestInRunF] = coldest;
   state.set([

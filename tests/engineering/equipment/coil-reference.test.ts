@@ -3,9 +3,10 @@ import { describe, expect, it } from "vitest";
 import { type MoistAir, moistAir } from "@/lib/engineering/air";
 import {
   COIL,
-  COIL_OUTPUTS,
   type CoilTemperatureHeldSystem,
+  coilAtFlow,
   coilConstants,
+  coilNumbers,
   coilTemperatureHeld,
   solveCoil,
 } from "@/lib/engineering/equipment";
@@ -100,7 +101,7 @@ describe(`coilTemperatureHeld against an ${SOURCE}`, () => {
   });
 
   it("does not depend on the minute before beyond 1e-9 °F", () => {
-    const warm = new Float64Array(COIL_OUTPUTS);
+    const warm = coilNumbers(SEA_LEVEL_PSIA);
     fc.assert(
       fc.property(
         fc.double({ min: 65, max: 85, noNaN: true }),
@@ -110,9 +111,13 @@ describe(`coilTemperatureHeld against an ${SOURCE}`, () => {
         (dryBulbF, relativeHumidityPct, dryAirLbPerH, ceilingBtuh) => {
           const entering = moistAir({ dryBulbF, relativeHumidityPct, pressurePsia: SEA_LEVEL_PSIA });
           const constants = coilConstants({ ...SYSTEM, heldTemperatureF: 42 }, entering);
-          const fresh = new Float64Array(COIL_OUTPUTS);
+          const fresh = coilNumbers(SEA_LEVEL_PSIA);
           for (const out of [warm, fresh]) {
-            solveCoil(constants, dryBulbF, entering.humidityRatio, dryAirLbPerH, ceilingBtuh, 9_000, out);
+            out[COIL.enteringDbF] = dryBulbF;
+            out[COIL.enteringHumidityRatio] = entering.humidityRatio;
+            out[COIL.ceilingBtuh] = ceilingBtuh;
+            out[COIL.minimumBtuh] = 9_000;
+            solveCoil(coilAtFlow(constants, dryAirLbPerH), out);
           }
           expect(Math.abs((warm[COIL.adpF] ?? 0) - (fresh[COIL.adpF] ?? 1))).toBeLessThan(1e-9);
           expect(Math.abs((warm[COIL.totalBtuh] ?? 0) - (fresh[COIL.totalBtuh] ?? 1))).toBeLessThan(1e-5);

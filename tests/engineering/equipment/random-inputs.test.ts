@@ -19,6 +19,8 @@ const {
   coilConstants,
   heatingFindings,
   ratedLeavingAir,
+  coilAtFlow,
+  coilNumbers,
   solveCoil,
   solveCoilAtCapacity,
   auxiliaryHeatKw,
@@ -327,28 +329,24 @@ describe("random inputs", () => {
 randomTest("the numeric core, after its checked door", () => {
   const flow = fc.double({ min: 200, max: 15_000, noNaN: true });
   const capacity = fc.double({ min: 1_000, max: 100_000, noNaN: true });
-  const out = new Float64Array(equipment.COIL_OUTPUTS);
+  const { COIL } = equipment;
   fc.assert(
     fc.property(air, system, flow, capacity, (entering, settings, dryAirLbPerH, wanted) => {
       const constants = lawful(() => coilConstants(settings, entering));
       if (constants === null) return;
-      const { dryBulbF, humidityRatio } = entering;
-      out.fill(0);
-      solveCoil(
-        constants,
-        dryBulbF,
-        humidityRatio,
-        dryAirLbPerH,
-        settings.capacityCeilingBtuh,
-        settings.minimumCapacityBtuh,
-        out,
-      );
+      const coil = coilAtFlow(constants, dryAirLbPerH);
+      const out = coilNumbers(entering.pressurePsia);
+      out[COIL.enteringDbF] = entering.dryBulbF;
+      out[COIL.enteringHumidityRatio] = entering.humidityRatio;
+      out[COIL.ceilingBtuh] = settings.capacityCeilingBtuh;
+      out[COIL.minimumBtuh] = settings.minimumCapacityBtuh;
+      solveCoil(coil, out);
       expect(firstUnlawful(out)).toBeNull();
-      expect(out[equipment.COIL.adpF]).toBeGreaterThanOrEqual(settings.frostLimitF - 1e-9);
+      expect(out[COIL.adpF]).toBeGreaterThanOrEqual(settings.frostLimitF - 1e-9);
+      out[COIL.ceilingBtuh] = wanted;
       const before = Float64Array.from(out);
-      const adpF = solveCoilAtCapacity(constants, dryBulbF, humidityRatio, dryAirLbPerH, wanted, out);
       // No surface above the frost limit takes that much: told apart, and nothing is written.
-      if (adpF === Number.NEGATIVE_INFINITY) expect(out).toEqual(before);
+      if (!solveCoilAtCapacity(coil, out)) expect(out).toEqual(before);
       else expect(firstUnlawful(out)).toBeNull();
     }),
     runs(20261126, 1, 3),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { COIL, COIL_OUTPUTS, type PerformancePoint, performanceAt } from "@/lib/engineering/equipment";
+import { COIL, coilNumbers, type PerformancePoint, performanceAt } from "@/lib/engineering/equipment";
 import { coolingTableAt, simulateYear, type TableSystem } from "@/lib/engineering/simulation";
 import { lookUpCooling } from "@/lib/engineering/simulation/cooling-table";
 import { BASE, SYSTEM, steadyWeather } from "./fixtures";
@@ -30,8 +30,11 @@ function lines(dryBulbs: readonly number[]): readonly PerformancePoint[] {
 }
 
 function lookedUp(table: ReturnType<typeof coolingTableAt>, outdoorF: number, wetBulbF: number, dbF: number) {
-  const out = new Float64Array(COIL_OUTPUTS);
-  lookUpCooling(table, outdoorF, wetBulbF, dbF, out);
+  const out = coilNumbers(14.696);
+  out[COIL.outdoorDbF] = outdoorF;
+  out[COIL.enteringDbF] = dbF;
+  out[COIL.solvedF] = wetBulbF;
+  lookUpCooling(table, out);
   return { total: out[COIL.totalBtuh], sensible: out[COIL.sensibleBtuh], water: out[COIL.moistureLbPerH] };
 }
 
