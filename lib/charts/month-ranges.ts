@@ -2,7 +2,32 @@ import { axisOver, yTicks } from "./axes";
 import { type ChartGeometry, label, type Plot, path, rectangle } from "./geometry";
 import { numberText } from "./number-text";
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+/** Everything the picture says; paper also has it in other languages. */
+export type MonthRangesWords = {
+  /** January first, short. */
+  readonly months: readonly string[];
+  readonly hoursAbove: (limitPct: number) => string;
+  readonly key: string;
+  readonly said: (facts: MonthRangesFacts) => string;
+};
+
+/** The year's hours above the limit, and those of the month with most. */
+export type MonthRangesFacts = {
+  readonly hours: string;
+  readonly limitPct: number;
+  readonly month: string;
+  readonly inMonth: string;
+  readonly low: string;
+  readonly high: string;
+};
+
+const ENGLISH: MonthRangesWords = {
+  months: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
+  hoursAbove: (limitPct) => `Hours above ${limitPct} %`,
+  key: "column: house as assumed; line: least to most",
+  said: ({ hours, limitPct, month, inMonth, low, high }) =>
+    `${hours} hours above ${limitPct} % in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
+};
 
 export type MonthRangesInput = {
   readonly width: number;
@@ -12,7 +37,10 @@ export type MonthRangesInput = {
 };
 
 /** Hours above the limit by month: a column for the house as assumed, a line from least to most of the houses and years drawn. */
-export function monthRanges({ width, limitPct, months }: MonthRangesInput): ChartGeometry | null {
+export function monthRanges(
+  { width, limitPct, months }: MonthRangesInput,
+  words = ENGLISH,
+): ChartGeometry | null {
   if (months.length === 0) return null;
   const plot: Plot = { left: 44, top: 40, right: width - 10, bottom: 220 };
   const y = axisOver([0, 10, ...months.map(({ high }) => high)], [plot.bottom, plot.top], 4);
@@ -59,21 +87,25 @@ export function monthRanges({ width, limitPct, months }: MonthRangesInput): Char
               {
                 axis: "x" as const,
                 at: middle(month),
-                text: MONTHS[month] ?? "",
+                text: words.months[month] ?? "",
                 guide: [middle(month), plot.bottom, middle(month), plot.bottom] as const,
               },
             ],
       ),
     ],
-    labels: [
-      label("y", 4, 14, `Hours above ${limitPct} %`),
-      label("key", 4, 30, "column: house as assumed; line: least to most"),
-    ],
+    labels: [label("y", 4, 14, words.hoursAbove(limitPct)), label("key", 4, 30, words.key)],
     marks: [],
-    textAlternative: `${numberText(total, 0)} hours above ${limitPct} % in the year; most in ${MONTHS[wettest]}, ${numberText(months[wettest]?.central ?? 0, 0)} (${numberText(months[wettest]?.low ?? 0, 0)} to ${numberText(months[wettest]?.high ?? 0, 0)}).`,
+    textAlternative: words.said({
+      hours: numberText(total, 0),
+      limitPct,
+      month: words.months[wettest] ?? "",
+      inMonth: numberText(months[wettest]?.central ?? 0, 0),
+      low: numberText(months[wettest]?.low ?? 0, 0),
+      high: numberText(months[wettest]?.high ?? 0, 0),
+    }),
     tableHead: ["Month", "House as assumed, h", "Least, h", "Most, h"],
     tableRows: months.map(({ central, low, high }, month) => [
-      MONTHS[month] ?? "",
+      words.months[month] ?? "",
       ...[central, low, high].map((hours) => numberText(hours, 0)),
     ]),
   };

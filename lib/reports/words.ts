@@ -7,6 +7,8 @@ export type HomeownerWords = {
   readonly job: string;
   readonly promise: string;
   readonly inShort: string;
+  readonly forecast: string;
+  readonly typicalYear: string;
   readonly installed: string;
   readonly demoData: string;
   readonly howItIsSet: string;
@@ -51,6 +53,8 @@ const english: HomeownerWords = {
   job: "Job",
   promise: "What was promised",
   inShort: "In short",
+  forecast: "What a typical year should be like",
+  typicalYear: "In a typical year",
   installed: "What was installed",
   demoData: "Demo data: invented equipment, for demonstration only.",
   howItIsSet: "How it is set, and why",
@@ -107,6 +111,8 @@ const spanish: HomeownerWords = {
   job: "Trabajo",
   promise: "Lo que se prometió",
   inShort: "En pocas palabras",
+  forecast: "Cómo debería ser un año típico",
+  typicalYear: "En un año típico",
   installed: "Lo que se instaló",
   demoData: "Datos de demostración: equipo inventado, solo para mostrar el programa.",
   howItIsSet: "Cómo está ajustado y por qué",

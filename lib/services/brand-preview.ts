@@ -56,6 +56,7 @@ function invented(input: BrandInput, logoPng: Uint8Array | null): HomeownerPacke
       setpoint: { label: ENGLISH.temperature, value: "75", unit: "°F" },
       humidityLimit: { label: ENGLISH.humidityAtMost, value: "55", unit: "%" },
     },
+    forecast: null,
     inShort: [{ sentence: ENGLISH.movedAir("1,012 cfm"), verdict: "meets" }],
     installed: {
       equipment: [],

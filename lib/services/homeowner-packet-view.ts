@@ -4,13 +4,14 @@ import type { LedgerCell, LedgerLine } from "@/lib/domain/ledger";
 import type { PacketLanguage } from "@/lib/domain/packets";
 import { controlSetupFields } from "@/lib/domain/stages/control-setup";
 import type { HomeownerPacketView, LabelledText, PrintedSetting } from "@/lib/reports/homeowner/view";
+import { forecastView } from "./homeowner-forecast";
 import { livedView } from "./homeowner-lived";
 import type { HomeownerTexts } from "./homeowner-text-types";
 import { HOMEOWNER_TEXTS } from "./homeowner-texts";
 import { measuredGroups } from "./measured-figures";
 import { type PrintedLink, qrPath } from "./packet-code";
 import type { PacketParts } from "./packet-views/parts";
-import { ledgerGroups } from "./printed-ledger";
+import { homeownerLedger } from "./printed-ledger";
 
 /** Everything the homeowner packet prints, from the job's records: finished words and numbers in one language. */
 export function homeownerPacketView(
@@ -49,6 +50,7 @@ export function homeownerPacketView(
         unit: "%",
       },
     },
+    forecast: forecastView(parts, texts),
     inShort: evaluation.ledger.flatMap((line) => {
       const sentence = inShort(line, parts, texts);
       return sentence !== null && line.verdict ? [{ sentence, verdict: line.verdict }] : [];
@@ -56,7 +58,7 @@ export function homeownerPacketView(
     installed: installed(parts, texts),
     howItIsSet: settings(parts, texts),
     measured: measuredGroups(context, evaluation, texts),
-    ledger: ledgerGroups(evaluation.ledger, texts),
+    ledger: homeownerLedger(evaluation.ledger, texts),
     lived: livedView(parts, texts),
     howToRun: texts.howToRun,
     terms: {

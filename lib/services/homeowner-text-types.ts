@@ -1,3 +1,6 @@
+import type { MonthRangesWords } from "@/lib/charts/month-ranges";
+import type { KeptForecast } from "@/lib/domain/forecast";
+
 /** Every sentence and name of the homeowner's packet that is not on a form of its own. */
 export type HomeownerTexts = {
   /** Names of ledger lines by key, and of their groups; where none is given the ledger's own stands. */
@@ -15,6 +18,8 @@ export type HomeownerTexts = {
   /** Words that stand as values: of choices and of short remarks. */
   readonly values: Readonly<Record<string, string>>;
   readonly units: Readonly<Record<string, string>>;
+  /** Notes of ledger cells without which their number would be misread, and what is printed of each. */
+  readonly notes: readonly (readonly [RegExp, string])[];
   readonly promise: string;
   readonly temperature: string;
   readonly humidityAtMost: string;
@@ -50,6 +55,7 @@ export type HomeownerTexts = {
   readonly movedAir: (figure: string) => string;
   readonly spentDry: (figure: string, share: string, hours: string) => string;
   readonly period: (from: string, to: string) => string;
+  readonly forecast: ForecastTexts;
   readonly dryHours: string;
   readonly ofLogged: (hours: string) => string;
   readonly time50to60: string;
@@ -61,6 +67,21 @@ export type HomeownerTexts = {
     readonly months: Readonly<Record<string, string>>;
     readonly said: (facts: ChartFacts) => string;
   };
+};
+
+/** What a packet says of the forecast kept with the job. */
+export type ForecastTexts = {
+  readonly sentence: (kept: KeptForecast) => string;
+  /** What it rests on, and that it is no guarantee. */
+  readonly restsOn: (houses: string) => string;
+  readonly changedSince: (day: string) => string;
+  readonly dryHours: string;
+  readonly dryHoursMean: string;
+  readonly hoursAbove: string;
+  readonly ofHours: (needed: string, hours: string) => string;
+  readonly range: (low: string, high: string) => string;
+  /** The months' picture. `null`: its own words stand. */
+  readonly months: MonthRangesWords | null;
 };
 
 export type ChartFacts = {

@@ -1,4 +1,5 @@
 import { COMPRESSOR_KIND_NAMES } from "@/lib/domain/catalog";
+import { forecastSentence } from "@/lib/domain/forecast";
 import type { HomeownerTexts } from "./homeowner-text-types";
 
 export const ENGLISH: HomeownerTexts = {
@@ -50,6 +51,13 @@ export const ENGLISH: HomeownerTexts = {
   compressors: COMPRESSOR_KIND_NAMES,
   values: {},
   units: {},
+  notes: [
+    [/^at (?:least|most)$/, "$&"],
+    [/^up to .+$/, "$&"],
+    [/^minimum set$/, "$&"],
+    [/^.+ to .+ of .+ h(?:; design changed since)?$/, "$&"],
+    [/^forecast for the log’s (.+ h); (.+ h) for what the house may be$/, "forecast, $2 of $1"],
+  ],
   promise:
     "A house that is cool and dry: the temperature you set, at a humidity that people and furnishings keep well in.",
   temperature: "Temperature",
@@ -87,6 +95,19 @@ export const ENGLISH: HomeownerTexts = {
   spentDry: (figure, share, hours) =>
     `The house spent ${figure} at or below its humidity limit (${share} % of ${hours} h logged).`,
   period: (from, to) => `From ${from} to ${to}`,
+  forecast: {
+    sentence: forecastSentence,
+    restsOn: (houses) =>
+      `Computed by a model of your house, minute by minute through a typical year, for ${houses} houses it may be: nobody has measured all that matters. It is a forecast, not a guarantee; the house’s own log shows later how it turned out.`,
+    changedSince: (day) =>
+      `The design has changed since its forecast of ${day}; a new one has not been kept yet.`,
+    dryHours: "Hours at or below the limit",
+    dryHoursMean: "In a typical year, with the house as it is assumed.",
+    hoursAbove: "Hours above the limit",
+    ofHours: (needed, hours) => `at least ${needed} of ${hours} h`,
+    range: (low, high) => `From ${low} to ${high} h for what is not known.`,
+    months: null,
+  },
   dryHours: "At or below the limit",
   ofLogged: (hours) => `of ${hours} h logged`,
   time50to60: "Time from 50 to 60 %",

@@ -38,10 +38,15 @@ function figuresOf(line: LedgerLine, aim: Aim | null, texts: HomeownerTexts): re
     verdict: value === null ? "not measured" : measured.verdict,
     aim: aim?.text ?? null,
     plainWords: texts.plainWords[line.key] ?? null,
-    strip: aim === null ? null : stripOf(aim, value, uncertainty ?? 0),
+    strip: aim === null ? null : stripOf(aim, value, around(value, uncertainty)),
   };
   if (line.key !== "moisture" || value === null) return [figure];
   return [figure, plainFigure(texts.inGallons, numberText(gallonsPerHour(value), 2), "gal/h")];
+}
+
+function around(value: number | null, uncertainty: number | null) {
+  const middle = value ?? 0;
+  return { low: middle - (uncertainty ?? 0), high: middle + (uncertainty ?? 0) };
 }
 
 /** What the finding on a line holds the reading against; where there is none, what design or fan table say. */

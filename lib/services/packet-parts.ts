@@ -1,4 +1,6 @@
 import { catalog } from "@/lib/db/catalog";
+import { forecasts } from "@/lib/db/forecasts";
+import { forecastsLived } from "@/lib/db/forecasts-lived";
 import { stageRecords } from "@/lib/db/stage-records";
 import { evaluateJob } from "@/lib/domain/evaluate";
 import type { Job, StageRecord } from "@/lib/domain/jobs";
@@ -35,7 +37,12 @@ export async function packetParts(
     controls,
     revisions: Object.fromEntries(revisions) as PacketParts["revisions"],
     brand: await packetBrand(scope, language),
-    // Only the file shows them.
+    // Only what a kind prints is read.
+    forecast: kind === "file" ? await forecasts(scope).whole(job.id) : null,
+    fitPicture:
+      kind === "review" && context.lived !== null
+        ? await forecastsLived(scope).picture(context.lived.importId)
+        : null,
     photos: kind === "file" ? await packetPhotos(scope, job) : [],
     paper,
     documentId: "",

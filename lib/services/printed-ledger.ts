@@ -1,17 +1,36 @@
 import { numberText, uncertaintyText } from "@/lib/charts/number-text";
 import { COLUMNS, type LedgerCell, type LedgerLine } from "@/lib/domain/ledger";
-import type { LedgerGroup, PrintedLedgerLine } from "@/lib/reports/homeowner/view";
+import type { LedgerGroup, LedgerCell as PrintedCell, PrintedLedgerLine } from "@/lib/reports/homeowner/view";
 import type { HomeownerTexts } from "./homeowner-text-types";
 import { ENGLISH } from "./homeowner-texts-en";
 
-/** The whole ledger, finished for print. */
-export function ledgerGroups(
+/** What a cell's note says on paper; `null` leaves it out. */
+type NoteOf = (note: string) => string | null;
+
+/** The whole ledger, finished for print, with every note of its cells. */
+export function fileLedger(ledger: readonly LedgerLine[]): readonly LedgerGroup[] {
+  return groupsOf(ledger, ENGLISH, (note) => note);
+}
+
+/** The whole ledger in a homeowner's words, with the notes without which a number would be misread. */
+export function homeownerLedger(
   ledger: readonly LedgerLine[],
-  texts: HomeownerTexts = ENGLISH,
+  texts: HomeownerTexts,
+): readonly LedgerGroup[] {
+  return groupsOf(ledger, texts, (note) => {
+    const found = texts.notes.find(([known]) => known.test(note));
+    return found === undefined ? null : note.replace(found[0], found[1]);
+  });
+}
+
+function groupsOf(
+  ledger: readonly LedgerLine[],
+  texts: HomeownerTexts,
+  noteOf: NoteOf,
 ): readonly LedgerGroup[] {
   return [...new Set(ledger.map((line) => line.group))].map((group) => ({
     heading: texts.groups[group] ?? group,
-    lines: ledger.filter((line) => line.group === group).map((line) => printedLine(line, texts)),
+    lines: ledger.filter((line) => line.group === group).map((line) => printedLine(line, texts, noteOf)),
   }));
 }
 
@@ -23,19 +42,28 @@ export function unitName(unit: string, texts: HomeownerTexts): string {
   return texts.units[unit] ?? unit;
 }
 
-function printedLine(line: LedgerLine, texts: HomeownerTexts): PrintedLedgerLine {
+function printedLine(line: LedgerLine, texts: HomeownerTexts, noteOf: NoteOf): PrintedLedgerLine {
   const cells = Object.fromEntries(
-    COLUMNS.map((column) => [column, printedCell(line, line.cells[column], texts)]),
+    COLUMNS.map((column) => [column, printedCell(line, line.cells[column], texts, noteOf)]),
   );
   return { label: lineName(line, texts), verdict: line.verdict, ...cells } as PrintedLedgerLine;
 }
 
-function printedCell(line: LedgerLine, { value, uncertainty }: LedgerCell, texts: HomeownerTexts) {
+function printedCell(
+  line: LedgerLine,
+  { value, uncertainty, note }: LedgerCell,
+  texts: HomeownerTexts,
+  noteOf: NoteOf,
+): PrintedCell | null {
   if (value === null) return null;
   if (typeof value === "string") return { value: texts.values[value] ?? value, unit: "" };
-  const sure =
-    uncertainty === null
+  const said = note === null ? null : noteOf(note);
+  return {
+    value: numberText(value, line.decimals),
+    unit: unitName(line.unit, texts),
+    ...(uncertainty === null
       ? {}
-      : { uncertainty: uncertaintyText(uncertainty, line.decimals).replace("± ", "") };
-  return { value: numberText(value, line.decimals), unit: unitName(line.unit, texts), ...sure };
+      : { uncertainty: uncertaintyText(uncertainty, line.decimals).replace("± ", "") }),
+    ...(said === null ? {} : { note: said }),
+  };
 }

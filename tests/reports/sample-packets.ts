@@ -126,6 +126,7 @@ export async function fullPacket(): Promise<HomeownerPacketView> {
       setpoint: { label: "Cool: summer setpoint", value: "75", unit: "°F" },
       humidityLimit: { label: "Dry: humidity at most", value: "55", unit: "%" },
     },
+    forecast: null,
     inShort: [
       { sentence: "The system gives the cooling your home needs on a design day.", verdict: "meets" },
       {
@@ -435,6 +436,7 @@ export function sparsePacket(): HomeownerPacketView {
       setpoint: { label: "Cool: summer setpoint", value: "76", unit: "°F" },
       humidityLimit: { label: "Dry: humidity at most", value: null, unit: "%" },
     },
+    forecast: null,
     inShort: [],
     installed: {
       equipment: [],

@@ -113,6 +113,8 @@ export function packetPartsOf(
       STAGES.map((stage) => [stage, records[stage] ? [records[stage]] : []]),
     ) as unknown as PacketParts["revisions"],
     photos: [],
+    forecast: null,
+    fitPicture: null,
     brand: PLAIN_BRAND,
     paper: "letter",
     documentId: "Job 1042, packet 1",

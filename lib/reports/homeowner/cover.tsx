@@ -53,6 +53,7 @@ export function Cover({ view, words, accent }: CoverProps) {
             <Paragraphs text={promise.words} />
           </View>
         </View>
+        {view.forecast && <Text style={{ marginTop: 8 }}>{view.forecast.sentence}</Text>}
       </View>
 
       {inShort.length > 0 && (

@@ -8,7 +8,7 @@ import { PlainList } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
 import { Cover } from "./cover";
-import { Cautions, Closing, Lived, Terms } from "./living-sections";
+import { Cautions, Closing, Expected, Lived, Terms } from "./living-sections";
 import { Installed, Settings } from "./setup-sections";
 import type { HomeownerPacketView } from "./view";
 
@@ -66,46 +66,60 @@ type SectionsProps = {
 };
 
 function Sections({ view, words, accent }: SectionsProps) {
-  return (
-    <>
-      <Section number={1} title={words.installed} accent={accent} above={0}>
-        <Installed installed={view.installed} words={words} />
-      </Section>
-      <Section number={2} title={words.howItIsSet} accent={accent}>
-        <Settings settings={view.howItIsSet} words={words} />
-      </Section>
-      <Section
-        number={3}
-        title={words.measured}
-        accent={accent}
-        lead={view.measured.length === 0 ? undefined : words.measuredLead}
-      >
-        {view.measured.length === 0 && <Text style={small}>{words.notMeasured}</Text>}
-        {keyed(view.measured).map(({ key, item: { heading, figures } }) => (
-          <JudgedFigures key={key} heading={heading} figures={figures} words={words} />
-        ))}
-      </Section>
-      <Section number={4} title={words.ledger} accent={accent} lead={words.ledgerLead}>
-        {view.ledger.length === 0 ? (
+  const parts = [
+    // What was kept of a packet before forecasts were printed has none.
+    ...(view.forecast
+      ? [{ title: words.forecast, body: <Expected forecast={view.forecast} words={words} /> }]
+      : []),
+    { title: words.installed, body: <Installed installed={view.installed} words={words} /> },
+    { title: words.howItIsSet, body: <Settings settings={view.howItIsSet} words={words} /> },
+    {
+      title: words.measured,
+      lead: view.measured.length === 0 ? undefined : words.measuredLead,
+      body:
+        view.measured.length === 0 ? (
+          <Text style={small}>{words.notMeasured}</Text>
+        ) : (
+          keyed(view.measured).map(({ key, item: { heading, figures } }) => (
+            <JudgedFigures key={key} heading={heading} figures={figures} words={words} />
+          ))
+        ),
+    },
+    {
+      title: words.ledger,
+      lead: words.ledgerLead,
+      body:
+        view.ledger.length === 0 ? (
           <Text style={small}>{words.nothingGiven}</Text>
         ) : (
           <LedgerTable groups={view.ledger} words={words} />
-        )}
-      </Section>
-      <Section number={5} title={words.lived} accent={accent}>
-        <Lived lived={view.lived} words={words} />
-      </Section>
-      <Section number={6} title={words.howToRun} accent={accent}>
-        <PlainList items={view.howToRun} numbered ifNone={words.nothingGiven} />
-      </Section>
-      <Section number={7} title={words.terms} accent={accent}>
-        <Terms terms={view.terms} words={words} />
-      </Section>
-      <Section number={8} title={words.whenToCall} accent={accent}>
-        <PlainList items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />
-        <Cautions cautions={view.cautions} words={words} />
-        <Closing view={view} words={words} />
-      </Section>
-    </>
-  );
+        ),
+    },
+    { title: words.lived, body: <Lived lived={view.lived} words={words} /> },
+    {
+      title: words.howToRun,
+      body: <PlainList items={view.howToRun} numbered ifNone={words.nothingGiven} />,
+    },
+    { title: words.terms, body: <Terms terms={view.terms} words={words} /> },
+    {
+      title: words.whenToCall,
+      body: [
+        <PlainList key="when" items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />,
+        <Cautions key="cautions" cautions={view.cautions} words={words} />,
+        <Closing key="closing" view={view} words={words} />,
+      ],
+    },
+  ];
+  return keyed(parts).map(({ key, item: { title, lead, body } }) => (
+    <Section
+      key={key}
+      number={Number(key) + 1}
+      title={title}
+      accent={accent}
+      lead={lead}
+      {...(key === "0" ? { above: 0 } : {})}
+    >
+      {body}
+    </Section>
+  ));
 }

@@ -7,7 +7,26 @@ import { Paragraphs, staysWhole } from "../parts/rows";
 import type { HomeownerWords } from "../words";
 import { PrivatePageCode } from "./private-page";
 import { LabelledRows } from "./setup-sections";
-import type { HomeownerPacketView, PacketLived, PacketTerms } from "./view";
+import type { HomeownerPacketView, PacketForecast, PacketLived, PacketTerms } from "./view";
+
+/** What a typical year is forecast to be like. */
+export function Expected({
+  forecast,
+  words,
+}: {
+  readonly forecast: PacketForecast;
+  readonly words: HomeownerWords;
+}) {
+  return (
+    <>
+      <Paragraphs text={`${forecast.sentence}\n${forecast.words}`} />
+      {forecast.figures.length > 0 && (
+        <JudgedFigures heading={words.typicalYear} figures={forecast.figures} words={words} />
+      )}
+      {forecast.chart !== null && <PaperChart chart={forecast.chart} />}
+    </>
+  );
+}
 
 /** What the house's own log shows. */
 export function Lived({

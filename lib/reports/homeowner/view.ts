@@ -16,6 +16,8 @@ export type HomeownerPacketView = {
   readonly brand: PacketBrand;
   readonly job: PacketJob;
   readonly promise: PacketPromise;
+  /** `null` while no forecast is kept with the job. */
+  readonly forecast: PacketForecast | null;
   /** The answer in a few lines, for the cover. */
   readonly inShort: readonly JudgedSentence[];
   readonly installed: PacketInstalled;
@@ -82,6 +84,17 @@ export type PacketPromise = {
   readonly humidityLimit: PrintedFigure;
 };
 
+/** What a typical year is forecast to be like, in ranges. */
+export type PacketForecast = {
+  /** The forecast, or why there is none that fits, in a sentence. */
+  readonly sentence: string;
+  /** What it rests on. */
+  readonly words: string;
+  /** Empty, and without a chart, when the design has changed since. */
+  readonly figures: readonly JudgedFigure[];
+  readonly chart: ChartGeometry | null;
+};
+
 export type JudgedSentence = { readonly sentence: string; readonly verdict: Verdict };
 
 export type PacketInstalled = {
@@ -112,7 +125,13 @@ export type PrintedLedgerLine = {
   readonly verdict: Verdict | null;
 };
 
-export type LedgerCell = { readonly value: string; readonly unit: string; readonly uncertainty?: string };
+export type LedgerCell = {
+  readonly value: string;
+  readonly unit: string;
+  readonly uncertainty?: string;
+  /** What the number is, for instance `at most`, or its range. */
+  readonly note?: string;
+};
 
 export type PacketLived = {
   /** For instance `From 2026-06-03 to 2026-08-31, 12,960 readings`. */

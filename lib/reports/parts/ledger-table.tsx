@@ -11,6 +11,7 @@ import { VerdictOrInformation } from "./verdict-mark";
 const COLUMNS = ["designed", "set", "measured", "lived"] as const;
 const CELL = { width: 64, textAlign: "right" } as const;
 const VERDICT = { width: 76 } as const;
+const NOTE = { ...small, fontSize: 7, lineHeight: 1.25 } as const;
 
 type LedgerTableProps = { readonly groups: readonly LedgerGroup[]; readonly words: HomeownerWords };
 
@@ -56,7 +57,7 @@ function GroupRow({ heading }: { readonly heading: string }) {
 
 const textsOf = (line: PrintedLedgerLine) => [
   line.label,
-  ...COLUMNS.map((column) => line[column]?.value ?? ""),
+  ...COLUMNS.flatMap((column) => [line[column]?.value ?? "", line[column]?.note ?? ""]),
 ];
 
 function LedgerRow({ line, words }: { readonly line: PrintedLedgerLine; readonly words: HomeownerWords }) {
@@ -85,6 +86,7 @@ function Cell({ cell, ifMissing }: { readonly cell: LedgerCell | null; readonly 
         {cell.unit !== "" && <Text style={{ fontSize: 7.5 }}>{`\u00a0${cell.unit}`}</Text>}
       </Text>
       {cell.uncertainty !== undefined && <Text style={small}>{`±\u00a0${cell.uncertainty}`}</Text>}
+      {cell.note !== undefined && <Text style={NOTE}>{cell.note}</Text>}
     </View>
   );
 }

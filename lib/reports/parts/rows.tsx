@@ -80,6 +80,8 @@ export function TableHead({ children }: { readonly children: ReactNode }) {
   return (
     <View
       fixed
+      // Whole: the foot of a page would cut its padding off and leave it there without rows.
+      wrap={false}
       {...tagged("HeadRow")}
       // Any: it only says that no page ends between the head and the first rows.
       minPresenceAhead={1}

@@ -1,7 +1,8 @@
 import { STAGE_NAMES, STAGES } from "@/lib/domain/stages";
 import type { SheetSection, SheetView } from "@/lib/reports/sheet/view";
-import { ledgerGroups } from "../printed-ledger";
+import { fileLedger } from "../printed-ledger";
 import { documentationSection } from "./documentation";
+import { forecastSection } from "./forecast";
 import { instrumentSection } from "./instruments";
 import { type PacketParts, sheetHead } from "./parts";
 import { recordSection } from "./record-blocks";
@@ -18,8 +19,9 @@ export function filePacketView(parts: PacketParts): SheetView {
       {
         title: "Ledger",
         lead: "Each line follows one quantity from the design to the life of the house. The number after ± is the expanded uncertainty (k = 2).",
-        blocks: [{ kind: "ledger", groups: ledgerGroups(parts.evaluation.ledger) }],
+        blocks: [{ kind: "ledger", groups: fileLedger(parts.evaluation.ledger) }],
       },
+      forecastSection(parts),
       settingsSection(parts),
       instrumentSection(parts),
       photoSection(parts),

@@ -3,7 +3,7 @@ import { humidityChart } from "@/lib/charts/humidity-chart";
 import type { PacketParts } from "./parts";
 
 /** Width of the chart on the page, in the chart's own units. */
-const CHART_WIDTH = 720;
+export const CHART_WIDTH = 720;
 /** The band in which health and materials fare well in the chart, as on the review page. */
 const BAND_LOW_PCT = 50;
 /** Longer without a reading is a gap in the line, min. */

@@ -1,4 +1,6 @@
 import type { ControlModel } from "@/lib/domain/catalog";
+import type { KeptForecastWhole } from "@/lib/domain/forecast";
+import type { FitPicture } from "@/lib/domain/forecast-lived/kept";
 import type { StageRecord } from "@/lib/domain/jobs";
 import type { StageKey } from "@/lib/domain/stages";
 import type { LabelledText, PacketBrand } from "@/lib/reports/homeowner/view";
@@ -26,6 +28,10 @@ export type PacketParts = JobView &
     /** Every revision of every stage, newest first. */
     readonly revisions: Readonly<Record<StageKey, readonly StageRecord[]>>;
     readonly photos: readonly PrintedPhoto[];
+    /** The forecast in force with everything it assumed; only where a packet prints that. */
+    readonly forecast: KeptForecastWhole | null;
+    /** Dew points of the house as lived, assumed and fitted, once the forecast was held against its log. */
+    readonly fitPicture: FitPicture | null;
   };
 
 /** The head that every working paper of a job shares. */

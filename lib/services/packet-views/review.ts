@@ -3,6 +3,7 @@ import { STAGE_FIELDS, STAGE_NAMES } from "@/lib/domain/stages";
 import { plainFigure } from "@/lib/reports/figures";
 import type { Block, SheetView } from "@/lib/reports/sheet/view";
 import { fieldText } from "./field-text";
+import { forecastAgainstLived } from "./forecast-against-lived";
 import { livedChart } from "./lived-chart";
 import { type PacketParts, sheetHead } from "./parts";
 import { printedFinding, stateText } from "./record-blocks";
@@ -35,9 +36,9 @@ export function reviewPacketView(parts: PacketParts): SheetView {
         ],
       },
       { title: "What the log shows", blocks: logBlocks(parts) },
+      forecastAgainstLived(parts),
       {
         title: "Designed against lived",
-        lead: "The forecast of the chosen option stands here once one is kept with the job; until then the design is what the house is compared with.",
         blocks: [
           {
             kind: "table",
@@ -102,7 +103,7 @@ function logBlocks({ context, evaluation, log }: PacketParts): readonly Block[] 
           aim: `limit ${numberText(summary.limitPct, 0)} %, of ${numberText(summary.loggedHours, 0)} h logged`,
         },
         figure("Above the limit", summary.hoursAboveLimit, "h", 0),
-        figure("Longest wet spell", summary.longestWetSpellHours, "h", 0),
+        figure("Longest wet spell", summary.longestWetSpellHours, "h", 1),
         figure("Mean humidity", summary.meanRhPct, "%", 0),
         ...(summary.meanDewPointF === null ? [] : [figure("Mean dew point", summary.meanDewPointF, "°F", 1)]),
         ...(summary.cyclesPerHour === null ? [] : [figure("Cycles", summary.cyclesPerHour, "per h", 1)]),

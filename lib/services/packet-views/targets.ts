@@ -94,12 +94,12 @@ const ROOM = 0.35;
 export function stripOf(
   target: Pick<Target, "min" | "max">,
   value: number | null,
-  uncertainty: number,
+  span: { readonly low: number; readonly high: number },
 ): RangeStrip | null {
   const ends = [target.min, target.max].filter((end) => end !== null);
   if (value === null || ends.length === 0) return null;
-  const low = Math.min(...ends, value - uncertainty);
-  const high = Math.max(...ends, value + uncertainty);
+  const low = Math.min(...ends, span.low);
+  const high = Math.max(...ends, span.high);
   const room = (high === low ? Math.abs(high) || 1 : high - low) * ROOM;
   const from = low - room;
   const at = (position: number) => (100 * (position - from)) / (high - low + 2 * room);
@@ -107,7 +107,7 @@ export function stripOf(
     aimFrom: target.min === null ? 0 : at(target.min),
     aimTo: target.max === null ? 100 : at(target.max),
     at: at(value),
-    low: at(value - uncertainty),
-    high: at(value + uncertainty),
+    low: at(span.low),
+    high: at(span.high),
   };
 }
