@@ -7,8 +7,9 @@ import { drawSegments, type Point, segments, thinToPixels } from "./segments";
 import { timeTicks } from "./time-ticks";
 
 const MS_PER_MINUTE = 60_000;
-const HUMIDITY_HEIGHT = 240;
-const DEW_HEIGHT = 110;
+const HEIGHTS = { humidity: 240, dew: 110 } as const;
+/** On paper, where a picture shares its page with what is said of it. */
+const LOW_HEIGHTS = { humidity: 190, dew: 84 } as const;
 const BETWEEN = 44;
 
 /** Relative humidity over time against its band, and the dew point below it. `null` without any reading. */
@@ -22,13 +23,14 @@ export function humidityChart(input: HumidityChartInput): ChartGeometry | null {
   const dews = known(dew);
 
   const isNarrow = input.width < 500;
+  const heights = input.isLow === true ? LOW_HEIGHTS : HEIGHTS;
   const plot: Plot = {
     left: 44,
     top: 26,
     right: input.width - (isNarrow ? 40 : 72),
-    bottom: 26 + HUMIDITY_HEIGHT,
+    bottom: 26 + heights.humidity,
   };
-  const dewPlot: Plot = { ...plot, top: plot.bottom + BETWEEN, bottom: plot.bottom + BETWEEN + DEW_HEIGHT };
+  const dewPlot: Plot = { ...plot, top: plot.bottom + BETWEEN, bottom: plot.bottom + BETWEEN + heights.dew };
   const foot = dews.length === 0 ? plot : dewPlot;
   const x = scaleLinear()
     .domain(fromMs === toMs ? [fromMs - MS_PER_MINUTE, toMs + MS_PER_MINUTE] : [fromMs, toMs])

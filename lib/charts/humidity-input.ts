@@ -14,4 +14,6 @@ export type HumidityChartInput = {
   /** The house's IANA time zone. */
   readonly timeZone: string;
   readonly width: number;
+  /** Drawn lower, for paper. */
+  readonly isLow?: boolean;
 };

@@ -26,7 +26,9 @@ const ENGLISH: MonthRangesWords = {
   hoursAbove: (limitPct) => `Hours above ${limitPct} %`,
   key: "column: house as assumed; line: least to most",
   said: ({ hours, limitPct, month, inMonth, low, high }) =>
-    `${hours} hours above ${limitPct} % in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
+    high === "0"
+      ? `No hour above ${limitPct} % in the year.`
+      : `${hours} hours above ${limitPct} % in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
 };
 
 export type MonthRangesInput = {

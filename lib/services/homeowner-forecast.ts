@@ -1,5 +1,6 @@
 import { monthRanges } from "@/lib/charts/month-ranges";
 import { numberText } from "@/lib/charts/number-text";
+import type { ForecastRange } from "@/lib/engineering/simulation";
 import type { PacketForecast } from "@/lib/reports/homeowner/view";
 import type { HomeownerTexts } from "./homeowner-text-types";
 import { CHART_WIDTH } from "./packet-views/lived-chart";
@@ -29,7 +30,9 @@ export function forecastView(
   const { verdict } = evaluation.ledger.find((line) => line.key === "forecast-dry-hours") ?? {
     verdict: null,
   };
-  const [low, high] = [dryHours.low, dryHours.high];
+  const { low, high } = dryHours;
+  const rangeOf = (range: ForecastRange) =>
+    whole(range.low) === whole(range.high) ? "" : words.range(whole(range.low), whole(range.high));
   return {
     sentence: words.sentence(forecast),
     words: words.restsOn(whole(forecast.figures.membersRun)),
@@ -40,7 +43,7 @@ export function forecastView(
         unit: "h",
         verdict,
         aim: words.ofHours(whole(needed), whole(hours)),
-        plainWords: `${words.dryHoursMean} ${words.range(whole(low), whole(high))}`,
+        plainWords: `${words.dryHoursMean} ${rangeOf(dryHours)}`.trim(),
         strip: stripOf({ min: needed, max: hours }, dryHours.central, { low, high }),
       },
       {
@@ -49,17 +52,21 @@ export function forecastView(
         unit: "h",
         verdict: null,
         aim: null,
-        plainWords: words.range(whole(hoursAboveLimit.low), whole(hoursAboveLimit.high)),
+        plainWords: rangeOf(hoursAboveLimit) || null,
         strip: null,
       },
     ],
-    chart: monthRanges(
-      {
-        width: CHART_WIDTH,
-        limitPct: forecast.humidityLimitPct,
-        months: forecast.figures.hoursAboveLimitByMonth,
-      },
-      words.months ?? undefined,
-    ),
+    // Twelve empty months are no picture.
+    chart:
+      whole(hoursAboveLimit.high) === "0"
+        ? null
+        : monthRanges(
+            {
+              width: CHART_WIDTH,
+              limitPct: forecast.humidityLimitPct,
+              months: forecast.figures.hoursAboveLimitByMonth,
+            },
+            words.months ?? undefined,
+          ),
   };
 }

@@ -1,6 +1,6 @@
 import { COMPRESSOR_KIND_NAMES } from "@/lib/domain/catalog";
-import { forecastSentence } from "@/lib/domain/forecast";
 import type { HomeownerTexts } from "./homeowner-text-types";
+import { ENGLISH_FORECAST } from "./homeowner-texts-forecast";
 
 export const ENGLISH: HomeownerTexts = {
   lines: {},
@@ -95,19 +95,7 @@ export const ENGLISH: HomeownerTexts = {
   spentDry: (figure, share, hours) =>
     `The house spent ${figure} at or below its humidity limit (${share} % of ${hours} h logged).`,
   period: (from, to) => `From ${from} to ${to}`,
-  forecast: {
-    sentence: forecastSentence,
-    restsOn: (houses) =>
-      `Computed by a model of your house, minute by minute through a typical year, for ${houses} houses it may be: nobody has measured all that matters. It is a forecast, not a guarantee; the house’s own log shows later how it turned out.`,
-    changedSince: (day) =>
-      `The design has changed since its forecast of ${day}; a new one has not been kept yet.`,
-    dryHours: "Hours at or below the limit",
-    dryHoursMean: "In a typical year, with the house as it is assumed.",
-    hoursAbove: "Hours above the limit",
-    ofHours: (needed, hours) => `at least ${needed} of ${hours} h`,
-    range: (low, high) => `From ${low} to ${high} h for what is not known.`,
-    months: null,
-  },
+  forecast: ENGLISH_FORECAST,
   dryHours: "At or below the limit",
   ofLogged: (hours) => `of ${hours} h logged`,
   time50to60: "Time from 50 to 60 %",

@@ -1,5 +1,5 @@
-import { numberText } from "@/lib/charts/number-text";
 import type { HomeownerTexts } from "./homeowner-text-types";
+import { SPANISH_FORECAST } from "./homeowner-texts-forecast";
 
 export const SPANISH: HomeownerTexts = {
   lines: {
@@ -150,33 +150,7 @@ export const SPANISH: HomeownerTexts = {
   spentDry: (figure, share, hours) =>
     `La casa pasó ${figure} en su límite de humedad o por debajo (${share} % de ${hours} h registradas).`,
   period: (from, to) => `Del ${from} al ${to}`,
-  forecast: {
-    sentence: ({ figures, humidityLimitPct, weatherName }) => {
-      const { dryHours, hoursAboveLimit } = figures.ranges;
-      const [low, dry, high] = [dryHours.low, dryHours.central, dryHours.high].map((hours) =>
-        numberText(hours, 0),
-      );
-      const hours = numberText(dryHours.central + hoursAboveLimit.central, 0);
-      const range = low === high ? "" : `, y de ${low} a ${high} por lo que no se sabe de la casa y del año`;
-      return `En un año típico (${weatherName}) se prevé que este diseño mantenga la casa a ${humidityLimitPct} % o menos durante unas ${dry} de ${hours} horas${range}.`;
-    },
-    restsOn: (houses) =>
-      `Calculado con un modelo de su casa, minuto a minuto durante un año típico, para ${houses} casas que la suya podría ser: nadie ha medido todo lo que importa. Es una previsión, no una garantía; el registro de la propia casa muestra después cómo resultó.`,
-    changedSince: (day) =>
-      `El diseño ha cambiado desde su previsión del ${day}; todavía no se ha guardado una nueva.`,
-    dryHours: "Horas en el límite o por debajo",
-    dryHoursMean: "En un año típico, con la casa tal como se supone.",
-    hoursAbove: "Horas por encima del límite",
-    ofHours: (needed, hours) => `al menos ${needed} de ${hours} h`,
-    range: (low, high) => `De ${low} a ${high} h por lo que no se sabe.`,
-    months: {
-      months: ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"],
-      hoursAbove: (limitPct) => `Horas por encima de ${limitPct} %`,
-      key: "columna: la casa como se supone; línea: de menos a más",
-      said: ({ hours, limitPct, month, inMonth, low, high }) =>
-        `${hours} horas por encima de ${limitPct} % en el año; el mes con más es ${month}, ${inMonth} (de ${low} a ${high}).`,
-    },
-  },
+  forecast: SPANISH_FORECAST,
   dryHours: "En el límite o por debajo",
   ofLogged: (hours) => `de ${hours} h registradas`,
   time50to60: "Tiempo entre 50 y 60 %",

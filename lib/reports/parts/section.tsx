@@ -26,11 +26,13 @@ export function Section(props: SectionProps) {
   const { above = dense ? 4 : 22, onNewPage = false } = props;
   return (
     <>
+      {/* Room that ends with the page: a heading at the top of the next one has none above it. */}
+      {above > 0 && !onNewPage && <View style={{ height: above }} />}
       <View
         wrap={false}
         break={onNewPage}
         minPresenceAhead={AHEAD}
-        style={{ marginTop: above, marginBottom: gap }}
+        style={{ marginBottom: gap }}
         {...inOutline(title)}
       >
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>

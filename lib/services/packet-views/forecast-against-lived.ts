@@ -22,7 +22,8 @@ export function forecastAgainstLived(parts: PacketParts): SheetSection {
   if (lived === null)
     return {
       title: TITLE,
-      blocks: [...sentence, { kind: "words", words: "It has not been held against a log of the house yet." }],
+      lead: "It has not been held against a log of the house yet.",
+      blocks: sentence,
     };
   const paper = forecastLivedPaper(lived);
   return {

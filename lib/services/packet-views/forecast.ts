@@ -18,7 +18,10 @@ export function forecastSection(parts: PacketParts): SheetSection {
   if (forecast === null)
     return { title, blocks: [{ kind: "words", words: "No forecast is kept with this job." }] };
   const { humidityLimitPct: limitPct, figures } = forecast;
-  const chart = monthRanges({ width: CHART_WIDTH, limitPct, months: figures.hoursAboveLimitByMonth });
+  const chart =
+    figures.ranges.hoursAboveLimit.high < 0.5
+      ? null
+      : monthRanges({ width: CHART_WIDTH, limitPct, months: figures.hoursAboveLimitByMonth });
   return {
     title,
     lead: "A model’s forecast, not a measurement: a simulated typical year of a house derived from its load summary. Least and most are those of the houses and years drawn for what nobody has measured.",
@@ -104,9 +107,9 @@ function assumptionTable({ result }: KeptForecastWhole): Block {
   return {
     kind: "table",
     columns: [
-      { head: "Assumption" },
-      { head: "Value", width: 78, align: "right", strong: true },
-      { head: "Drawn between", width: 78, align: "right" },
+      { head: "Assumption", width: 132 },
+      { head: "Value", width: 72, align: "right", strong: true },
+      { head: "Drawn between", width: 66, align: "right" },
       { head: "Why" },
     ],
     rows: [...house, ...system],

@@ -17,5 +17,6 @@ export function livedChart({ points, timeZone }: PacketParts["log"], limitPct: n
     gapAfterMinutes: GAP_MIN,
     timeZone,
     width: CHART_WIDTH,
+    isLow: true,
   });
 }
