@@ -41,6 +41,7 @@ export function simulatedLog(input: YearInput, { firstDay, days, zone }: LogDays
       roomF: new Float64Array(steps),
       rhPct: new Float64Array(steps),
       stage: new Uint8Array(steps),
+      capacityBtuh: new Float64Array(steps),
     };
     runHours(plan, state, from, from + DAY_H, emptyTotals(plan, trace));
     for (let step = 0; step < steps; step += STEP_MIN) {

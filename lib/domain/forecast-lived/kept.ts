@@ -39,7 +39,7 @@ export type FitPicture = {
 };
 
 /** Raised when the same inputs would give other numbers; another one makes what was kept outdated. */
-export const HOLD_VERSION = "2";
+export const HOLD_VERSION = "3";
 
 /** What ledger, findings and packets read of it. */
 export type LivedSummary = Omit<ForecastLived, "picture">;

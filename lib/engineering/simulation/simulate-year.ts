@@ -72,6 +72,7 @@ function emptyTrace(plan: YearPlan, asked: YearInput["trace"]): YearTrace | null
     roomF: new Float64Array(steps),
     rhPct: new Float64Array(steps),
     stage: new Uint8Array(steps),
+    capacityBtuh: new Float64Array(steps),
   };
 }
 

@@ -46,6 +46,8 @@ export type YearTrace = {
   readonly rhPct: Float64Array;
   /** 0 to 2. */
   readonly stage: Uint8Array;
+  /** What the coil takes from the air but for the start of a call, Btu/h. */
+  readonly capacityBtuh: Float64Array;
 };
 
 /**
@@ -377,6 +379,7 @@ export function runHours(
         trace.roomF[place] = airF;
         trace.rhPct[place] = rh;
         trace.stage[place] = stage;
+        trace.capacityBtuh[place] = stage > 0 ? capacityBtuh : 0;
       }
       const over = airBefore - coolF - settings.firstStageStartOffsetF;
       if (over > 0) above += over * h;

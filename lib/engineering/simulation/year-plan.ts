@@ -1,5 +1,7 @@
 import { moistAir } from "../air";
 import type { ControlSettings } from "../controls";
+import { COIL, coilNumbers } from "../equipment/coil-numbers";
+import { solveWetBulb } from "../equipment/coil-surface";
 import { fastSaturationHumidityRatio } from "../equipment/saturation";
 import { LB_PER_PINT } from "../moisture";
 import { requireRange } from "../units";
@@ -100,7 +102,6 @@ export function yearPlan(input: YearInput): YearPlan {
           relativeHumidityPct: dehumidifier.ratedRhPct,
           pressurePsia,
         });
-  const reference = moistAir({ dryBulbF: 80, wetBulbF: 67, pressurePsia });
   return {
     hours,
     stepsPerHour: 60 * (input.stepsPerMinute ?? 1),
@@ -133,7 +134,18 @@ export function yearPlan(input: YearInput): YearPlan {
       dehumidifier === null || rated === null
         ? 0
         : (dehumidifier.ratedPintsPerDay * LB_PER_PINT) / 24 / rated.humidityRatio,
-    referenceDeficit: fastSaturationHumidityRatio(67, pressurePsia) - reference.humidityRatio,
+    referenceDeficit: referenceDeficit(pressurePsia),
     humidityLimitPct,
   };
+}
+
+/** Found as the loop finds it, so that the rate at 80 °F and 67 °F wet bulb is the rated one. */
+function referenceDeficit(pressurePsia: number): number {
+  const { humidityRatio } = moistAir({ dryBulbF: 80, wetBulbF: 67, pressurePsia });
+  const air = coilNumbers(pressurePsia);
+  air[COIL.enteringDbF] = 80;
+  air[COIL.enteringHumidityRatio] = humidityRatio;
+  air[COIL.solvedF] = 67;
+  solveWetBulb(air);
+  return fastSaturationHumidityRatio(air[COIL.solvedF] ?? Number.NaN, pressurePsia) - humidityRatio;
 }

@@ -46,6 +46,17 @@ describe(`against ${SOURCE}`, () => {
     expect(found.hourF[47]).toBeCloseTo(69, 6);
   });
 
+  it("steady cooling: the coil takes what enclosure and fan let in, 420 · ΔT + 360 · 3.412 · the share it runs", () => {
+    const controls = { ...BASE.controls, dryAbovePct: 20, heatingSetpointF: 60 };
+    const found = simulateYear({ ...STILL, controls, weather: steadyWeather(240, 95, 0.004) });
+    const meanF = found.hourF.reduce((sum, one) => sum + one, 0) / 240;
+    const ran = found.firstStageHours / 240;
+    const load = 420 * (95 - meanF) + ran * 360 * 3.412;
+    expect(found.heat.out / 240 / load).toBeCloseTo(1, 2);
+    // Ventilation off and no leaks: what came in is what the enclosure and the fan let in.
+    expect(found.heat.in / 240 / load).toBeCloseTo(1, 2);
+  });
+
   it("auxiliary heat: at 5 °F the heat pump's line gives 20,000 − 12 · 400 = 15,200 of 26,880 Btu/h; 3.423 kW are missing", () => {
     const found = simulateYear({ ...STILL, weather: steadyWeather(48, 5, 0.0005) });
     expect(found.auxiliaryKwh / 48).toBeCloseTo((26_880 - 15_200) / 3_412, 3);

@@ -69,3 +69,31 @@ describe(`irradiance on a surface against closed forms: ${SOURCE}`, () => {
     );
   });
 });
+
+describe("a whole day of beam against its closed form: 24/π · G · (cos(φ−β) cos δ sin ω + ω sin(φ−β) sin δ), Duffie & Beckman (recalled)", () => {
+  // 21 June 2001 at 40° north, without air; δ = 23.44° all day. ω is when the sun sets, or when it leaves the surface, whichever comes first.
+  const rad = Math.PI / 180;
+  const declination = 23.44 * rad;
+  const setsAt = (latitudeDeg: number) => Math.acos(-Math.tan(latitudeDeg * rad) * Math.tan(declination));
+  it.each([0, 20, 40, 60])("tilted %d° to the south", (tiltDeg) => {
+    const lower = (40 - tiltDeg) * rad;
+    const hourAngle = Math.min(setsAt(40), setsAt(40 - tiltDeg));
+    const expected =
+      (24 / Math.PI) *
+      400 *
+      (Math.cos(lower) * Math.cos(declination) * Math.sin(hourAngle) +
+        hourAngle * Math.sin(lower) * Math.sin(declination));
+    let day = 0;
+    for (let minute = 0; minute < 1_440; minute++) {
+      const sun = sunPosition({
+        daysSinceJ2000: daysAt(Date.UTC(2001, 5, 21) + (minute + 0.5) * 60_000),
+        latitudeDeg: 40,
+        longitudeDeg: 0,
+      });
+      const none = { diffuseHorizontal: 0, globalHorizontal: 0, groundReflectance: 0 };
+      day += tiltedIrradiance({ ...none, directNormal: 400, tilt: { tiltDeg, azimuthDeg: 180 }, sun }) / 60;
+    }
+    // The sun's own place is known to 0.01° and its δ to 0.005°.
+    expect(Math.abs(day / expected - 1)).toBeLessThan(5e-4);
+  });
+});
