@@ -26,7 +26,7 @@ export function JobsTable({ jobs, query, asked, plan, empty }: Props) {
     head: JOB_COLUMNS[key].label,
     sort: sortOf(key, query, asked),
   }));
-  return <Table label="Jobs" columns={columns} rows={jobs} rowKey={(job) => job.id} empty={empty} />;
+  return <Table label="Jobs" stacked columns={columns} rows={jobs} rowKey={(job) => job.id} empty={empty} />;
 }
 
 /** Pressing a head sorts by it; pressing it again turns the order round. */
@@ -40,17 +40,18 @@ function sortOf(key: JobColumn, query: JobListQuery, asked: Search): Column<JobS
   };
 }
 
-type Cells = Pick<Column<JobSummary>, "cell" | "rowHead" | "wideOnly">;
+type Cells = Pick<Column<JobSummary>, "cell" | "rowHead" | "wideOnly" | "onPhone">;
 
 function cellsOf(key: JobColumn, plan: Plan | null): Cells {
   if (key === "tech" && plan !== null)
-    return { wideOnly: false, cell: (job) => <PlanCell job={job} {...plan} /> };
+    return { ...CELLS.tech, cell: (job) => <PlanCell job={job} {...plan} /> };
   return CELLS[key];
 }
 
 const CELLS: Readonly<Record<JobColumn, Cells>> = {
   number: {
     rowHead: true,
+    onPhone: "left",
     cell: (job) => (
       <TextLink href={`/jobs/${job.id}`} data-job="">
         {job.number}
@@ -58,6 +59,7 @@ const CELLS: Readonly<Record<JobColumn, Cells>> = {
     ),
   },
   customer: {
+    onPhone: "top",
     cell: (job) => (
       <>
         <TextLink href={`/jobs/${job.id}`}>{job.customerName}</TextLink>
@@ -68,6 +70,7 @@ const CELLS: Readonly<Record<JobColumn, Cells>> = {
   // On a phone the verdict takes its place.
   stage: { wideOnly: true, cell: (job) => (job.currentStage ? STAGE_NAMES[job.currentStage] : "all signed") },
   verdict: {
+    onPhone: "top right",
     cell: (job) =>
       job.verdict === null ? (
         <span className="text-muted">nothing judged yet</span>
@@ -76,7 +79,6 @@ const CELLS: Readonly<Record<JobColumn, Cells>> = {
       ),
   },
   attention: {
-    wideOnly: true,
     cell: (job) =>
       job.attention.length < 2 ? (
         (job.attention[0] ?? "")
@@ -94,13 +96,17 @@ const CELLS: Readonly<Record<JobColumn, Cells>> = {
         </details>
       ),
   },
-  tech: { wideOnly: true, cell: (job) => job.techs.map((tech) => tech.name).join(", ") || "nobody yet" },
+  tech: { onPhone: "middle", cell: (job) => job.techs.map((tech) => tech.name).join(", ") || "nobody yet" },
   startup: {
-    wideOnly: true,
+    onPhone: "right",
     cell: (job) => <span className="whitespace-nowrap">{job.startupDue ?? "no date"}</span>,
   },
   review: {
-    wideOnly: true,
-    cell: (job) => <span className="whitespace-nowrap">{job.reviewDue ?? "no date"}</span>,
+    cell: (job) => (
+      <span className="whitespace-nowrap">
+        <span className="sm:hidden">Review: </span>
+        {job.reviewDue ?? "no date"}
+      </span>
+    ),
   },
 };
