@@ -53,6 +53,7 @@ async function load(): Promise<(codePoint: number) => boolean> {
     // A font remembers for each shape the letter that asked for it first, and `í` asks for the shape of `ı` in
     // no letter's name. Asked for by their letters now, shapes stay right, and bytes do not depend on history.
     for (const codePoint of font.characterSet.toSorted(byCodePoint)) font.glyphForCodePoint(codePoint);
+    rememberShapes(font as unknown as Shaper);
   }
   return (codePoint) =>
     fonts.every((font) => font.hasGlyphForCodePoint(codePoint)) &&
@@ -63,3 +64,25 @@ async function load(): Promise<(codePoint: number) => boolean> {
 const NEEDS_SHAPING = /\p{Script=Devanagari}/u;
 
 const byCodePoint = (a: number, b: number) => a - b;
+
+type Shaper = { layout: (text: unknown, ...how: readonly unknown[]) => unknown };
+
+/** Texts kept at once: those of a long packet, some megabytes. */
+const MOST_SHAPED = 6_000;
+
+/**
+ * The library shapes a text anew each time it looks where its lines break, five times for most; here it is done once.
+ * What is answered is only read: positions are copied, glyphs sliced.
+ */
+function rememberShapes(font: Shaper): void {
+  const shape = font.layout.bind(font);
+  const known = new Map<string, unknown>();
+  font.layout = (text, ...how) => {
+    if (typeof text !== "string") return shape(text, ...how);
+    const key = JSON.stringify([text, how]);
+    const found = known.get(key) ?? shape(text, ...how);
+    if (known.size >= MOST_SHAPED) known.clear();
+    known.set(key, found);
+    return found;
+  };
+}

@@ -13,7 +13,9 @@ type Writer = TagWriter &
     font: (source: unknown, size?: number) => unknown;
     fontSize: (size: number) => unknown;
   };
-type Layout = (document: unknown, fonts: typeof Font) => Promise<{ readonly children: readonly LaidOut[] }>;
+/** Every element of every page in its place. */
+export type Pages = { readonly children: readonly LaidOut[] };
+type Layout = (document: unknown, fonts: typeof Font) => Promise<Pages>;
 type Draw = (writer: Writer, document: object) => Writer;
 type Facts = Pick<
   DocumentProps,
@@ -27,8 +29,12 @@ type Facts = Pick<
  * drawing) are called one by one, with a writer of ours.
  */
 export async function renderPdf(document: ReactElement<DocumentProps>): Promise<Uint8Array> {
-  const writer = newWriter(document.props);
-  const laidOut = await layOut(document);
+  return drawPdf(document.props, await layOut(document));
+}
+
+/** The bytes of pages that are laid out already. */
+export function drawPdf(facts: Facts, laidOut: Pages): Promise<Uint8Array> {
+  const writer = newWriter(facts);
   const done = bytesOf(writer);
   (drawDocument as unknown as Draw)(writer, { ...laidOut, children: withTags(laidOut.children, writer) });
   return done;

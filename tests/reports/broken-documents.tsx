@@ -1,6 +1,7 @@
 import { Document, Page, Path, Svg, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import { PAGE } from "@/lib/reports/look";
+import { tagged } from "@/lib/reports/parts/tags";
 
 /** Documents with one fault each, by which the checks of pages are checked themselves. */
 const broken = (children: ReactNode) => (
@@ -60,3 +61,18 @@ export const drawnAt = (x: number) =>
   );
 
 export const inTheMargin = broken(<Text style={{ marginRight: -50, textAlign: "right" }}>Too far out</Text>);
+
+/** A table whose head may break, at the foot of a page: its lower edge and all rows go over without it. */
+export const headAlone = broken(
+  <View>
+    <View style={{ height: 720 }} />
+    <View {...tagged("Table")}>
+      <View fixed {...tagged("HeadRow")} style={{ paddingBottom: 12 }}>
+        <Text>Head</Text>
+      </View>
+      <View wrap={false} {...tagged("TR")}>
+        <Text>Row</Text>
+      </View>
+    </View>
+  </View>,
+);

@@ -3,6 +3,7 @@ import { COLUMNS, type Column } from "@/lib/domain/ledger";
 import { STAGE_FIELDS, STAGES } from "@/lib/domain/stages";
 import type { ForecastRange } from "@/lib/engineering/simulation";
 import type { PacketParts } from "@/lib/services/packet-views/parts";
+import { stagePictures } from "@/lib/services/packet-views/stage-pictures";
 
 /** The quantities of a text: each number with a unit behind it, as `24,613 Btu/h`. */
 export function quantitiesIn(text: string): readonly string[] {
@@ -181,7 +182,10 @@ function listed({ context, evaluation }: PacketParts): readonly string[] {
   const moisture = evaluation.ledger.find(({ key }) => key === "moisture")?.cells.measured.value;
   return [
     ...(context.model ? [figure(context.model.nominalTons, 1, "tons")] : []),
-    ...(typeof moisture === "number" ? [figure(moisture / LB_PER_GALLON, 2, "gal/h")] : []),
+    // Water's density is known to the temperature of the tap: a ten-thousandth may fall on the other side of a half.
+    ...(typeof moisture === "number"
+      ? [0.9999, 1.0001].map((near) => figure((near * moisture) / LB_PER_GALLON, 2, "gal/h"))
+      : []),
     ...context.instruments.flatMap(({ accuracy }) =>
       accuracy.flatMap(({ plusMinus, percentOfReading, unit }) => [
         `${plusMinus} ${unit}`,
@@ -236,9 +240,9 @@ function forecast({ context, forecast: whole }: PacketParts): readonly string[] 
         ...[0, 1].map((decimals) => figure(value, decimals, unit)),
         ...quantitiesIn(why),
       ]),
-    ...(whole?.result.systemAssumptions ?? []).flatMap(({ value, unit, why }) => [
+    ...(whole?.result.systemAssumptions ?? []).flatMap(({ value, unit, why, label }) => [
       ...[0, 1, 3].map((decimals) => figure(value, decimals, unit)),
-      ...quantitiesIn(why),
+      ...quantitiesIn(`${label} ; ${why}`),
     ]),
     ...(lived === null
       ? []
@@ -262,9 +266,27 @@ function forecast({ context, forecast: whole }: PacketParts): readonly string[] 
   ];
 }
 
+/** The capacity map, and what the screens say below the same pictures. */
+function pictured(parts: PacketParts): readonly string[] {
+  const { capacityMap: map } = parts.evaluation.results;
+  return [
+    ...(map.known ? map.value.cells : []).flatMap((cell) => [
+      ...(cell.airflowCfm === null ? [] : [figure(cell.airflowCfm, 0, "cfm")]),
+      ...(cell.moistureLbPerH === null ? [] : [figure(cell.moistureLbPerH, 1, "lb/h")]),
+      ...(cell.leavingDewPointF === null ? [] : [figure(cell.leavingDewPointF, 1, "°F")]),
+      ...quantitiesIn(`${cell.airflowSetting} ; ${cell.capacitySetting}`),
+    ]),
+    ...STAGES.flatMap((stage) => stagePictures(parts, stage)).flatMap((block) =>
+      block.kind === "chart"
+        ? [block.chart.textAlternative, ...block.chart.labels.map(({ text }) => text)].flatMap(quantitiesIn)
+        : [],
+    ),
+  ];
+}
+
 /** Every quantity that a packet of these parts may print; nothing else has a place in it. */
 export function knownQuantities(parts: PacketParts): ReadonlySet<string> {
-  const sources = [ledgerQuantities, entered, found, aimed, listed, logged, forecast];
+  const sources = [ledgerQuantities, entered, found, aimed, listed, logged, forecast, pictured];
   return new Set(sources.flatMap((source) => source(parts)));
 }
 

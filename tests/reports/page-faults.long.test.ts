@@ -122,6 +122,10 @@ describe("the checks themselves find", () => {
     expect(await pictureFaults(await renderPdf(broken.drawnAt(35)))).toEqual([]);
   });
 
+  test("a table’s head that is left behind", async () => {
+    expect((await layoutFaults(broken.headAlone)).join("; ")).toMatch(/a table’s head without a row/);
+  });
+
   test("ink in a margin", async () => {
     expect(await pictureFaults(await renderPdf(broken.inTheMargin))).toContain(
       "page 1: ink in the right margin",

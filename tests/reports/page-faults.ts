@@ -1,7 +1,8 @@
 import type { DocumentProps } from "@react-pdf/renderer";
 import { getDocument, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { ReactElement } from "react";
-import { layOut } from "@/lib/reports/render-pdf";
+import { layOut, type Pages } from "@/lib/reports/render-pdf";
+import { tableFaults } from "./table-faults";
 
 /** What is looked at of an element that the library has laid out. */
 type Placed = {
@@ -29,8 +30,16 @@ const HAIR = 0.7;
  * finished layout, so that also what a reader of the file could not see is found.
  */
 export async function layoutFaults(document: ReactElement<DocumentProps>): Promise<readonly string[]> {
-  const { children } = (await layOut(document)) as unknown as { readonly children: readonly Placed[] };
-  return children.flatMap((page, at) => faultsIn(page).map((fault) => `page ${at + 1}: ${fault}`));
+  return faultsOfPages(await layOut(document));
+}
+
+/** The same of pages that are laid out already. */
+export function faultsOfPages(pages: Pages): readonly string[] {
+  const { children } = pages as unknown as { readonly children: readonly Placed[] };
+  return [
+    ...children.flatMap((page, at) => faultsIn(page).map((fault) => `page ${at + 1}: ${fault}`)),
+    ...tableFaults(pages),
+  ];
 }
 
 function faultsIn(node: Placed): readonly string[] {
@@ -106,11 +115,11 @@ type Picture = { readonly width: number; readonly height: number; readonly data:
  * Faults seen on the pages as pictures, drawn by a library that had no part in making them: ink where paper has to
  * stay white, and ink that is cut. A page is drawn twice, as it is and with nothing clipped; what differs was cut.
  */
-export async function pictureFaults(bytes: Uint8Array): Promise<readonly string[]> {
+export async function pictureFaults(bytes: Uint8Array, every = 1): Promise<readonly string[]> {
   const task = getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 });
   const pdf = await task.promise;
   const faults: string[] = [];
-  for (let number = 1; number <= pdf.numPages; number += 1) {
+  for (let number = 1; number <= pdf.numPages; number += every) {
     const page = await pdf.getPage(number);
     const whole = await pictureOf(pdf.canvasFactory as CanvasFactory, page, false);
     const unclipped = await pictureOf(pdf.canvasFactory as CanvasFactory, page, true);

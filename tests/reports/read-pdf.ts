@@ -30,12 +30,13 @@ export async function readPdf(bytes: Uint8Array) {
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
     pages.push(await readPage(page));
-    fonts.push(...(await fontsOf(page)));
+    const operators = await page.getOperatorList();
+    fonts.push(...fontsOf(page, operators));
     const structure = await structureOf(page);
     for (const role of structure.roles) roles.add(role);
     headings.push(...structure.headings);
     unread.push(...structure.unread);
-    pictures += (await page.getOperatorList()).fnArray.filter((fn) => fn === OPS.paintImageXObject).length;
+    pictures += operators.fnArray.filter((fn) => fn === OPS.paintImageXObject).length;
   }
   const info = Object.fromEntries(Object.entries((await pdf.getMetadata()).info));
   const outline = (await pdf.getOutline()) ?? [];
@@ -116,8 +117,9 @@ async function structureOf(page: PDFPageProxy) {
   return { roles: [...roles], headings, unread };
 }
 
-async function fontsOf(page: PDFPageProxy): Promise<readonly ReadFont[]> {
-  const { fnArray, argsArray } = await page.getOperatorList();
+type Operators = Awaited<ReturnType<PDFPageProxy["getOperatorList"]>>;
+
+function fontsOf(page: PDFPageProxy, { fnArray, argsArray }: Operators): readonly ReadFont[] {
   const ids = argsArray.filter((_, index) => fnArray[index] === OPS.setFont).map(([id]) => String(id));
   return [...new Set(ids)].map((id) => {
     const font = page.commonObjs.get(id);

@@ -6,6 +6,7 @@ import type { Figure, Finding } from "@/lib/engineering/findings";
 import type { Block, PrintedFinding, SheetSection } from "@/lib/reports/sheet/view";
 import { fieldText, namesIn } from "./field-text";
 import type { PacketParts } from "./parts";
+import { stagePictures } from "./stage-pictures";
 
 type Values = Readonly<Record<string, string | number | boolean | null>>;
 
@@ -28,6 +29,7 @@ export function recordSection(parts: PacketParts, stage: StageKey): SheetSection
     lead: stateText(record),
     blocks: [
       ...inputBlocks(parts, stage),
+      ...stagePictures(parts, stage),
       { kind: "heading", text: "Findings", note: findingsNote(signed, record.engineVersion) },
       // A signed record says for ever what it said when it was signed.
       {
