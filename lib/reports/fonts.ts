@@ -68,7 +68,7 @@ const byCodePoint = (a: number, b: number) => a - b;
 type Shaper = { layout: (text: unknown, ...how: readonly unknown[]) => unknown };
 
 /** Texts kept at once: those of a long packet, some megabytes. */
-const MOST_SHAPED = 6_000;
+const MOST_SHAPED = 3_000;
 
 /**
  * The library shapes a text anew each time it looks where its lines break, five times for most; here it is done once.
