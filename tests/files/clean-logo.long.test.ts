@@ -120,6 +120,39 @@ test("refuses more than 2 MB, more pixels than a poster, a dot, and white on whi
   await expect(cleanLogo(svg('<rect width="100" height="50" fill="white"/>'))).rejects.toThrow("white");
 });
 
+test("a picture of 30 MB is refused by its size before it is opened, naming the field", async () => {
+  const picture = await sharp(Buffer.alloc(3_200 * 3_200 * 3, 120), {
+    raw: { width: 3_200, height: 3_200, channels: 3 },
+  })
+    .png({ compressionLevel: 0 })
+    .toBuffer();
+  expect(picture.byteLength).toBeGreaterThan(30_000_000);
+  const begun = performance.now();
+  await expect(cleanLogo(picture)).rejects.toMatchObject({
+    code: "TOO_LARGE",
+    fields: [{ field: "logo", message: expect.stringContaining("at most 2 MB") }],
+  });
+  expect(performance.now() - begun).toBeLessThan(100);
+});
+
+test("an SVG of entities that unfold into billions, and one with sides of a million, are refused or drawn small", async () => {
+  const entities = Array.from({ length: 12 }, (_, n) => `<!ENTITY e${n + 1} "${`&e${n};`.repeat(10)}">`).join(
+    "",
+  );
+  const laughs = bytes(
+    `<!DOCTYPE svg [<!ENTITY e0 "ha">${entities}]><svg ${SVG} viewBox="0 0 9 9">${square}<text>&e12;</text></svg>`,
+  );
+  await expect(cleanLogo(laughs)).rejects.toMatchObject({
+    code: "UNSUPPORTED_FILE",
+    fields: [{ field: "logo" }],
+  });
+  const wide = bytes(`<svg ${SVG} width="1000000" height="1000000" viewBox="0 0 9 9">${square}</svg>`);
+  await cleanLogo(wide).then(
+    async (png) => expect((await sizeOf(png)).width).toBeLessThanOrEqual(1_200),
+    (error) => expect(error).toMatchObject({ fields: [{ field: "logo" }] }),
+  );
+}, 15_000);
+
 test("a picture that multiplies itself without end is refused in time", async () => {
   const levels = Array.from(
     { length: 24 },

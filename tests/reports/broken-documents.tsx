@@ -76,3 +76,11 @@ export const headAlone = broken(
     </View>
   </View>,
 );
+
+/** Read from below upwards. */
+export const readUpwards = broken(
+  <View style={{ height: 100, flexDirection: "column-reverse" }}>
+    <Text>First, below</Text>
+    <Text>Second, above</Text>
+  </View>,
+);

@@ -17,7 +17,7 @@ import {
 import { makeServerFolder } from "../support/own-server";
 import { strayQuantities } from "./packet-numbers";
 import { faultsOfPages, pictureFaults } from "./page-faults";
-import { overlaps, readPdf } from "./read-pdf";
+import { orderFaults, overlaps, readPdf } from "./read-pdf";
 
 /**
  * Every packet of every job of the demo. Jobs take letter and A4 by turns, and one page in nine is looked at as a
@@ -89,6 +89,7 @@ async function faultsOf({ view, parts, name }: DemoPacket) {
       ...layout,
       ...pictures,
       ...pages.flatMap(overlaps),
+      ...read.order.flatMap(orderFaults),
       ...pages.flatMap((page, at) =>
         new RegExp(`(?:Page|Página) ${at + 1} (?:of|de) ${pages.length}`).test(page.text)
           ? []

@@ -101,3 +101,25 @@ test("the owner’s month prints what was counted", async () => {
   expect(plain).toContain("Callbacks not closed, of any month 7");
   for (const at of [0, 1, 2]) expect(plain).toContain(`${100 + at} Łukasz O'Neil-Nguyễn`);
 });
+
+test("names from the whole Latin range and Spanish letters print in every packet", async () => {
+  const name = "Łukasz O'Neil-Nguyễn y María Peña Ibáñez-Güiraldes, ¿«¡Ñandú!»?";
+  const { job, brand } = parts;
+  const named = {
+    ...parts,
+    brand: { ...brand, companyName: `Señalización Šťastný ${brand.companyName}` },
+    job: { ...job, customer: { ...job.customer, name } },
+  };
+  for (const view of [
+    homeownerPacketView(named, "en", null),
+    homeownerPacketView(named, "es", null),
+    crewPacketView(named),
+    filePacketView(named),
+    reviewPacketView(named),
+  ]) {
+    const { text, info } = await readPdf(await renderView(view));
+    expect(text).toContain(name);
+    expect(text).toContain("Señalización Šťastný");
+    expect(String(info.Title)).toContain(name);
+  }
+});

@@ -17,7 +17,7 @@ import { FULL_JOB } from "../support/full-job";
 import { packetPartsOf, packetPhotosOf } from "../support/packet-parts";
 import * as broken from "./broken-documents";
 import { layoutFaults, pictureFaults } from "./page-faults";
-import { overlaps, readPdf } from "./read-pdf";
+import { orderFaults, overlaps, readPdf } from "./read-pdf";
 
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 120_000 });
 
@@ -35,8 +35,13 @@ function everyPacket(parts: PacketParts): readonly (readonly [string, PrintedVie
 async function faultsOf(view: PrintedView): Promise<readonly string[]> {
   const document = await documentOf(view);
   const bytes = await renderPdf(document);
-  const { pages } = await readPdf(bytes);
-  return [...(await layoutFaults(document)), ...(await pictureFaults(bytes)), ...pages.flatMap(overlaps)];
+  const { pages, order } = await readPdf(bytes);
+  return [
+    ...(await layoutFaults(document)),
+    ...(await pictureFaults(bytes)),
+    ...pages.flatMap(overlaps),
+    ...order.flatMap(orderFaults),
+  ];
 }
 
 async function expectNoFaults(parts: PacketParts): Promise<void> {
@@ -124,6 +129,13 @@ describe("the checks themselves find", () => {
 
   test("a table’s head that is left behind", async () => {
     expect((await layoutFaults(broken.headAlone)).join("; ")).toMatch(/a table’s head without a row/);
+  });
+
+  test("a text that is read after one that stands below it", async () => {
+    const { order } = await readPdf(await renderPdf(broken.readUpwards));
+    expect(order.flatMap(orderFaults)).toEqual([
+      "“Second, above” is read after “First, below”, which stands below it",
+    ]);
   });
 
   test("ink in a margin", async () => {

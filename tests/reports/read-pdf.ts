@@ -26,6 +26,7 @@ export async function readPdf(bytes: Uint8Array) {
   const roles = new Set<string>();
   const headings: string[] = [];
   const unread: string[] = [];
+  const order: (readonly PlacedText[])[] = [];
   let pictures = 0;
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
@@ -36,6 +37,7 @@ export async function readPdf(bytes: Uint8Array) {
     for (const role of structure.roles) roles.add(role);
     headings.push(...structure.headings);
     unread.push(...structure.unread);
+    order.push(structure.order);
     pictures += operators.fnArray.filter((fn) => fn === OPS.paintImageXObject).length;
   }
   const info = Object.fromEntries(Object.entries((await pdf.getMetadata()).info));
@@ -50,6 +52,8 @@ export async function readPdf(bytes: Uint8Array) {
     roles: [...roles],
     /** Texts of headings in the order of the structure. */
     headings,
+    /** Each page's texts outside of pictures, in the order in which the structure has them read. */
+    order,
     /** Text that neither the structure holds nor an artifact covers. */
     unread,
     pictures,
@@ -69,16 +73,20 @@ async function readPage(page: PDFPageProxy): Promise<ReadPage> {
       .map((item) => item.str + (item.hasEOL ? "\n" : ""))
       .join("")
       .replaceAll(/\s+/g, " "),
-    placed: texts
-      .filter((item) => item.str.trim() !== "")
-      .map((item) => ({
-        text: item.str,
-        left: item.transform[4],
-        right: item.transform[4] + item.width,
-        bottom: item.transform[5],
-        top: item.transform[5] + item.height,
-      })),
+    placed: texts.filter((item) => item.str.trim() !== "").map(placedOf),
   };
+}
+
+type TextItem = {
+  readonly str: string;
+  readonly transform: readonly number[];
+  readonly width: number;
+  readonly height: number;
+};
+
+function placedOf({ str, transform, width, height }: TextItem): PlacedText {
+  const [left, bottom] = [transform[4] ?? 0, transform[5] ?? 0];
+  return { text: str, left, right: left + width, bottom, top: bottom + height };
 }
 
 type StructNode = {
@@ -92,7 +100,7 @@ type StructNode = {
 async function structureOf(page: PDFPageProxy) {
   const tree = (await page.getStructTree()) as StructNode | null;
   const { items } = await page.getTextContent({ includeMarkedContent: true });
-  const texts = new Map<string, string>();
+  const texts = new Map<string, readonly PlacedText[]>();
   const unread: string[] = [];
   const open: (string | null)[] = [];
   for (const item of items) {
@@ -100,21 +108,39 @@ async function structureOf(page: PDFPageProxy) {
       const id = open.findLast((one) => one !== "");
       if (id == null) {
         if (open.length === 0 && item.str.trim() !== "") unread.push(item.str);
-      } else texts.set(id, (texts.get(id) ?? "") + item.str);
+      } else texts.set(id, [...(texts.get(id) ?? []), placedOf(item)]);
     } else if (item.type === "endMarkedContent") open.pop();
     else open.push("id" in item && item.id ? String(item.id) : null);
   }
   const roles = new Set<string>();
   const headings: string[] = [];
+  const order: PlacedText[] = [];
   const walk = (node: StructNode, heading: boolean) => {
     if (node.role !== undefined) roles.add(node.role);
+    if (node.role === "Figure") return;
+    const said = texts.get(node.id ?? "") ?? [];
+    if (node.type === "content") order.push(...said.filter(({ text }) => text.trim() !== ""));
     const within = heading || /^H\d$/.test(node.role ?? "");
     if (node.type === "content" && within && node.id !== undefined)
-      headings.push((texts.get(node.id) ?? "").trim());
+      headings.push(
+        said
+          .map(({ text }) => text)
+          .join("")
+          .trim(),
+      );
     for (const child of node.children ?? []) walk(child, within);
   };
   if (tree) walk(tree, false);
-  return { roles: [...roles], headings, unread };
+  return { roles: [...roles], headings, unread, order };
+}
+
+/** Texts that the structure reads after one that stands below and not left of them. */
+export function orderFaults(order: readonly PlacedText[]): readonly string[] {
+  return order.slice(1).flatMap((next, at) => {
+    const before = order[at];
+    const isAbove = before !== undefined && next.bottom > before.top + 1 && next.left < before.right - 1;
+    return isAbove ? [`“${next.text}” is read after “${before.text}”, which stands below it`] : [];
+  });
 }
 
 type Operators = Awaited<ReturnType<PDFPageProxy["getOperatorList"]>>;
