@@ -1,3 +1,5 @@
+import { unfoldsTooFar } from "./svg-repeats";
+
 /**
  * Why an SVG picture is refused before anything draws it, or `null` when it is harmless.
  *
@@ -16,7 +18,7 @@ export function problemOfSvg(bytes: Uint8Array): string | null {
   for (const [, , value = ""] of text.matchAll(REFERENCE)) {
     if (!isInside(value)) return "it refers to something outside the picture";
   }
-  return null;
+  return unfoldsTooFar(text) ? "it repeats its parts too often, or within themselves" : null;
 }
 
 /** True when the bytes are meant as SVG: the first element is `svg`, with or without a prolog. */

@@ -8,12 +8,13 @@ import { notFound } from "@/lib/errors";
 import { readStoredFile, storeFile } from "@/lib/files/store";
 import { pagesOf, renderView } from "@/lib/reports/render-view";
 import { rendererName } from "@/lib/reports/renderer";
+import type { SheetView } from "@/lib/reports/sheet/view";
 import { acrossJobsSchema } from "@/lib/schemas/across-jobs";
 import { comparison } from "./across-jobs";
 import { brandPaper, packetBrand } from "./brand";
 import { companyToday } from "./company-today";
 import { hashOfView, keepView } from "./kept-view";
-import { MONTH_COMPARISONS, type MonthParts, monthView } from "./packet-views/month";
+import { MONTH_COMPARISONS, MONTH_ROWS, type MonthParts, monthView } from "./packet-views/month";
 
 /** A digest with its bytes, to look at or to send. */
 export type MonthFile = { readonly id: string; readonly bytes: Uint8Array; readonly fileName: string };
@@ -32,8 +33,7 @@ export function monthDigest(scope: TenantScope, month: string | null, now = new 
     const inputsHash = hashOfView(monthView(parts));
     if (newest?.inputsHash === inputsHash) return fileOf(scope, newest);
     const revision = (newest?.revision ?? 0) + 1;
-    const view = monthView({ ...parts, createdOn: today, revision });
-    const bytes = await renderView(view);
+    const { view, bytes } = await monthOnTwoPages({ ...parts, createdOn: today, revision });
     const { sha256, size } = await storeFile(scope.tenantId, bytes, "packet", "month");
     const id = await monthDigests(scope).add({
       month: shown,
@@ -49,6 +49,20 @@ export function monthDigest(scope: TenantScope, month: string | null, now = new 
     return { id, bytes, fileName: fileName(shown, revision) };
   });
 }
+
+/** The month with as many rows as its two pages hold. */
+export async function monthOnTwoPages(parts: MonthParts) {
+  let printed: { readonly view: SheetView; readonly bytes: Uint8Array } | null = null;
+  for (const rows of MONTH_ROWS) {
+    const view = monthView(parts, rows);
+    printed = { view, bytes: await renderView(view) };
+    if (pagesOf(printed.bytes) <= MOST_PAGES) return printed;
+  }
+  if (printed === null) throw new Error("A month has rows.");
+  return printed;
+}
+
+const MOST_PAGES = 2;
 
 /** Every digest made, the newest month first. */
 export function listMonths(scope: TenantScope): Promise<readonly KeptMonth[]> {

@@ -159,5 +159,16 @@ test("a picture that multiplies itself without end is refused in time", async ()
     (_, n) => `<g id="l${n + 1}">${`<use href="#l${n}"/>`.repeat(10)}</g>`,
   ).join("");
   const bomb = svg(`<defs><rect id="l0" width="9" height="9"/>${levels}</defs><use href="#l24"/>`);
-  await expect(cleanLogo(bomb)).rejects.toMatchObject({ fields: [{ field: "logo" }] });
+  const begun = performance.now();
+  await expect(cleanLogo(bomb)).rejects.toMatchObject({
+    fields: [{ field: "logo", message: expect.stringContaining("repeats its parts too often") }],
+  });
+  // Before it is drawn.
+  expect(performance.now() - begun).toBeLessThan(1_000);
+  const itself = svg(`<g id="a">${square}<use href="#b"/></g><g id="b"><use href="#a"/></g>`);
+  await expect(cleanLogo(itself)).rejects.toThrow("within themselves");
+  const dots = svg(
+    `<defs>${square.replace("<rect", '<rect id="dot"')}</defs>${'<use href="#dot"/>'.repeat(300)}${square}`,
+  );
+  expect(await sizeOf(await cleanLogo(dots))).toMatchObject({ format: "png" });
 }, 15_000);

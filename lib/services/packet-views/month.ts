@@ -13,9 +13,15 @@ export const MONTH_COMPARISONS = [
   "fanRunOnSeconds",
 ] as const satisfies readonly ComparedBy[];
 
-/** So many rows of each table keep the digest on two pages. */
-const MOST_GROUPS = 6;
-const MOST_CALLBACKS = 10;
+/** So many rows of each table; fewer where long names would take the digest past its two pages. */
+export type MonthRows = { readonly groups: number; readonly callbacks: number };
+export const MONTH_ROWS: readonly MonthRows[] = [
+  { groups: 6, callbacks: 10 },
+  { groups: 4, callbacks: 8 },
+  { groups: 3, callbacks: 5 },
+  { groups: 1, callbacks: 2 },
+];
+const [USUAL] = MONTH_ROWS as readonly [MonthRows];
 
 export type MonthParts = {
   readonly brand: PacketBrand;
@@ -36,7 +42,7 @@ export type MonthParts = {
 };
 
 /** The owner's month: what came in, and what jobs with humidity complaints have in common. */
-export function monthView(parts: MonthParts): SheetView {
+export function monthView(parts: MonthParts, rows: MonthRows = USUAL): SheetView {
   const { brand, paper, month, createdOn, revision, reported, waiting, comparisons } = parts;
   const humid = reported.filter((one) => CALLBACK_KINDS[one.kind].humidity);
   return {
@@ -55,23 +61,23 @@ export function monthView(parts: MonthParts): SheetView {
     ],
     dense: false,
     sections: [
-      callbackSection(reported),
+      callbackSection(reported, rows.callbacks),
       ...comparisons.map(
         ({ by, groups, words }): SheetSection => ({
           title: COMPARED[by].label,
           lead: words,
-          blocks: [comparisonTable(groups)],
+          blocks: [comparisonTable(groups.slice(0, rows.groups))],
         }),
       ),
     ],
   };
 }
 
-function callbackSection(reported: readonly Callback[]): SheetSection {
-  const left = reported.length - MOST_CALLBACKS;
+function callbackSection(reported: readonly Callback[], most: number): SheetSection {
+  const left = reported.length - most;
   return {
     title: "Callbacks of the month",
-    ...(left > 0 ? { lead: `The ${MOST_CALLBACKS} newest; ${left} more are in the list of callbacks.` } : {}),
+    ...(left > 0 ? { lead: `The ${most} newest; ${left} more are in the list of callbacks.` } : {}),
     blocks: [
       {
         kind: "table",
@@ -84,7 +90,7 @@ function callbackSection(reported: readonly Callback[]): SheetSection {
         ],
         rows: reported
           .toSorted((one, other) => other.reportedOn.localeCompare(one.reportedOn))
-          .slice(0, MOST_CALLBACKS)
+          .slice(0, most)
           .map((one) => [
             String(one.job.number),
             one.job.customerName,
@@ -108,16 +114,14 @@ function comparisonTable(groups: readonly ComparedGroup[]): SheetSection["blocks
       { head: "Share, 95 % interval", width: 128, align: "right" },
     ],
     // The most surely troubled first, as they come.
-    rows: groups
-      .slice(0, MOST_GROUPS)
-      .map(({ name, jobs, complaints, share }) => [
-        name,
-        String(jobs),
-        String(complaints),
-        share === null
-          ? "too few jobs"
-          : `${percent(share.share)} % (${percent(share.low)} to ${percent(share.high)} %)`,
-      ]),
+    rows: groups.map(({ name, jobs, complaints, share }) => [
+      name,
+      String(jobs),
+      String(complaints),
+      share === null
+        ? "too few jobs"
+        : `${percent(share.share)} % (${percent(share.low)} to ${percent(share.high)} %)`,
+    ]),
     ifNone: "No job has a signed startup yet.",
   };
 }
