@@ -3,7 +3,8 @@
 import { ChartFigure } from "@/components/charts/chart-figure";
 import { ThermostatTimeline } from "@/components/charts/charts";
 import { forecastHumidity } from "@/lib/charts/forecast-humidity";
-import { monthRanges } from "@/lib/charts/month-ranges";
+import { hourByMonth } from "@/lib/charts/hour-by-month";
+import { COOLING_HOURS, MEAN_HUMIDITY, monthRanges } from "@/lib/charts/month-ranges";
 import { numberText } from "@/lib/charts/number-text";
 import { dayOfYearText, MONTH_NAMES, stageRuns } from "@/lib/domain/forecast";
 import type { OptionForecast } from "@/lib/engineering/simulation";
@@ -14,6 +15,8 @@ type Props = {
   readonly setpointF: number;
 };
 
+const NO_MONTH = { central: 0, low: 0, high: 0 };
+
 /** One hot day, one mild wet week and the year of one option, with the house as assumed. */
 export function ForecastPictures({ option, limitPct, setpointF }: Props) {
   return (
@@ -21,6 +24,30 @@ export function ForecastPictures({ option, limitPct, setpointF }: Props) {
       <ChartFigure
         title={`Hours above ${limitPct} % by month: ${option.name}`}
         geometryAt={(width) => monthRanges({ width, limitPct, months: option.hoursAboveLimitByMonth })}
+        empty="No month has been run yet."
+      />
+      <ChartFigure
+        title={`Humidity by hour and month: ${option.name}`}
+        geometryAt={(width) =>
+          hourByMonth({ width, limitPct, cells: option.pictures.hourByMonth, isTypicalYear: true })
+        }
+        empty="No month has been run yet."
+      />
+      <ChartFigure
+        title={`Mean humidity by month: ${option.name}`}
+        geometryAt={(width) =>
+          monthRanges(
+            { width, limitPct, months: option.meanRhPctByMonth.map((month) => month ?? NO_MONTH) },
+            MEAN_HUMIDITY,
+          )
+        }
+        empty="No month has been run yet."
+      />
+      <ChartFigure
+        title={`Hours of cooling by month: ${option.name}`}
+        geometryAt={(width) =>
+          monthRanges({ width, limitPct, months: option.coolingHoursByMonth }, COOLING_HOURS)
+        }
         empty="No month has been run yet."
       />
       <HotDay option={option} setpointF={setpointF} />
@@ -42,6 +69,7 @@ function HotDay({ option, setpointF }: Pick<Props, "option" | "setpointF">) {
       setpointF={[{ atMin: 0, setpointF }]}
       runs={stageRuns(minutes?.stage ?? [])}
       endMin={1_440}
+      isDay
       gapAfterMin={5}
     />
   );

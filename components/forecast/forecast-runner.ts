@@ -15,6 +15,11 @@ export type ForecastRunner = {
 /** More share the years without gaining much, and take the page's own processor. */
 const MOST_WORKERS = 4;
 
+/** How many workers share what is to be run: all cores but the page's own. */
+export function workerCount(): number {
+  return Math.max(1, Math.min(MOST_WORKERS, (navigator.hardwareConcurrency ?? 2) - 1));
+}
+
 /**
  * Workers of this browser.
  *
@@ -22,7 +27,7 @@ const MOST_WORKERS = 4;
  * @throws Error where the browser has no workers.
  */
 export function browserRunner(weatherUrl: string): ForecastRunner {
-  const of = Math.max(1, Math.min(MOST_WORKERS, (navigator.hardwareConcurrency ?? 2) - 1));
+  const of = workerCount();
   const workers = Array.from(
     { length: of },
     () => new Worker(new URL("./forecast-worker.ts", import.meta.url), { type: "module" }),

@@ -1,13 +1,6 @@
 import { numberText } from "@/lib/charts/number-text";
-import type { SearchAxis, SettingSensitivity } from "@/lib/engineering/simulation";
-
-const AXIS_NAMES: Readonly<Record<SearchAxis, string>> = {
-  capacity: "Capacity setting",
-  airflow: "Airflow setting",
-  controls: "Control settings",
-  ventilation: "Ventilation",
-  dehumidifier: "Dehumidifier",
-};
+import { SEARCH_AXIS_WORDS, sensitivityWords } from "@/lib/domain/forecast";
+import type { SettingSensitivity } from "@/lib/engineering/simulation";
 
 /** Which setting moves the hours above the limit most, each turned alone around the best that was found. */
 export function SettingsThatMatter({
@@ -26,11 +19,16 @@ export function SettingsThatMatter({
       <p className="mb-2 text-sm text-muted">
         Each turned alone around the first line above; hours above {limitPct} %.
       </p>
+      <ul className="mb-4 grid list-disc gap-1 pl-4">
+        {sensitivityWords(settings).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
       <dl className="grid gap-3">
         {settings.map(({ axis, choices, spreadHours }) => (
           <div key={axis}>
             <dt className="font-medium">
-              {AXIS_NAMES[axis]}: {numberText(spreadHours, 0)} h between its choices
+              {SEARCH_AXIS_WORDS[axis]}: {numberText(spreadHours, 0)} h between its choices
             </dt>
             <dd className="text-sm">
               {choices.map((one) => `${one.names[axis]} ${numberText(one.hoursAboveLimit, 0)} h`).join(" · ")}

@@ -5,6 +5,8 @@ export type HourByMonthInput = {
   /** `month`: months since January 1970. */
   readonly cells: readonly { readonly month: number; readonly hour: number; readonly meanRhPct: number }[];
   readonly limitPct: number;
+  /** A typical year has no number: months stand alone. */
+  readonly isTypicalYear?: boolean;
 };
 
 /** Steps of humidity and how they look: tone and strength say the same, and the number stands in the table. */
@@ -23,8 +25,11 @@ const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "
 const ROW = 20;
 
 /** Mean humidity by hour of the day and month: a row a month, a column an hour. The fuller the cell, the wetter. */
-export function hourByMonth({ width, cells, limitPct }: HourByMonthInput): ChartGeometry | null {
+export function hourByMonth(input: HourByMonthInput): ChartGeometry | null {
+  const { width, cells, limitPct, isTypicalYear = false } = input;
   if (cells.length === 0) return null;
+  const monthText = (month: number) =>
+    `${MONTHS[((month % 12) + 12) % 12]}${isTypicalYear ? "" : ` ${1970 + Math.floor(month / 12)}`}`;
   const months = [...new Set(cells.map(({ month }) => month))].sort((a, b) => a - b);
   const left = 70;
   const column = (width - left - 8) / 24;
@@ -86,5 +91,4 @@ export function hourByMonth({ width, cells, limitPct }: HourByMonthInput): Chart
 
 const stepOf = (meanRhPct: number) =>
   STEPS.find(({ below }) => meanRhPct < below) ?? { tone: "short" as const, share: 1, words: "" };
-const monthText = (month: number) => `${MONTHS[((month % 12) + 12) % 12]} ${1970 + Math.floor(month / 12)}`;
 const round = (value: number) => Math.round(value * 100) / 100;

@@ -7,6 +7,8 @@ export type MonthRangesWords = {
   /** January first, short. */
   readonly months: readonly string[];
   readonly hoursAbove: (limitPct: number) => string;
+  /** Of the columns; hours when it is not said. */
+  readonly unit?: string;
   readonly key: string;
   readonly said: (facts: MonthRangesFacts) => string;
 };
@@ -29,6 +31,23 @@ const ENGLISH: MonthRangesWords = {
     high === "0"
       ? `No hour above ${limitPct} % in the year.`
       : `${hours} hours above ${limitPct} % in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
+};
+
+/** The same picture of how long cooling runs. */
+export const COOLING_HOURS: MonthRangesWords = {
+  ...ENGLISH,
+  hoursAbove: () => "Hours of cooling",
+  said: ({ hours, month, inMonth, low, high }) =>
+    `Cooling runs ${hours} hours in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
+};
+
+/** The same picture of the mean humidity. */
+export const MEAN_HUMIDITY: MonthRangesWords = {
+  ...ENGLISH,
+  hoursAbove: () => "Mean relative humidity, %",
+  unit: "%",
+  said: ({ month, inMonth, low, high }) =>
+    `The most humid month is ${month}, ${inMonth} % in the mean (${low} to ${high} %).`,
 };
 
 export type MonthRangesInput = {
@@ -105,7 +124,10 @@ export function monthRanges(
       low: numberText(months[wettest]?.low ?? 0, 0),
       high: numberText(months[wettest]?.high ?? 0, 0),
     }),
-    tableHead: ["Month", "House as assumed, h", "Least, h", "Most, h"],
+    tableHead: [
+      "Month",
+      ...["House as assumed", "Least", "Most"].map((head) => `${head}, ${words.unit ?? "h"}`),
+    ],
     tableRows: months.map(({ central, low, high }, month) => [
       words.months[month] ?? "",
       ...[central, low, high].map((hours) => numberText(hours, 0)),

@@ -1,4 +1,4 @@
-import { scaleLinear } from "d3-scale";
+import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { curveStepAfter, line } from "d3-shape";
 import { axisOver, yTicks } from "./axes";
 import { type ChartGeometry, type ChartPath, label, type Plot, path, rectangle } from "./geometry";
@@ -19,6 +19,8 @@ export type ThermostatTimelineInput = {
     readonly stage: TimelineStage;
   }[];
   readonly endMin: number;
+  /** The picture begins at midnight: its foot shows the clock instead of minutes. */
+  readonly isDay?: boolean;
   readonly gapAfterMin: number;
   readonly width: number;
 };
@@ -52,16 +54,16 @@ export function thermostatTimeline(input: ThermostatTimelineInput): ChartGeometr
     paths: [...setpointPath(input, x, y.at), ...drawn.paths, ...runPaths(input, x, lower)],
     ticks: [
       ...yTicks(y, plot),
-      ...x.ticks(Math.max(2, Math.floor(input.width / 90))).map((minute) => ({
+      ...tickMinutes(input, x).map((minute) => ({
         axis: "x" as const,
         at: x(minute),
-        text: numberText(minute, 0),
+        text: timeText(input, minute),
         guide: [x(minute), plot.top, x(minute), lower.bottom] as const,
       })),
     ],
     labels: [
       label("y", 4, 14, "Room, °F"),
-      label("x", plot.left, lower.bottom + 38, "Minutes"),
+      label("x", plot.left, lower.bottom + 38, input.isDay ? "Clock" : "Minutes"),
       ...input.setpointF
         .slice(-1)
         .map(({ setpointF }) =>
@@ -73,9 +75,20 @@ export function thermostatTimeline(input: ThermostatTimelineInput): ChartGeometr
     ],
     marks: drawn.marks,
     textAlternative: words(input, temperatures),
-    tableHead: ["From, min", "To, min", "What ran"],
-    tableRows: input.runs.map((run) => [numberText(run.fromMin, 0), numberText(run.toMin, 0), run.stage]),
+    tableHead: input.isDay ? ["From", "To", "What ran"] : ["From, min", "To, min", "What ran"],
+    tableRows: input.runs.map((run) => [timeText(input, run.fromMin), timeText(input, run.toMin), run.stage]),
   };
+}
+
+function tickMinutes(input: ThermostatTimelineInput, x: ScaleLinear<number, number>): readonly number[] {
+  if (!input.isDay) return x.ticks(Math.max(2, Math.floor(input.width / 90)));
+  const every = input.width < 500 ? 360 : 180;
+  return Array.from({ length: Math.floor(input.endMin / every) + 1 }, (_, place) => place * every);
+}
+
+function timeText({ isDay }: ThermostatTimelineInput, minute: number): string {
+  if (!isDay) return numberText(minute, 0);
+  return `${Math.floor(minute / 60)}:${String(minute % 60).padStart(2, "0")}`;
 }
 
 function setpointPath(
@@ -116,5 +129,6 @@ function words(input: ThermostatTimelineInput, temperatures: readonly number[]):
     const runs = input.runs.filter((run) => run.stage === stage).length;
     return `${stage} ${runs} ${runs === 1 ? "time" : "times"}`;
   });
-  return `Over ${numberText(input.endMin, 0)} minutes the room lay between ${low} °F and ${high} °F. Ran: ${counts.join(", ")}.`;
+  const span = input.isDay ? "From midnight to midnight" : `Over ${numberText(input.endMin, 0)} minutes`;
+  return `${span} the room lay between ${low} °F and ${high} °F. Ran: ${counts.join(", ")}.`;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { capacityAgainstAirflow } from "@/lib/charts/capacity-against-airflow";
 import { clipped } from "@/lib/charts/clip";
+import { hourByMonth } from "@/lib/charts/hour-by-month";
 import { psychrometricChart } from "@/lib/charts/psychrometric-chart";
 import { staticStack } from "@/lib/charts/static-stack";
 import { thermostatTimeline } from "@/lib/charts/thermostat-timeline";
@@ -171,4 +172,33 @@ describe("the thermostat's timeline", () => {
       Number(/^M[\d.]+,([\d.]+)/.exec(geometry?.paths.find((p) => p.key === key)?.d ?? "")?.[1]);
     expect(topOf("run-1")).toBeLessThan(topOf("run-0"));
   });
+});
+
+test("a day of the thermostat stands on the clock", () => {
+  const day = thermostatTimeline({
+    roomF: [
+      { atMin: 0, dryBulbF: 75 },
+      { atMin: 1_439, dryBulbF: 76 },
+    ],
+    setpointF: [{ atMin: 0, setpointF: 75 }],
+    runs: [{ fromMin: 845, toMin: 900, stage: "first stage" }],
+    endMin: 1_440,
+    gapAfterMin: 2_000,
+    isDay: true,
+    width: 420,
+  });
+  const feet = day?.ticks.filter(({ axis }) => axis === "x").map(({ text }) => text);
+  expect(feet).toEqual(["0:00", "6:00", "12:00", "18:00", "24:00"]);
+  expect(day?.tableRows[0]).toEqual(["14:05", "15:00", "first stage"]);
+});
+
+test("hours by month of a typical year have no year", () => {
+  const cells = [
+    { month: 0, hour: 4, meanRhPct: 48 },
+    { month: 7, hour: 4, meanRhPct: 63 },
+  ];
+  const typical = hourByMonth({ width: 600, cells, limitPct: 60, isTypicalYear: true });
+  expect(typical?.tableRows.map(([month]) => month)).toEqual(["Jan", "Aug"]);
+  expect(typical?.textAlternative).toContain("4:00 in Aug with 63 %");
+  expect(hourByMonth({ width: 600, cells, limitPct: 60 })?.tableRows[0]?.[0]).toBe("Jan 1970");
 });

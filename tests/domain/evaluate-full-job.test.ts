@@ -171,6 +171,22 @@ describe("ledger and rules", () => {
     expect(spoken.length).toBeGreaterThan(60);
     expect(spoken.filter((finding) => book.get(finding.ruleId) !== finding.title)).toEqual([]);
   });
+
+  test("a fan that runs on says what it dries back off the coil, with the coil as the forecast assumes it", () => {
+    const inputs = {
+      ...FULL_JOB.inputs,
+      control_setup: { ...FULL_JOB.inputs.control_setup, fanRunOnAfterCoolingS: 300 },
+    };
+    const said = evaluateJob({ ...FULL_JOB, inputs }).findings.control_setup.find(
+      ({ ruleId }) => ruleId === "controls.fan-run-on",
+    );
+    expect(said?.statement).toMatch(/lb\/h dried back off the coil.*the coil as the forecast assumes it/);
+    const given = said?.figures.find(({ label }) => /^dried back off the coil, as set/.test(label))?.value;
+    expect(given).toBeGreaterThan(0);
+    // No more than was condensed: the afternoon's water over its hours.
+    const condensed = said?.figures.find(({ label }) => /^water condensed, as set/.test(label))?.value;
+    expect(given).toBeLessThan(condensed ?? 0);
+  });
 });
 
 /** Of the home and its weather file. */

@@ -1,5 +1,6 @@
-import { controlFindings, type HouseAfternoon } from "@/lib/engineering/controls";
+import { controlFindings, type HouseAfternoon, type WetCoil } from "@/lib/engineering/controls";
 import type { Finding } from "@/lib/engineering/findings";
+import { SYSTEM_ASSUMPTIONS } from "../forecast/assumptions";
 import { controlSetupFields } from "../stages/control-setup";
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type JobContext, valueIfKnown } from "./context";
@@ -56,6 +57,7 @@ export function controlSetupFindings(
     temperatureReadings: readings(inputs.trustedTemperatureF, inputs.thermostatTemperatureF),
     humidityReadings: readings(inputs.trustedHumidityPct, inputs.thermostatHumidityPct),
     house: hotAfternoon(context, equipment),
+    coil: wetCoil(context),
     limits: context.limits,
   });
   return withFields(found, byTable(FIELDS, controlSetupFields));
@@ -70,6 +72,19 @@ const FIELDS: Readonly<Record<string, string | null>> = {
   selectedCapacityTons: null,
   house: null,
 };
+
+/** No maker prints how its coil takes up and gives back water: what the forecast assumes of it, or what was set there. */
+function wetCoil({ forecast }: JobContext): WetCoil {
+  const set = forecast?.inputs.changed.system ?? {};
+  const number = (name: "startTimeConstantS" | "coilWetS" | "coilEvaporationRatio") =>
+    set[name] ?? SYSTEM_ASSUMPTIONS[name].value;
+  return {
+    timeConstantS: number("startTimeConstantS"),
+    wetTimeS: number("coilWetS"),
+    gamma: number("coilEvaporationRatio"),
+    knownBy: "the coil as the forecast assumes it",
+  };
+}
 
 /** Two stages when the equipment has a first stage of its own or a variable compressor; `null` before it is chosen. */
 export function stageCount({ model }: JobContext): 1 | 2 | null {

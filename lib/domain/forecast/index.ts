@@ -19,8 +19,16 @@ export {
 } from "./kept";
 export { type ForecastMissing, type ForecastPart, missingHref } from "./missing";
 export { type ForecastEvent, forecastEvents } from "./run";
-export { type SearchEvent, type SearchOrder, searchEvents } from "./run-search";
+export {
+  type SearchEvent,
+  type SearchOrder,
+  type SearchStanding,
+  type SearchTask,
+  searchBoard,
+  searchEvents,
+} from "./run-search";
 export { type OptionSearch, optionSearch } from "./search";
+export { SEARCH_AXIS_WORDS, sensitivityWords } from "./sensitivity";
 export { forecastSentence } from "./sentence";
 export { type JobSetup, jobSetup, missingOf, namedApart, type OptionSetup, optionSetup } from "./setup";
 export { packWeather, unpackWeather } from "./weather-bytes";

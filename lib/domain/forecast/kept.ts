@@ -13,8 +13,11 @@ export const FORECAST_VERSION = "3";
 export const FORECAST_SEED = 1;
 export const FORECAST_MEMBERS = 10;
 
-/** The figures of a forecast without its pictures and the central house's whole account. */
-export type ForecastFigures = Omit<OptionForecast, "name" | "central" | "pictures">;
+/** The figures of a forecast without what is only drawn and the central house's whole account. */
+export type ForecastFigures = Omit<
+  OptionForecast,
+  "name" | "central" | "pictures" | "coolingHoursByMonth" | "meanRhPctByMonth"
+>;
 
 /** What a kept forecast was computed from, beside the weather. */
 export type KeptInputs = {

@@ -48,8 +48,10 @@ export function consequenceOf(
   if (after === null) return NOTHING;
   const hours = house.durationMin / 60;
   const given = (summary: TimelineSummary) => givenBackLbPerH(summary, input.coil ?? null, hours);
+  const isSaid = [before, after].some((one) => one.idleFanMin > 0 && given(one) !== null);
+  const knownBy = isSaid && input.coil ? ` (${input.coil.knownBy})` : "";
   return {
-    words: `; in this house that afternoon gives ${inWords(before, given(before))}, ${otherwise} ${inWords(after, given(after))}`,
+    words: `; in this house that afternoon gives ${inWords(before, given(before))}, ${otherwise} ${inWords(after, given(after))}${knownBy}`,
     figures: [...figuresOf(before, given(before), "as set"), ...figuresOf(after, given(after), otherwise)],
   };
 }
@@ -79,8 +81,11 @@ function givenBackLbPerH(summary: TimelineSummary, coil: WetCoil | null, hours: 
   if (summary.cyclesPerHour === null || runFraction <= 0 || runFraction >= 1) return null;
   const rests = summary.cyclesPerHour * hours;
   try {
+    const { timeConstantS, wetTimeS, gamma } = coil;
     const kept = latentRatio({
-      ...coil,
+      timeConstantS,
+      wetTimeS,
+      gamma,
       maxCyclesPerH: summary.cyclesPerHour / (4 * runFraction * (1 - runFraction)),
       runFraction,
       fan: { kind: "runs on", runOnS: Math.min(3_600, (summary.idleFanMin * 60) / rests) },

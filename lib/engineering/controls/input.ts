@@ -15,7 +15,10 @@ import {
 export type CorrectionReadings = { readonly trusted: number; readonly thermostatUncorrected: number };
 
 /** How a coil takes up and gives back water: the three numbers of the moisture module's latent ratio. */
-export type WetCoil = Pick<LatentRatioInput, "timeConstantS" | "wetTimeS" | "gamma">;
+export type WetCoil = Pick<LatentRatioInput, "timeConstantS" | "wetTimeS" | "gamma"> & {
+  /** Where the three come from, for the sentence: "coil as the forecast assumes it". */
+  readonly knownBy: string;
+};
 
 /** What was set, how it is wired, and the house it serves. What has not been entered is null. */
 export type ControlFindingsInput = {

@@ -17,6 +17,9 @@ export type OptionForecast = {
   readonly ranges: { readonly [K in RangedFigure]: ForecastRange };
   /** January first. */
   readonly hoursAboveLimitByMonth: readonly ForecastRange[];
+  readonly coolingHoursByMonth: readonly ForecastRange[];
+  /** `null` in a month the weather leaves out. */
+  readonly meanRhPctByMonth: readonly (ForecastRange | null)[];
   readonly worstWeekHours: ForecastRange;
   /** Second stage over all cooling hours; `null` where no member cooled. */
   readonly secondStageShare: ForecastRange | null;
@@ -91,6 +94,8 @@ function gatherOption(name: string, years: readonly MemberYear[]): OptionForecas
     return null;
   const ran = years.flatMap(({ figures }) => (figures === null ? [] : [figures]));
   const rangeOf = (figure: (year: YearFigures) => number): ForecastRange => range(ran.map(figure));
+  const months = (figure: (year: YearFigures, month: number) => number): readonly ForecastRange[] =>
+    Array.from({ length: 12 }, (_, month) => rangeOf((year) => figure(year, month)));
   return {
     name,
     membersRun: ran.length,
@@ -100,8 +105,10 @@ function gatherOption(name: string, years: readonly MemberYear[]): OptionForecas
     ranges: Object.fromEntries(
       RANGED_FIGURES.map((figure) => [figure, rangeOf((year) => year[figure])]),
     ) as OptionForecast["ranges"],
-    hoursAboveLimitByMonth: Array.from({ length: 12 }, (_, month) =>
-      rangeOf((year) => year.hoursAboveLimitByMonth[month] ?? 0),
+    hoursAboveLimitByMonth: months((year, month) => year.hoursAboveLimitByMonth[month] ?? 0),
+    coolingHoursByMonth: months((year, month) => year.coolingHoursByMonth[month] ?? 0),
+    meanRhPctByMonth: Array.from({ length: 12 }, (_, month) =>
+      rangeWhereKnown(ran.map((year) => year.meanRhPctByMonth[month] ?? null)),
     ),
     worstWeekHours: rangeOf((year) => year.worstWeek?.hoursAboveLimit ?? 0),
     secondStageShare: rangeWhereKnown(ran.map((year) => year.secondStageShare)),

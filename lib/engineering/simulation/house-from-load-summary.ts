@@ -76,8 +76,19 @@ function wall(azimuthDeg: number, areaFt2: number) {
   return { name: `wall ${azimuthDeg}°`, tiltDeg: 90, azimuthDeg, areaFt2, transmittance: 1 };
 }
 
-/** Mean light on 1 ft² of each wall together in the sunlit hours as hot as the design, Btu/h. */
+/** Every member of an ensemble asks for the same light; the last answer of a year is kept. */
+const kept = new WeakMap<Weather, { readonly designF: number; readonly light: number }>();
+
 function designLight(weather: Weather, designF: number): number {
+  const last = kept.get(weather);
+  if (last?.designF === designF) return last.light;
+  const light = meanDesignLight(weather, designF);
+  kept.set(weather, { designF, light });
+  return light;
+}
+
+/** Mean light on 1 ft² of each wall together in the sunlit hours as hot as the design, Btu/h. */
+function meanDesignLight(weather: Weather, designF: number): number {
   const light = sunHeatByHour(
     weather,
     WALLS_DEG.map((azimuthDeg) => wall(azimuthDeg, 1)),

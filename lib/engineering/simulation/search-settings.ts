@@ -35,25 +35,52 @@ export type SearchProgress = {
 export function* searchSettings(input: SearchInput, keep: number): Generator<SearchProgress, void, void> {
   requireRange("keep", keep, "", 1, 20);
   const places = combinations(input);
+  const collected = collectSearch(input, keep, places.length);
+  for (const place of places) {
+    if (collected.isEnoughAt(effortOf(input.space, place))) return;
+    collected.take(tryCombination(input, place));
+    yield collected.progress();
+  }
+}
+
+/**
+ * Collects what combinations give, in the order of their effort, whoever ran them.
+ *
+ * @param input - What comfort leaves, °F·h, 0 to 100,000.
+ * @param keep - How many to find, 1 to 20.
+ * @param of - Combinations there are, 1 to 5,000.
+ * @returns `take` the next one's result; `isEnoughAt` an effort when nothing of that effort or more can matter any more; the `progress`.
+ * @see {@link searchSettings} (computed).
+ */
+export function collectSearch(
+  input: Pick<SearchInput, "mostAboveSetpointDegreeHours">,
+  keep: number,
+  of: number,
+) {
   const kept: SearchFound[] = [];
   const missed: SearchFound[] = [];
-  for (const [index, place] of places.entries()) {
-    const enough = kept[keep - 1];
-    if (enough !== undefined && effortOf(input.space, place) > enough.effort) return;
-    const found = tryCombination(input, place);
-    (found.keepsPromise ? kept : missed).push(found);
-    kept.sort((a, b) => a.effort - b.effort || a.kwh - b.kwh);
-    const most = input.mostAboveSetpointDegreeHours;
-    const discomfort = (one: SearchFound) => Math.max(0, one.aboveSetpointDegreeHours - most);
-    missed.sort((a, b) => discomfort(a) - discomfort(b) || a.hoursAboveLimit - b.hoursAboveLimit);
-    missed.length = Math.min(missed.length, keep);
-    yield {
-      tried: index + 1,
-      of: places.length,
+  let tried = 0;
+  const most = input.mostAboveSetpointDegreeHours;
+  const discomfort = (one: SearchFound) => Math.max(0, one.aboveSetpointDegreeHours - most);
+  return {
+    isEnoughAt: (effort: number): boolean => {
+      const last = kept[keep - 1];
+      return last !== undefined && effort > last.effort;
+    },
+    take: (found: SearchFound): void => {
+      tried += 1;
+      (found.keepsPromise ? kept : missed).push(found);
+      kept.sort((a, b) => a.effort - b.effort || a.kwh - b.kwh);
+      missed.sort((a, b) => discomfort(a) - discomfort(b) || a.hoursAboveLimit - b.hoursAboveLimit);
+      missed.length = Math.min(missed.length, keep);
+    },
+    progress: (): SearchProgress => ({
+      tried,
+      of,
       best: kept.slice(0, keep),
       closest: kept.length > 0 ? [] : [...missed],
-    };
-  }
+    }),
+  };
 }
 
 /** How much one setting moves the hours above the limit, the others staying. */
@@ -81,15 +108,29 @@ export function* settingSensitivity(
   const here = tryCombination(input, at);
   const found: SettingSensitivity[] = [];
   for (const axis of SEARCH_AXES) {
-    const choices = input.space[axis].flatMap((_, index) => {
-      const place = { ...at, [axis]: index };
-      if (index === at[axis]) return [here];
-      const fits = (input.space.systems[place.capacity]?.[place.airflow] ?? null) !== null;
-      return fits ? [tryCombination(input, place)] : [];
-    });
-    const hours = choices.map((one) => one.hoursAboveLimit);
-    found.push({ axis, choices, spreadHours: Math.max(...hours) - Math.min(...hours) });
+    found.push(turnSetting(input, here, axis));
     found.sort((a, b) => b.spreadHours - a.spreadHours);
     yield [...found];
   }
+}
+
+/**
+ * Turns one setting through its choices while the others stay.
+ *
+ * @param input - Ranges at `SearchInput`.
+ * @param here - The combination to turn around, as it ran.
+ * @param axis - The setting.
+ * @returns Every choice that goes with the others, h, °F·h and kWh.
+ * @throws {@link OutOfRangeError} or {@link ImpossibleStateError} as `simulateYear`.
+ * @see One at a time (computed).
+ */
+export function turnSetting(input: SearchInput, here: SearchFound, axis: SearchAxis): SettingSensitivity {
+  const choices = input.space[axis].flatMap((_, index) => {
+    const place = { ...here.place, [axis]: index };
+    if (index === here.place[axis]) return [here];
+    const fits = (input.space.systems[place.capacity]?.[place.airflow] ?? null) !== null;
+    return fits ? [tryCombination(input, place)] : [];
+  });
+  const hours = choices.map((one) => one.hoursAboveLimit);
+  return { axis, choices, spreadHours: Math.max(...hours) - Math.min(...hours) };
 }

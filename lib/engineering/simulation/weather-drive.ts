@@ -1,6 +1,14 @@
 import { ImpossibleStateError } from "../errors";
 import { requireRange } from "../units";
-import { irradianceFacing, sunDirection, surfaceFacing, type Weather, type WeatherChannel } from "../weather";
+import {
+  type Direction,
+  irradianceFacing,
+  sunDirection,
+  surfaceFacing,
+  type Weather,
+  type WeatherChannel,
+  type WeatherPlace,
+} from "../weather";
 import type { SunAperture } from "./house";
 
 const NEEDED: readonly WeatherChannel[] = [
@@ -59,11 +67,11 @@ export function requireWeather(weather: Weather): number {
  */
 export function sunHeatByHour(weather: Weather, apertures: readonly SunAperture[]): Float64Array {
   const heat = new Float64Array(weather.hourCount);
-  const { latitudeDeg, longitudeDeg, timeZoneH } = weather.place;
   const surfaces = apertures.map((one) => ({
     ft2: one.areaFt2 * one.transmittance,
     faces: surfaceFacing(one),
   }));
+  const suns = sunsOf(weather);
   for (let hour = 0; hour < weather.hourCount; hour++) {
     const light = {
       globalHorizontal: weather.globalHorizontalBtuhPerFt2[hour] ?? 0,
@@ -71,8 +79,8 @@ export function sunHeatByHour(weather: Weather, apertures: readonly SunAperture[
       diffuseHorizontal: weather.diffuseHorizontalBtuhPerFt2[hour] ?? 0,
     };
     if (light.globalHorizontal + light.directNormal + light.diffuseHorizontal === 0) continue;
-    const daysSinceJ2000 = YEAR_STARTS + (hour + 0.5 - timeZoneH) / 24;
-    const sun = sunDirection({ daysSinceJ2000, latitudeDeg, longitudeDeg });
+    const sun = suns[hour];
+    if (sun === undefined) continue;
     let sum = 0;
     for (const { ft2, faces } of surfaces) {
       sum += ft2 * irradianceFacing(light, GROUND_REFLECTANCE, faces, sun);
@@ -80,4 +88,18 @@ export function sunHeatByHour(weather: Weather, apertures: readonly SunAperture[
     heat[hour] = sum;
   }
   return heat;
+}
+
+/** The sun over a place is the same for every house and every shifted year there; found once. */
+const kept = new WeakMap<WeatherPlace, readonly Direction[]>();
+
+function sunsOf({ place, hourCount }: Weather): readonly Direction[] {
+  const found = kept.get(place);
+  if (found !== undefined && found.length === hourCount) return found;
+  const { latitudeDeg, longitudeDeg, timeZoneH } = place;
+  const suns = Array.from({ length: hourCount }, (_, hour) =>
+    sunDirection({ daysSinceJ2000: YEAR_STARTS + (hour + 0.5 - timeZoneH) / 24, latitudeDeg, longitudeDeg }),
+  );
+  kept.set(place, suns);
+  return suns;
 }

@@ -74,6 +74,12 @@ export type YearPictures = {
   };
   readonly mildWetWeek: HourSeries | null;
   readonly year: DaySeries;
+  /** Mean humidity of the rooms by month (0 is January) and hour of the day, 0 to 23. */
+  readonly hourByMonth: readonly {
+    readonly month: number;
+    readonly hour: number;
+    readonly meanRhPct: number;
+  }[];
 };
 
 /**
@@ -102,7 +108,25 @@ export function yearPictures(year: YearResult, weather: Weather, hours: TypicalH
     },
     mildWetWeek: wet === null ? null : hourSeries(year, weather, wet, WEEK_H),
     year: daySeries(year),
+    hourByMonth: hoursByMonth(year, weather),
   };
+}
+
+function hoursByMonth(year: YearResult, weather: Weather): YearPictures["hourByMonth"] {
+  const sums = new Float64Array(12 * DAY_H);
+  const counts = new Float64Array(12 * DAY_H);
+  for (const [hour, rhPct] of year.hourRhPct.entries()) {
+    const place = ((weather.month[hour] ?? 1) - 1) * DAY_H + (hour % DAY_H);
+    sums[place] = (sums[place] ?? 0) + rhPct;
+    counts[place] = (counts[place] ?? 0) + 1;
+  }
+  return Array.from(sums, (sum, place) => ({ sum, place, count: counts[place] ?? 0 }))
+    .filter(({ count }) => count > 0)
+    .map(({ sum, place, count }) => ({
+      month: Math.floor(place / DAY_H),
+      hour: place % DAY_H,
+      meanRhPct: sum / count,
+    }));
 }
 
 function hourSeries(year: YearResult, weather: Weather, firstHour: number, count: number): HourSeries {

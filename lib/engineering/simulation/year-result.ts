@@ -19,6 +19,10 @@ export type YearResult = {
   readonly hoursAboveLimit: number;
   /** January first. */
   readonly hoursAboveLimitByMonth: readonly number[];
+  /** Hours the compressor runs, January first. */
+  readonly coolingHoursByMonth: readonly number[];
+  /** Mean humidity of the rooms, January first; `null` in a month the weather leaves out. */
+  readonly meanRhPctByMonth: readonly (number | null)[];
   /** The seven days with most hours above the limit; `null` for weather shorter than that or a year without any. */
   readonly worstWeek: { readonly firstHour: number; readonly hoursAboveLimit: number } | null;
   /** Hours at each whole % of relative humidity, 0 to 100. */
@@ -89,6 +93,10 @@ export function yearResult(
     dryHours: plan.hours - wet,
     hoursAboveLimit: wet,
     hoursAboveLimitByMonth: wetHours,
+    coolingHoursByMonth: byMonth(weather, totals.hourRunMinutes, ({ sum }) => sum / 60),
+    meanRhPctByMonth: byMonth(weather, totals.hourRhPct, ({ sum, count }) =>
+      count > 0 ? sum / count : null,
+    ),
     worstWeek: worstWeek(totals.hourWetMinutes),
     humidityHours: Array.from(totals.humidityMinutes, (minutes) => minutes / 60),
     starts: sum(SUM.starts),
@@ -117,6 +125,21 @@ export function yearResult(
     hourRunMinutes: totals.hourRunMinutes,
     trace: totals.trace,
   };
+}
+
+function byMonth<T>(
+  weather: Weather,
+  hours: Float64Array,
+  of: (month: { readonly sum: number; readonly count: number }) => T,
+): readonly T[] {
+  const sums = Array.from({ length: 12 }, () => ({ sum: 0, count: 0 }));
+  for (const [hour, value] of hours.entries()) {
+    const month = sums[(weather.month[hour] ?? 1) - 1];
+    if (month === undefined) continue;
+    month.sum += value;
+    month.count += 1;
+  }
+  return sums.map(of);
 }
 
 function balances(

@@ -30,7 +30,7 @@ function kept(
     seed: 1,
     members: 10,
     humidityLimitPct: 55,
-    inputs: {} as ForecastInForce["inputs"],
+    inputs: { changed: { house: {}, system: {} } } as ForecastInForce["inputs"],
     keptAt: "2026-07-01T12:00:00.000Z",
     keptByName: "Ann",
     supersededAt: null,

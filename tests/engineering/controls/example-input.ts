@@ -58,6 +58,6 @@ export const input: ControlFindingsInput = {
   humidityReadings: { trusted: 50, thermostatUncorrected: 53 },
   house,
   // A published parameter set of the moisture section: Nmax 3, τ 60 s, t_wet 720 s, γ 0.6.
-  coil: { timeConstantS: 60, wetTimeS: 720, gamma: 0.6 },
+  coil: { timeConstantS: 60, wetTimeS: 720, gamma: 0.6, knownBy: "coil as assumed" },
   limits: seedLimits(controlsLimits),
 };

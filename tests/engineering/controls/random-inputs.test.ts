@@ -89,7 +89,12 @@ const asked: fc.Arbitrary<ControlFindingsInput> = fc.record({
   humidityReadings: readings,
   house: fc.option(house, { nil: null }),
   coil: fc.option(
-    fc.record({ timeConstantS: number(10, 200), wetTimeS: number(100, 3_000), gamma: number(0, 5) }),
+    fc.record({
+      timeConstantS: number(10, 200),
+      wetTimeS: number(100, 3_000),
+      gamma: number(0, 5),
+      knownBy: fc.constant("as assumed"),
+    }),
     { nil: null },
   ),
   limits: fc.constant(input.limits),

@@ -119,6 +119,11 @@ describe("the year of a coastal house", () => {
       year.hoursAboveLimit,
       6,
     );
+    const cooling = year.coolingHoursByMonth.reduce((sum, one) => sum + one, 0);
+    expect(cooling).toBeCloseTo(year.firstStageHours + year.secondStageHours, 6);
+    // January has 744 hours of the year's, and its mean is theirs.
+    const january = year.hourRhPct.subarray(0, 744).reduce((sum, one) => sum + one, 0) / 744;
+    expect(year.meanRhPctByMonth[0]).toBeCloseTo(january, 9);
     expect(year.humidityHours.slice(61).reduce((sum, one) => sum + one, 0)).toBeLessThanOrEqual(
       year.hoursAboveLimit,
     );

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { FirstToMend, WeakLinks } from "@/components/findings/weak-links";
+import { ForecastLine } from "@/components/forecast/forecast-line";
 import { JobFacts } from "@/components/jobs/job-facts";
 import { ledgerWithLinks } from "@/components/jobs/ledger-with-links";
 import { SchedulePanel } from "@/components/jobs/schedule-panel";
@@ -25,7 +26,7 @@ export default async function LedgerPage({
   readonly params: Promise<{ readonly jobId: string }>;
 }) {
   const scope = await pageScope("job.read");
-  const [{ job, records, evaluation }, techs] = await Promise.all([
+  const [{ job, records, context, evaluation }, techs] = await Promise.all([
     load(jobOfRequest(scope, (await params).jobId)),
     listTechs(scope),
   ]);
@@ -49,6 +50,7 @@ export default async function LedgerPage({
             <JobProgress first={field.progress} timeZone={field.timeZone} href={`/jobs/${job.id}/field`} />
           )}
           <JobFacts job={job} />
+          {context.forecast === null ? null : <ForecastLine jobId={job.id} forecast={context.forecast} />}
           {choice === null ? null : (
             <Card title="Option">
               <ChoiceLine choice={choice} />
