@@ -18,7 +18,7 @@ export type HomeownerTexts = {
   /** Words that stand as values: of choices and of short remarks. */
   readonly values: Readonly<Record<string, string>>;
   readonly units: Readonly<Record<string, string>>;
-  /** Notes of ledger cells without which their number would be misread, and what is printed of each. */
+  /** Remarks in ledger cells, and notes without which their number would be misread, and what is printed of each. */
   readonly notes: readonly (readonly [RegExp, string])[];
   readonly promise: string;
   readonly temperature: string;

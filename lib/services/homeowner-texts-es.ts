@@ -103,6 +103,7 @@ export const SPANISH: HomeownerTexts = {
     [/^at most$/, "como máximo"],
     [/^up to (.+)$/, "hasta $1"],
     [/^minimum set$/, "mínimo fijado"],
+    [/^(.+ %) of the time without cooling$/, "$1 del tiempo sin enfriar"],
     [/^(.+) to (.+) of (.+ h); design changed since$/, "de $1 a $2 de $3; el diseño cambió"],
     [/^(.+) to (.+) of (.+ h)$/, "de $1 a $2 de $3"],
     [

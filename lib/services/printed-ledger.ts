@@ -17,10 +17,12 @@ export function homeownerLedger(
   ledger: readonly LedgerLine[],
   texts: HomeownerTexts,
 ): readonly LedgerGroup[] {
-  return groupsOf(ledger, texts, (note) => {
-    const found = texts.notes.find(([known]) => known.test(note));
-    return found === undefined ? null : note.replace(found[0], found[1]);
-  });
+  return groupsOf(ledger, texts, (note) => knownNote(note, texts));
+}
+
+function knownNote(note: string, texts: HomeownerTexts): string | null {
+  const found = texts.notes.find(([known]) => known.test(note));
+  return found === undefined ? null : note.replace(found[0], found[1]);
 }
 
 function groupsOf(
@@ -56,7 +58,8 @@ function printedCell(
   noteOf: NoteOf,
 ): PrintedCell | null {
   if (value === null) return null;
-  if (typeof value === "string") return { value: texts.values[value] ?? value, unit: "" };
+  if (typeof value === "string")
+    return { value: texts.values[value] ?? knownNote(value, texts) ?? value, unit: "" };
   const said = note === null ? null : noteOf(note);
   return {
     value: numberText(value, line.decimals),

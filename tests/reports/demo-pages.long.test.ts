@@ -5,6 +5,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { loadFonts } from "@/lib/reports/fonts";
 import { drawPdf, layOut } from "@/lib/reports/render-pdf";
 import { documentOf } from "@/lib/reports/render-view";
+import type { PacketParts } from "@/lib/services/packet-views/parts";
 import { type EmbeddedServer, startEmbedded } from "@/prisma/embedded";
 import { migrate } from "@/prisma/migrate";
 import {
@@ -100,7 +101,26 @@ async function faultsOf({ view, parts, name }: DemoPacket, asPictures: boolean) 
       ...(info.Language === (name.includes("-es-") ? "es-US" : "en-US") ? [] : ["no language"]),
       ...(outline.length > 3 ? [] : ["no outline"]),
       ...(isTagged && unread.length === 0 ? [] : [`text outside the structure: ${unread.join(", ")}`]),
+      ...(name.includes("-es-") ? englishIn(read.text, parts) : []),
       ...strayQuantities(read.text, parts).map((one) => `${one} stands in no record`),
     ],
   };
+}
+
+const ENGLISH =
+  /\b(?:the|of|with|without|not|at least|at most|measured|given|recorded|logged|hours?|house|time|cooling|airflow|humidity|warranty|startup|setting|meets|falls)\b/gi;
+
+/** English words in a Spanish packet, beside names and what the company wrote itself. */
+function englishIn(text: string, { brand, job, context, log }: PacketParts): readonly string[] {
+  const own = [
+    brand.companyName,
+    brand.licenceLine,
+    ...brand.contactLines,
+    job.customer.name,
+    job.home.addressLine,
+    context.model?.name ?? "",
+    ...log.imports.map(({ sourceName }) => sourceName),
+  ];
+  const rest = own.filter((words) => words !== "").reduce((left, words) => left.replaceAll(words, ""), text);
+  return [...new Set(rest.match(ENGLISH) ?? [])].map((word) => `“${word}” is English`);
 }

@@ -123,3 +123,21 @@ test("names from the whole Latin range and Spanish letters print in every packet
     expect(String(info.Title)).toContain(name);
   }
 });
+
+test("the file shows the pictures of its stages, as their pages do", () => {
+  const text = textIn("file").replaceAll(/\s/g, "");
+  const { airflow_setup: airflow, equipment_selection: selection } = FULL_JOB.inputs;
+  for (const [title, drawn] of [
+    ["Capacity against airflow at design", "Chosen: setting B at 700 cfm."],
+    ["The air’s way through the coil at design", "A line shows the air's way through the coil."],
+    ["The ducts on the fan table", "On these ducts setting"],
+    ["Where the static pressure goes", `Wet coil ${airflow.coilDropInWc}`],
+    ["A hot design afternoon under these settings", "Over 480 minutes the room lay between"],
+    ["Airflow setting with capacity setting, on these ducts at design", `${selection.capacitySetting}`],
+  ] as const) {
+    expect(text, title).toContain(title.replaceAll(/\s/g, ""));
+    expect(text, title).toContain(drawn.replaceAll(/\s/g, ""));
+  }
+  // The setting that is chosen stands in the map with what it moves on these ducts.
+  expect(text).toMatch(/B2tons700cfmfits,chosen/);
+});
