@@ -93,7 +93,9 @@ export function ModelText() {
           Heat and water of every simulated year are added up; what does not close is said in the last row of
           each forecast, and more than one millionth is a defect. Steady states, step responses, the published
           table of water that dries off a coil, the sun’s place and a second program in another language are
-          tests of the product. The equations and what they rest on:
+          tests of the product. The same inputs give the same numbers to the last digit in every browser and
+          on the server: the fingerprint beside a forecast is the same in both. The equations and what they
+          rest on:
         </p>
         <dl className="mt-2 grid gap-2">
           {Object.values(simulationRules).map(({ id, title, equation, basis }) => (

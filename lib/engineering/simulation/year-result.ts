@@ -133,10 +133,10 @@ function byMonth<T>(
   of: (month: { readonly sum: number; readonly count: number }) => T,
 ): readonly T[] {
   const sums = Array.from({ length: 12 }, () => ({ sum: 0, count: 0 }));
-  for (const [hour, value] of hours.entries()) {
+  for (let hour = 0; hour < hours.length; hour++) {
     const month = sums[(weather.month[hour] ?? 1) - 1];
     if (month === undefined) continue;
-    month.sum += value;
+    month.sum += hours[hour] ?? 0;
     month.count += 1;
   }
   return sums.map(of);
