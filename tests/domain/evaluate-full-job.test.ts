@@ -173,8 +173,10 @@ describe("ledger and rules", () => {
   });
 
   test("a fan that runs on says what it dries back off the coil, with the coil as the forecast assumes it", () => {
+    // Half the load, or the afternoon would be one run without a rest.
     const inputs = {
       ...FULL_JOB.inputs,
+      load_summary: { ...FULL_JOB.inputs.load_summary, sensibleCoolingBtuh: 9_500, latentCoolingBtuh: 2_500 },
       control_setup: { ...FULL_JOB.inputs.control_setup, fanRunOnAfterCoolingS: 300 },
     };
     const said = evaluateJob({ ...FULL_JOB, inputs }).findings.control_setup.find(
