@@ -83,6 +83,7 @@ function engineStage(
       sensibleBtuh: capacity?.sensibleBtuh ?? null,
       moistureLbPerH: capacity?.moistureLbPerH ?? null,
     },
+    delivered: valueIfKnown(measured.delivered),
     makerSuperheatF: inputs.targetSuperheatF ?? targets?.superheatF ?? null,
     makerSubcoolingF: inputs.targetSubcoolingF ?? targets?.subcoolingF ?? null,
     designCfm: isFull ? designCfm : (first?.airflowCfm ?? null),

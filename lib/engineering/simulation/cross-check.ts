@@ -6,12 +6,13 @@ import { requireRange } from "../units";
 import {
   DAILY_RANGE_F,
   type DesignDayAssumption,
+  type DesignDayChanges,
   type DesignDayInput,
   type DesignDayPeaks,
-  designDayPeaks,
+  designDay,
   GLASS_SHARE_OF_FLOOR,
 } from "./design-day";
-import { houseShell, SUBURBAN_SHELTER, storeysOf } from "./house-shell";
+import { type HouseShell, houseShell, SUBURBAN_SHELTER, storeysOf } from "./house-shell";
 import { simulationRules } from "./rules";
 
 /** The load summary as entered so far; `null`: not given. Leakage may stay unknown: it is then assumed. */
@@ -131,17 +132,19 @@ export function crossCheckFindings(readings: CrossCheckReadings): readonly Findi
 }
 
 function compared(input: DesignDayInput, latentCoolingBtuh: number): Finding {
-  const peaks = designDayPeaks(input);
+  const ask = designDay(input);
+  const peaks = ask({});
+  const house: House = { ask, assumptions: houseShell(input, {}).assumptions };
   const sides = [
     side(
       "sensible",
-      input,
+      house,
       peaks.sensibleBtuh,
       input.sensibleCoolingBtuh,
       SENSIBLE_CARRIERS,
       (found) => found.sensibleBtuh,
     ),
-    side("latent", input, peaks.latentBtuh, latentCoolingBtuh, LATENT_CARRIERS, (found) => found.latentBtuh),
+    side("latent", house, peaks.latentBtuh, latentCoolingBtuh, LATENT_CARRIERS, (found) => found.latentBtuh),
   ];
   const told = sides.filter((one) => one.explained !== null);
   return finding(simulationRules.crossCheck, {
@@ -168,10 +171,16 @@ function compared(input: DesignDayInput, latentCoolingBtuh: number): Finding {
   });
 }
 
+/** One house, asked with one assumption after the other. */
+type House = {
+  readonly ask: (changed: DesignDayChanges) => DesignDayPeaks;
+  readonly assumptions: HouseShell["assumptions"];
+};
+
 /** One of the two comparisons; `explained` says what carries the difference, where there is one. */
 function side(
   name: "sensible" | "latent",
-  input: DesignDayInput,
+  house: House,
   model: number,
   summary: number,
   carriers: readonly Carrier[],
@@ -182,7 +191,7 @@ function side(
   const much = summary >= 100 ? `${Math.round((100 * Math.abs(gap)) / summary)} %` : btuhText(Math.abs(gap));
   const apart = `The model's ${name} load is ${much} ${gap > 0 ? "below" : "above"} the summary's`;
   const best = carriers
-    .flatMap((carrier) => reach(input, carrier, model, gap, of))
+    .flatMap((carrier) => reach(house, carrier, model, gap, of))
     .reduce<Reach | null>((most, one) => (most === null || one.closes > most.closes ? one : most), null);
   if (best === null) return { explained: `${apart}, and no single assumption accounts for it.` };
   const { carrier, from, to, closes } = best;
@@ -203,13 +212,13 @@ type Reach = {
 
 /** How much of the gap an assumption closes between where it is put and where it may honestly lie. */
 function reach(
-  input: DesignDayInput,
+  { ask, assumptions }: House,
   carrier: Carrier,
   model: number,
   gap: number,
   of: (peaks: DesignDayPeaks) => number,
 ): readonly Reach[] {
-  const assumed = houseShell(input, {}).assumptions.find((one) => one.name === carrier.name);
+  const assumed = assumptions.find((one) => one.name === carrier.name);
   const from = assumed?.value ?? carrier.value;
   // The house's own range where it has one (measured leakage lies close), the carrier's otherwise.
   const ends =
@@ -217,7 +226,7 @@ function reach(
       ? [assumed.low, assumed.high]
       : [Math.min(carrier.low, from), Math.max(carrier.high, from)];
   return ends.flatMap((end) => {
-    const moved = peaksOrNull(input, { [carrier.name]: end });
+    const moved = peaksOrNull(ask, { [carrier.name]: end });
     if (moved === null || end === from) return [];
     const closes = (of(moved) - model) / gap;
     if (!(closes > 0.1)) return [];
@@ -227,12 +236,9 @@ function reach(
 }
 
 /** `null` where the assumption contradicts the loads. */
-function peaksOrNull(
-  input: DesignDayInput,
-  changed: Partial<Readonly<Record<DesignDayAssumption, number>>>,
-): DesignDayPeaks | null {
+function peaksOrNull(ask: House["ask"], changed: DesignDayChanges): DesignDayPeaks | null {
   try {
-    return designDayPeaks(input, changed);
+    return ask(changed);
   } catch (error) {
     if (!isEngineeringError(error)) throw error;
     return null;

@@ -19,6 +19,9 @@ export type DesignDayInput = LoadForHouse & {
 /** Assumptions of the design day alone. */
 export type DesignDayAssumption = AssumptionName | "glassShareOfFloor" | "dailyRangeF";
 
+/** Assumptions put otherwise, by name. */
+export type DesignDayChanges = Partial<Readonly<Record<DesignDayAssumption, number>>>;
+
 /** Peak loads of the house on its design day, and what they are made of. */
 export type DesignDayPeaks = {
   readonly sensibleBtuh: number;
@@ -55,9 +58,31 @@ const RADIANT_SHARE = 0.5;
  * @throws {@link OutOfRangeError} outside those ranges; {@link ImpossibleStateError} for loads that contradict each other.
  * @see Balances of the house model (physics); clear-sky light (recalled); assumptions: common practice, no source, where not said otherwise.
  */
-export function designDayPeaks(
+export function designDayPeaks(input: DesignDayInput, changed: DesignDayChanges = {}): DesignDayPeaks {
+  return designDay(input)(changed);
+}
+
+/**
+ * {@link designDayPeaks} for one house asked with many assumptions: the states of its air hang on none of them and are found once.
+ *
+ * @param input - As there.
+ * @returns The peaks, Btu/h, with assumptions put otherwise.
+ * @throws {@link OutOfRangeError} when asked, as there.
+ * @see As there.
+ */
+export function designDay(input: DesignDayInput): (changed: DesignDayChanges) => DesignDayPeaks {
+  let known: ReturnType<typeof designDayAir> | null = null;
+  return (changed) =>
+    peaksWith(input, changed, (pressurePsia) => {
+      known ??= designDayAir(input, pressurePsia);
+      return known;
+    });
+}
+
+function peaksWith(
   input: DesignDayInput,
-  changed: Partial<Readonly<Record<DesignDayAssumption, number>>> = {},
+  changed: DesignDayChanges,
+  airAt: (pressurePsia: number) => ReturnType<typeof designDayAir>,
 ): DesignDayPeaks {
   const { glassShareOfFloor, dailyRangeF, ...ofHouse } = changed;
   const shell = houseShell(input, ofHouse);
@@ -92,12 +117,7 @@ export function designDayPeaks(
 
   const fromAir = outdoorAirLoad({
     airflowCfm: shell.outdoorAirCfm(outdoorCoolingDbF - indoorCoolingDbF),
-    outdoor: moistAir({ dryBulbF: outdoorCoolingDbF, wetBulbF: input.outdoorCoolingWbF, pressurePsia }),
-    indoor: moistAir({
-      dryBulbF: indoorCoolingDbF,
-      relativeHumidityPct: requireRange("indoorCoolingRhPct", input.indoorCoolingRhPct, "%", 10, 90),
-      pressurePsia,
-    }),
+    ...airAt(pressurePsia),
   }).latentBtuh;
   const inside = shell.waterLbPerH * CONDENSING_HEAT_BTU_PER_LB;
   return {
@@ -107,6 +127,18 @@ export function designDayPeaks(
     peakHour: peak.hour + 1,
     parts: { enclosure: peak.enclosure, outdoorAir: peak.outdoorAir, sun: peak.sun, gains },
     latentParts: { outdoorAir: Math.max(0, fromAir), inside },
+  };
+}
+
+function designDayAir(input: DesignDayInput, pressurePsia: number) {
+  const { indoorCoolingDbF, indoorCoolingRhPct, outdoorCoolingDbF, outdoorCoolingWbF } = input;
+  return {
+    outdoor: moistAir({ dryBulbF: outdoorCoolingDbF, wetBulbF: outdoorCoolingWbF, pressurePsia }),
+    indoor: moistAir({
+      dryBulbF: indoorCoolingDbF,
+      relativeHumidityPct: requireRange("indoorCoolingRhPct", indoorCoolingRhPct, "%", 10, 90),
+      pressurePsia,
+    }),
   };
 }
 

@@ -44,7 +44,7 @@ export function stageCheck(
   fieldPrefix: string,
   limits: StartupLimitValues,
 ): StageCheck {
-  let delivered: DeliveredCapacity | null = null;
+  let delivered = values.delivered ?? null;
   const getDelivered = () => {
     delivered ??= deliveredCapacity({
       elevationFt: site.elevationFt ?? Number.NaN,

@@ -1,5 +1,6 @@
 import type { Refrigerant } from "@/lib/engineering/refrigerant";
 import { requireRange } from "../units";
+import type { DeliveredCapacity } from "./delivered-capacity";
 import { type ExpectedCapacity, requireExpected } from "./expected-at-conditions";
 import { type Readings, requireReadings } from "./readings";
 
@@ -15,6 +16,8 @@ export type StartupStage = {
   readonly condensateMinutes: number | null;
   /** What the maker's data give at the conditions of these readings. */
   readonly expected: ExpectedCapacity;
+  /** What these readings show at this site and these limits, where the caller has computed it; left out or `null`: computed here. */
+  readonly delivered?: DeliveredCapacity | null;
   readonly makerSuperheatF: number | null;
   readonly makerSubcoolingF: number | null;
   readonly designCfm: number | null;
