@@ -1,11 +1,16 @@
 /**
  * Names statements that come again and again, so that PostgreSQL reads and plans each once a connection. A text that came
- * once or twice (long lists have a text for every length) stays nameless, and so does everything beyond `most`.
+ * once or twice stays nameless, and so does everything beyond `most`.
+ *
+ * A text that asks for a list of keys stays nameless too. A plan that is kept is made for the company that asks just then:
+ * in a small one reading all rows and comparing is cheaper than a look-up a key, and the next, with a million jobs, would
+ * read them all the same way.
  */
 export function statementNames(most: number): (statement: { readonly sql: string }) => string {
   const seen = new Map<string, number>();
   const names = new Map<string, string>();
   return ({ sql }) => {
+    if (A_LIST.test(sql)) return NAMELESS;
     const known = names.get(sql);
     if (known !== undefined) return known;
     if (names.size >= most) return NAMELESS;
@@ -23,5 +28,6 @@ export function statementNames(most: number): (statement: { readonly sql: string
   };
 }
 
+const A_LIST = /\bIN \(\$\d+,/;
 const NAMELESS = "";
 const OFTEN = 5;

@@ -10,7 +10,8 @@ import { fillJobs } from "./many-jobs";
 import { onOwnServer } from "./on-own-server";
 
 const SIZES = (process.env.JOBS ?? "1000,100000,1000000").split(",").map(Number);
-const ROUNDS = 120;
+/** p95 of 300 rounds is the sixteenth slowest: one slow moment does not make it. */
+const ROUNDS = 320;
 const WARM_UP = 20;
 const TECHS = 20;
 /** The aim: p95 of the greatest company over that of the smallest. */
@@ -50,13 +51,15 @@ await onOwnServer(async (client) => {
     "filtered by tech, sorted": (_: number, tech: string) => ({ tech, sort: "customer" }),
     "two filters, sorted": () => ({ attention: "1", stage: "startup_record", sort: "review" }),
   };
+  // Of 1,000 jobs four are found by both: with pages of 50 the greater companies would carry twelve times the rows.
+  const pages: Readonly<Record<string, number>> = { "two filters, sorted": 3 };
   const taken = new Map<string, number[]>();
   for (let round = 0; round < ROUNDS; round++) {
     for (const [name, query] of Object.entries(questions)) {
       for (const { size, office, tech } of companies) {
         const asked = jobListSchema.parse(query(size, tech));
         const started = performance.now();
-        const { jobs } = await listJobs(office, asked);
+        const { jobs } = await listJobs(office, asked, pages[name]);
         const ms = performance.now() - started;
         if (jobs.length === 0) throw new Error(`${name}: nothing found among ${size} jobs.`);
         if (round >= WARM_UP) taken.set(`${name} ${size}`, [...(taken.get(`${name} ${size}`) ?? []), ms]);
