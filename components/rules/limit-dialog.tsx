@@ -65,7 +65,11 @@ function LimitForm({ limit, doors, onDone }: Props & { readonly onDone: () => vo
         hint={`From ${text(min)} to ${text(max)}. The seed value is ${text(seed)}.`}
         error={problem("value")}
       />
-      <LimitPreviewPart limitKey={key} preview={doors.previewLimit} />
+      <LimitPreviewPart
+        limitKey={key}
+        preview={doors.previewLimit}
+        seed={isOwn ? `the seed value, ${text(seed)}` : null}
+      />
       <TextArea
         name="reason"
         label="Reason"

@@ -3,7 +3,7 @@ import { EmptyState } from "@/components/ui/empty-state";
 import { momentText } from "@/lib/domain/date-text";
 import type { TrailChange } from "@/lib/domain/trail";
 
-type Revision = {
+export type Revision = {
   readonly revision: number;
   readonly at: string;
   readonly who: string;

@@ -1,4 +1,5 @@
 import type { LimitDefinition } from "@/lib/engineering/limit-definition";
+import type { Revision } from "./limit-history";
 
 /** A limit as the Rules page shows it. */
 export type LimitRow = LimitDefinition & {
@@ -7,3 +8,6 @@ export type LimitRow = LimitDefinition & {
   readonly isOwn: boolean;
   readonly problem: string | null;
 };
+
+/** With what happened to it, newest first. */
+export type LimitRowWithHistory = LimitRow & { readonly history: readonly Revision[] };

@@ -3,19 +3,22 @@ import { Badge } from "@/components/ui/badge";
 import { Quantity } from "@/components/ui/quantity";
 import { type Column, Table } from "@/components/ui/table";
 import { numberText } from "@/lib/charts/number-text";
+import { momentText } from "@/lib/domain/date-text";
 import { LimitDialog, type LimitDoors } from "./limit-dialog";
-import type { LimitRow } from "./limit-row";
+import { LimitHistory } from "./limit-history";
+import type { LimitRow, LimitRowWithHistory } from "./limit-row";
 
 type Props = {
   readonly label: string;
-  readonly limits: readonly LimitRow[];
+  readonly limits: readonly LimitRowWithHistory[];
+  readonly timeZone: string;
   /** Left out for people who may only read. */
   readonly doors?: LimitDoors | undefined;
 };
 
 /** The numbers a company may set: what counts now, what the product starts with, what is allowed. */
-export function LimitTable({ label, limits, doors }: Props) {
-  const columns: readonly Column<LimitRow>[] = [
+export function LimitTable({ label, limits, timeZone, doors }: Props) {
+  const columns: readonly Column<LimitRowWithHistory>[] = [
     {
       key: "title",
       head: "Company limit",
@@ -30,6 +33,7 @@ export function LimitTable({ label, limits, doors }: Props) {
             Seed value {numberText(limit.seed, limit.decimals)}, allowed {allowed(limit)}
           </span>
           {limit.problem === null ? null : <span className="block text-short">{limit.problem}</span>}
+          <Changes limit={limit} timeZone={timeZone} />
         </div>
       ),
     },
@@ -63,7 +67,7 @@ export function LimitTable({ label, limits, doors }: Props) {
       cell: allowed,
     },
   ];
-  const change: Column<LimitRow> = {
+  const change: Column<LimitRowWithHistory> = {
     key: "change",
     head: <span className="sr-only">Change</span>,
     cell: (limit) => (doors ? <LimitDialog limit={limit} doors={doors} /> : null),
@@ -75,6 +79,21 @@ export function LimitTable({ label, limits, doors }: Props) {
       rows={limits}
       rowKey={(limit) => limit.key}
     />
+  );
+}
+
+/** Who changed it last; opened, every change of it. */
+function Changes({ limit, timeZone }: { readonly limit: LimitRowWithHistory; readonly timeZone: string }) {
+  const [last] = limit.history;
+  if (last === undefined) return null;
+  return (
+    <details className="mt-1 text-xs font-normal">
+      <summary className="cursor-pointer py-1 text-muted">
+        Changed by {last.who}, {momentText(last.at, timeZone)}
+        {limit.history.length === 1 ? "" : ` and ${limit.history.length - 1} times before`}
+      </summary>
+      <LimitHistory history={limit.history} timeZone={timeZone} />
+    </details>
   );
 }
 

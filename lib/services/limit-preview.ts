@@ -3,6 +3,7 @@ import { judgedJobs } from "@/lib/db/judged-jobs";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
 import { evaluateJob } from "@/lib/domain/evaluate";
+import { changedFindings, type FindingChange } from "@/lib/domain/finding-changes";
 import type { JobId } from "@/lib/domain/ids";
 import { changedLimits } from "@/lib/domain/limit-change";
 import { limitsInForce } from "@/lib/domain/limits";
@@ -19,12 +20,15 @@ const BATCH = 25;
 /** More are counted, not named. */
 const NAMED_MOST = 50;
 
-export type VerdictChange = {
+/** A job that would be judged otherwise. */
+export type JudgedOtherwise = {
   readonly jobId: JobId;
   readonly number: number;
   readonly customerName: string;
+  /** The job's own verdict, which may stay while a check changes. */
   readonly from: Verdict | null;
   readonly to: Verdict | null;
+  readonly findings: readonly FindingChange[];
 };
 
 export type LimitPreview = {
@@ -32,8 +36,10 @@ export type LimitPreview = {
   readonly looked: number;
   readonly total: number;
   readonly changed: number;
+  /** How many of them would have another verdict as a whole. */
+  readonly verdicts: number;
   /** The first of them, by name. */
-  readonly changes: readonly VerdictChange[];
+  readonly changes: readonly JudgedOtherwise[];
 };
 
 /** Which jobs a changed limit would judge differently. Nothing is kept. */
@@ -48,7 +54,8 @@ export async function previewLimit(
   const facts = await companyFacts(scope);
   const limits = limitsInForce(change.values);
   const total = await judgedJobs(scope).count();
-  const changes: VerdictChange[] = [];
+  const changes: JudgedOtherwise[] = [];
+  let verdicts = 0;
   let looked = 0;
   let after: JobId | null = null;
   while (Date.now() < end) {
@@ -59,16 +66,20 @@ export async function previewLimit(
         const job = await getJob(scope, id);
         const records = await stageRecords(scope).latest(id);
         const context = await jobContext(scope, job, records, facts);
-        const from = deriveJob(job, records, evaluateJob(context)).verdict;
-        const to = deriveJob(job, records, evaluateJob({ ...context, limits })).verdict;
-        return from === to
+        const before = evaluateJob(context);
+        const after = evaluateJob({ ...context, limits });
+        const from = deriveJob(job, records, before).verdict;
+        const to = deriveJob(job, records, after).verdict;
+        const findings = changedFindings(before.findings, after.findings);
+        return from === to && findings.length === 0
           ? null
-          : { jobId: id, number: job.number, customerName: job.customerName, from, to };
+          : { jobId: id, number: job.number, customerName: job.customerName, from, to, findings };
       });
       looked += 1;
       if (found) changes.push(found);
+      if (found && found.from !== found.to) verdicts += 1;
     }
     after = ids.at(-1) ?? null;
   }
-  return { looked, total, changed: changes.length, changes: changes.slice(0, NAMED_MOST) };
+  return { looked, total, changed: changes.length, verdicts, changes: changes.slice(0, NAMED_MOST) };
 }

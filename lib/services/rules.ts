@@ -34,7 +34,10 @@ export type RulesView = {
     readonly folder: string;
     readonly title: string;
     readonly rules: readonly RuleView[];
-    readonly limits: readonly LimitView[];
+    readonly limits: readonly (LimitView & {
+      /** The changes of this limit alone, newest first. */
+      readonly history: readonly LimitRevision[];
+    })[];
   }[];
   /** Values the company has set that no rule of this release can use. */
   readonly problems: readonly FieldProblem[];
@@ -59,6 +62,7 @@ export async function rulesView(scope: TenantScope): Promise<RulesView> {
     company(scope).get(),
   ]);
   const limits = limitViews(overrides);
+  const history = limitHistory(revisions);
   const sources: Readonly<Record<string, readonly string[]>> = testSources;
   return {
     chapters: RULE_BOOK.map(({ folder, title, rules }) => ({
@@ -69,10 +73,12 @@ export async function rulesView(scope: TenantScope): Promise<RulesView> {
         reads: limits.filter(({ key }) => rule.limits.includes(key)),
         sources: sources[rule.checkedBy] ?? [],
       })),
-      limits: limits.filter(({ key }) => chapterFolderOf(key) === folder),
+      limits: limits
+        .filter(({ key }) => chapterFolderOf(key) === folder)
+        .map((limit) => ({ ...limit, history: historyOf(limit.key, history) })),
     })),
     problems: limitProblems(overrides),
-    history: limitHistory(revisions),
+    history,
     mayEdit: may(scope.role, "rules.edit"),
     timeZone,
   };
@@ -134,4 +140,12 @@ export function limitHistory(newestFirst: readonly StoredRevision[]): readonly L
       new Map(),
     ),
   }));
+}
+
+/** What happened to one limit. */
+function historyOf(key: string, all: readonly LimitRevision[]): readonly LimitRevision[] {
+  return all.flatMap((revision) => {
+    const changes = revision.changes.filter((change) => change.key === key);
+    return changes.length === 0 ? [] : [{ ...revision, changes }];
+  });
 }

@@ -47,8 +47,18 @@ test("a limit is set, told with its reason, and taken back to its seed", async (
     [2, "too strict"],
     [1, "our crews hold this"],
   ]);
+  // Beside the limit itself stand its own changes only.
+  await changeLimit(scope, { key: "airflow.fairPct", value: "22", reason: "another one" });
+  const limits = (await rulesView(scope)).chapters.flatMap((chapter) => chapter.limits);
+  const changesOf = (one: string) => limits.find((limit) => limit.key === one)?.history ?? [];
+  expect(changesOf(key).map(({ reason, who }) => [reason, who !== ""])).toEqual([
+    ["too strict", true],
+    ["our crews hold this", true],
+  ]);
+  expect(changesOf("airflow.fairPct").map(({ reason }) => reason)).toEqual(["another one"]);
+  expect(changesOf("airflow.coilFrostF")).toEqual([]);
   const { lines } = await activityView(scope, undefined);
-  expect(lines[0]).toMatchObject({ what: "rule limits changed", reason: "too strict" });
+  expect(lines[1]).toMatchObject({ what: "rule limits changed", reason: "too strict" });
 });
 
 test("owners who change different limits at the same time all get theirs", async () => {

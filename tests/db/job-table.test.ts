@@ -214,6 +214,10 @@ test("a preview names the jobs that a limit would judge differently, and keeps n
   const preview = await previewLimit(crew.owner, { key: "load.indoorCoolingDb", value: "78" });
   expect(preview.looked).toBe(preview.total);
   expect(preview.changes.map((one) => [one.number, one.to])).toContainEqual([4, "falls short"]);
+  // Job 5 falls short at 68 °F either way: as a whole it stays, and so does the check.
   expect(preview.changes.map((one) => one.number)).not.toContain(5);
+  const changed = preview.changes.find((one) => one.number === 4);
+  expect(changed?.findings.map((one) => one.to)).toContain("falls short");
+  expect(preview.verdicts).toBe(preview.changes.filter((one) => one.from !== one.to).length);
   expect(await numbers({ verdict: "falls short" })).toEqual(before);
 });

@@ -6,7 +6,7 @@ import { workItems } from "@/lib/db/work-items";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { WorkTask } from "@/lib/domain/work";
 import { AppError } from "@/lib/errors";
-import { queueJudgingAfterRelease } from "@/lib/services/judge-again";
+import { judgingNow, queueJudgingAfterRelease } from "@/lib/services/judge-again";
 import { changeLimit } from "@/lib/services/rules";
 import { TASKS, type TaskDefinition } from "@/lib/work/tasks";
 import { startWorker, type Worker } from "@/lib/work/worker";
@@ -169,13 +169,21 @@ test("a changed limit brings the verdicts of all jobs up to date, and nobody's n
   const first = await stored();
   await changeLimit(owner, { key: "load.indoorCoolingDb", value: "78", reason: "We design warmer" });
   expect((await all(owner))[0]?.title).toBe("Judge all jobs again: a company limit has changed");
+  // Until then the jobs table says that its verdicts are older.
+  expect(await judgingNow(office)).toBe("Verdicts are being brought up to the limits in force.");
+  expect((await stored()).verdict).toBe(first.verdict);
   worker = startWorker(TASKS);
   await until(async () => (await stateOf(owner)) === "done", "the jobs are judged");
   const after = await stored();
   expect(before.verdict).not.toBe("falls short");
   expect(after).toMatchObject({ verdict: "falls short", fact: "falls short", updated_by: office.userId });
   expect(after.updated_at).toEqual(first.updated_at);
-  expect((await all(owner))[0]?.result).toBe("1 job judged, 1 verdict changed.");
+  expect((await all(owner))[0]).toMatchObject({
+    result: "1 job judged, 1 verdict changed.",
+    done: 1,
+    total: 1,
+  });
+  expect(await judgingNow(office)).toBeNull();
   expect(await company(owner).limitOverrides()).toEqual({ "load.indoorCoolingDb": 78 });
 });
 

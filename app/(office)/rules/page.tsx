@@ -57,6 +57,7 @@ export default async function RulesPage() {
             <LimitTable
               label={`Company limits: ${title}`}
               limits={limits}
+              timeZone={timeZone}
               doors={mayEdit ? { setLimit, previewLimit } : undefined}
             />
           )}
