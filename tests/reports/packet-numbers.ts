@@ -274,7 +274,7 @@ function pictured(parts: PacketParts): readonly string[] {
       ...(cell.airflowCfm === null ? [] : [figure(cell.airflowCfm, 0, "cfm")]),
       ...(cell.moistureLbPerH === null ? [] : [figure(cell.moistureLbPerH, 1, "lb/h")]),
       ...(cell.leavingDewPointF === null ? [] : [figure(cell.leavingDewPointF, 1, "°F")]),
-      ...quantitiesIn(`${cell.airflowSetting} ; ${cell.capacitySetting}`),
+      ...quantitiesIn(`${cell.airflowSetting} ; ${cell.capacitySetting} ; ${cell.reason}`),
     ]),
     ...STAGES.flatMap((stage) => stagePictures(parts, stage)).flatMap((block) =>
       block.kind === "chart"

@@ -1,4 +1,4 @@
-import type { KeptForecastWhole } from "@/lib/domain/forecast";
+import { type KeptForecastWhole, NO_CHANGES } from "@/lib/domain/forecast";
 import type { LivedInForce } from "@/lib/domain/forecast-lived/kept";
 import { type ForecastRange, RANGED_FIGURES, type RangedFigure } from "@/lib/engineering/simulation";
 
@@ -39,7 +39,8 @@ export const KEPT_FORECAST = {
   seed: 1,
   members: 10,
   humidityLimitPct: 55,
-  inputs: {} as KeptForecastWhole["inputs"],
+  // Only what the records are judged with is read of it here.
+  inputs: { changed: NO_CHANGES, humidityLimitPct: 55 } as KeptForecastWhole["inputs"],
   keptAt: "2026-07-01T12:00:00.000Z",
   keptByName: "Dewey Okonjo-Hale",
   supersededAt: null,

@@ -5,6 +5,7 @@ import { numberText } from "@/lib/charts/number-text";
 import { psychrometricChart } from "@/lib/charts/psychrometric-chart";
 import { staticStack } from "@/lib/charts/static-stack";
 import { thermostatTimeline } from "@/lib/charts/thermostat-timeline";
+import type { CapacityMapCell } from "@/lib/domain/evaluate/capacity-map";
 import { afternoonPicture } from "@/lib/domain/pictures/afternoon";
 import { capacityLinesPicture } from "@/lib/domain/pictures/capacity-lines";
 import { coilPathPicture } from "@/lib/domain/pictures/coil-path";
@@ -66,6 +67,7 @@ function capacityMap({ context, evaluation }: Pick<PacketParts, "context" | "eva
     {
       kind: "heading",
       text: "Airflow setting with capacity setting, on these ducts at design",
+      ...notKnown(map.value.cells),
     },
     {
       kind: "table",
@@ -78,19 +80,30 @@ function capacityMap({ context, evaluation }: Pick<PacketParts, "context" | "eva
         { head: "Sensible", width: 46, align: "right" },
         { head: "Leaving dew point", width: 80, align: "right" },
       ],
-      rows: map.value.cells.map((cell) => {
+      rows: map.value.cells.filter(isKnown).map((cell) => {
         const isChosen = cell.airflowSetting === airflow && cell.capacitySetting === capacity;
         return [
           cell.airflowSetting,
           cell.capacitySetting,
           text(cell.airflowCfm, 0, "cfm"),
-          `${cell.fit ?? "not known"}${isChosen ? ", chosen" : ""}`,
+          `${cell.fit ?? ""}${isChosen ? ", chosen" : ""}`,
           text(cell.moistureLbPerH, 1, "lb/h"),
           text(cell.sensibleRatio, 2, ""),
           text(cell.leavingDewPointF, 1, "°F"),
         ];
       }),
-      ifNone: "",
+      ifNone: "No setting can be told yet.",
     },
   ];
+}
+
+const isKnown = ({ fit }: CapacityMapCell) => fit !== null;
+
+/** How many combinations cannot be told, and why; a row of dashes each would say less. */
+function notKnown(cells: readonly CapacityMapCell[]): { readonly note?: string } {
+  const left = cells.filter((cell) => !isKnown(cell));
+  if (left.length === 0) return {};
+  const names = [...new Set(left.map(({ airflowSetting }) => airflowSetting))].join(", ");
+  const reasons = [...new Set(left.map(({ reason }) => reason))].join(" ");
+  return { note: `${left.length} of ${cells.length} cannot be told (airflow ${names}): ${reasons}` };
 }
