@@ -10,10 +10,7 @@ export function useContact(state: PhoneState): void {
   const isReady = state.phase !== "starting";
   useEffect(() => {
     if (!isReady) return;
-    const meet = async () => {
-      await phone().send();
-      await phone().refresh();
-    };
+    const meet = () => phone().meet();
     const whenSeen = () => {
       if (document.visibilityState === "visible") void meet();
       else void phone().send();

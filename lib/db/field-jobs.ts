@@ -34,22 +34,26 @@ export function fieldJobs(scope: TenantScope) {
       }),
 
     /**
-     * A text that differs whenever anything a bundle of these jobs is made of differs. One statement, so
-     * that a phone with nothing new to hear costs the server almost nothing.
+     * What differs whenever anything a bundle of these jobs is made of differs: a text, and beside it the version of each
+     * startup draft, which a phone is also told by the answer to its own upload. One statement, so that a phone with
+     * nothing new to hear costs the server almost nothing.
      */
-    fingerprint: (jobIds: readonly string[]): Promise<string> =>
+    fingerprint: (
+      jobIds: readonly string[],
+    ): Promise<{ readonly rest: string; readonly versions: readonly number[] }> =>
       withTenant(scope, async (tx) => {
         const { tenantId, userId } = scope;
         const ids = [...jobIds];
-        const rows = await tx.$queryRaw<{ state: string }[]>`
+        const rows = await tx.$queryRaw<{ rest: string; versions: number[] | null }[]>`
           SELECT jsonb_build_array(
-            (SELECT jsonb_agg(jsonb_build_array(j.id, j.version, j.state, j.verdict, j.attention, j.current_stage, h.version, c.version)
+            (SELECT jsonb_agg(jsonb_build_array(j.id, j.version, j.state, h.version, c.version)
                ORDER BY j.id) FROM job j
                JOIN home h ON h.tenant_id = j.tenant_id AND h.id = j.home_id
                JOIN customer c ON c.tenant_id = j.tenant_id AND c.id = j.customer_id
                WHERE j.tenant_id = ${tenantId}::uuid AND j.id = ANY (${ids}::uuid[])),
             (SELECT jsonb_agg(jsonb_build_array(id, version, state) ORDER BY id) FROM stage_record
-               WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND state <> 'superseded'),
+               WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND state <> 'superseded'
+                 AND (stage <> 'startup_record' OR state = 'signed')),
             (SELECT jsonb_agg(jsonb_build_array(id, version) ORDER BY id) FROM question
                WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND closed_at IS NULL),
             (SELECT jsonb_agg(id ORDER BY id) FROM attachment
@@ -63,8 +67,11 @@ export function fieldJobs(scope: TenantScope) {
             (SELECT version FROM brand WHERE tenant_id = ${tenantId}::uuid),
             (SELECT name || time_zone FROM tenant WHERE id = ${tenantId}::uuid),
             (SELECT jsonb_agg(jsonb_build_array(user_id, version, name) ORDER BY user_id) FROM membership WHERE tenant_id = ${tenantId}::uuid),
-            ${userId}::text)::text AS state`;
-        return rows[0]?.state ?? "";
+            ${userId}::text)::text AS rest,
+            (SELECT array_agg(coalesce((SELECT max(version) FROM stage_record WHERE tenant_id = ${tenantId}::uuid
+                 AND job_id = wanted.id AND stage = 'startup_record'), 0)::int ORDER BY place)
+               FROM unnest(${ids}::uuid[]) WITH ORDINALITY AS wanted (id, place)) AS versions`;
+        return { rest: rows[0]?.rest ?? "", versions: rows[0]?.versions ?? [] };
       }),
   };
 }

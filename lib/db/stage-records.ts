@@ -92,7 +92,9 @@ export function stageRecords(scope: TenantScope) {
             WHERE tenant_id = ${scope.tenantId}::uuid AND job_id = ${write.jobId}::uuid AND stage = ${write.stage}
               AND id = ${current.id}::uuid AND state = 'draft' AND version = ${current.version}`;
         } else {
-          await tx.stageRecord.create({ data: { ...own, ...data, revision: 1, createdBy: scope.userId } });
+          await tx.stageRecord.createMany({
+            data: { ...own, ...data, revision: 1, createdBy: scope.userId },
+          });
         }
         const version = (current?.version ?? 0) + 1;
         const { before, after } = changedValues(current?.inputs, write.inputs);

@@ -1,4 +1,3 @@
-import type { Verdict } from "@/lib/engineering/findings";
 import type { ControlData, EquipmentModel, Instrument } from "./catalog";
 import type { JobContext, LogSummary, WeatherDesign } from "./evaluate/context";
 import type { JobState, RecordState } from "./jobs";
@@ -69,9 +68,6 @@ export type FieldJob = {
   readonly number: number;
   readonly title: string;
   readonly state: JobState;
-  readonly currentStage: StageKey | null;
-  readonly verdict: Verdict | null;
-  readonly attention: readonly string[];
   readonly startupDue: string | null;
   readonly note: string;
   readonly customer: { readonly name: string; readonly phone: string };
@@ -122,6 +118,25 @@ export type FieldBundle = {
   >;
   readonly jobs: readonly FieldJob[];
 };
+
+/**
+ * The tag of a bundle: a hash of everything but the startup drafts, and the version of each draft in the order of the jobs.
+ * A phone that is told a newer version of its own record by the answer to its upload writes it in by itself, so that its
+ * own readings do not bring it the whole bundle.
+ */
+export function bundleTag(hash: string, versions: readonly number[]): string {
+  return `"${[hash, ...versions].join(".")}"`;
+}
+
+/** The same tag with another version at one place; `null` when it is no such tag. A proxy may have marked it as weak. */
+export function bundleTagWith(tag: string, place: number, version: number): string | null {
+  const [hash, ...versions] = tag.replace(/^W\//, "").replaceAll('"', "").split(".");
+  if (!hash || place < 0 || place >= versions.length) return null;
+  return bundleTag(
+    hash,
+    versions.map((one, at) => (at === place ? version : Number(one))),
+  );
+}
 
 /** What `evaluateJob` needs for a job of a bundle, with the startup inputs as they stand on the phone. */
 export function contextOfFieldJob(

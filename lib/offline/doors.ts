@@ -30,12 +30,13 @@ export type Waiting = { readonly fields: number; readonly photos: number };
 export type Doors = {
   /** With `null` for `who`: of whoever is signed in. */
   readonly readBundle: (who: Who | null, etag: string | null) => Promise<Answer<NewBundle | "unchanged">>;
-  /** `waiting`: what stays on the phone after this upload, for the office to see. */
+  /** `waiting`: what stays on the phone after this upload, for the office to see. `bundleTag`: asks whether there is news. */
   readonly sendFields: (
     who: Who,
     jobId: string,
     upload: Upload,
     waiting: Waiting,
+    bundleTag: string | null,
   ) => Promise<Answer<UploadAnswer>>;
   readonly sendPhoto: (photo: Photo) => Promise<Answer<true>>;
   readonly sendLetter: (letter: Letter) => Promise<Answer<true>>;
@@ -82,8 +83,13 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
   return {
     readBundle: (who, etag) =>
       call(who, "/api/field/bundle", etag === null ? {} : { headers: { "if-none-match": etag } }, readNew),
-    sendFields: (who, jobId, upload, waiting) =>
-      call(who, `/api/jobs/${jobId}/startup`, json("PUT", { ...upload, waiting }), readUploadAnswer),
+    sendFields: (who, jobId, upload, waiting, bundleTag) =>
+      call(
+        who,
+        `/api/jobs/${jobId}/startup`,
+        json("PUT", { ...upload, waiting, bundleTag }),
+        readUploadAnswer,
+      ),
     sendPhoto: (photo) => sendBytes(photo, "/api/jobs"),
     sendLetter: (letter) => call(letter.who, letterPath(letter), json("PUT", letterBody(letter)), readAny),
     handOver: (who, what) => call(who, "/api/field/hand-over", json("POST", what), readAny),

@@ -43,6 +43,10 @@ export type UploadAnswer = {
   readonly problems: readonly { readonly field: string; readonly message: string }[];
   /** Fields that came after signing: the office has them and decides. */
   readonly waiting: readonly string[];
+  /** The record's version now; `null` when it is not a draft, or the answer does not say. */
+  readonly draftVersion: number | null;
+  /** The tag of the bundle after this, when the phone asked for it. */
+  readonly bundleTag: string | null;
 };
 
 export function emptyDraft(known: Draft["known"]): Draft {

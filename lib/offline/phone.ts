@@ -1,3 +1,4 @@
+/* Longer than usual because it is one state that everything below changes; what is done with it is in files of its own. */
 import type { PlainValue } from "@/lib/domain/merge-fields";
 import { recordOf, viewOf, whoOf } from "./bundle";
 import type { NotDone } from "./doors";
@@ -125,14 +126,17 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
   };
 
   /** Sends what is ready, and only once on this phone. */
-  const send = () =>
+  const send = (noNews?: () => void) =>
     alone(async () => {
       await writer.settle();
       const who = owner.get();
       if (who === null) return;
       show({ sending: true });
       try {
-        const stopped = await sendAll({ store, doors, who, newId, now: stamp });
+        const stopped = await sendAll({
+          ...{ store, doors, who, newId, now: stamp },
+          ...(noNews ? { noNews } : {}),
+        });
         show({ refusal: null, ...(stopped ? {} : { link: "online" as const }) });
         await heed(who, stopped);
       } finally {
@@ -140,6 +144,17 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
         await changed();
       }
     });
+
+  /** Sends what is ready and hears what is new: with the answer to the readings when that says it all. */
+  const meet = async (): Promise<void> => {
+    let mayBeNews = true;
+    // A picture or a letter changes what the office would tell.
+    const others = [...state.photos, ...state.letters].some((one) => one.state.at === "phone");
+    await send(() => {
+      mayBeNews = others;
+    });
+    if (mayBeNews) await refresh();
+  };
 
   /** Keeps something beside the drafts. What could not be kept is thrown back, so that the screen keeps it. */
   const keep = async (write: () => Promise<void>) => {
@@ -164,7 +179,8 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     state: () => state,
     reload,
     refresh,
-    send,
+    send: () => send(),
+    meet,
     settle: writer.settle,
     /** Puts the owner's work away: it stays in its drawer, and nothing of it is shown. */
     forgetOwner: async () => {

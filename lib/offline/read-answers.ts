@@ -12,7 +12,7 @@ type Facts = Readonly<Record<string, unknown>>;
 /** Reads what became of an upload; `null` when this is no such answer. */
 export function readUploadAnswer(body: unknown): UploadAnswer | null {
   if (!isFacts(body)) return null;
-  const { inputs, conflicts, problems, accepted, waiting } = body;
+  const { inputs, conflicts, problems, accepted, waiting, version, state, bundleTag } = body;
   if (!isValues(inputs) || !isValues(accepted)) return null;
   if (!isListOf(conflicts, "theirs") || !isListOf(problems, "message")) return null;
   if (!Array.isArray(waiting)) return null;
@@ -22,6 +22,8 @@ export function readUploadAnswer(body: unknown): UploadAnswer | null {
     accepted,
     conflicts: conflicts as unknown as UploadAnswer["conflicts"],
     problems: problems as unknown as UploadAnswer["problems"],
+    draftVersion: state === "draft" && typeof version === "number" ? version : null,
+    bundleTag: typeof bundleTag === "string" ? bundleTag : null,
   };
 }
 

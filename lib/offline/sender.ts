@@ -1,6 +1,7 @@
 import type { Answer, Doors, NotDone } from "./doors";
 import { answered, withUpload } from "./draft";
 import type { SendState, Who } from "./outbox";
+import { takeOwnVersion } from "./own-version";
 import type { FieldStore } from "./store";
 
 type Sending = {
@@ -9,6 +10,8 @@ type Sending = {
   readonly who: Who;
   readonly newId: () => string;
   readonly now: () => string;
+  /** Asks with the readings whether there is news; called when the office says that there is none. */
+  readonly noNews?: () => void;
 };
 
 /**
@@ -62,12 +65,15 @@ export async function sendDraft(sending: Sending, jobId: string): Promise<NotDon
       ? kept
       : await store.changeDraft(who, jobId, (draft) => withUpload(draft ?? kept, newId(), now()));
     if (upload === null) return late === 0 ? null : { done: false, why: "late", message: lateWords(late) };
-    const result = await doors.sendFields(who, jobId, upload, {
+    const waiting = {
       fields: Object.keys(kept.pending).filter((key) => !(key in upload.fields)).length,
       photos: (await store.photos(who)).filter((one) => one.jobId === jobId && one.state.at === "phone")
         .length,
-    });
+    };
+    const tag = sending.noNews ? ((await store.readBundle(who))?.etag ?? null) : null;
+    const result = await doors.sendFields(who, jobId, upload, waiting, tag);
     if (!result.done) return result;
+    if (await takeOwnVersion(store, who, jobId, result.value, now())) sending.noNews?.();
     await store.changeDraft(who, jobId, (draft) => answered(draft ?? kept, upload.clientId, result.value));
     late += result.value.waiting.length;
   }

@@ -53,6 +53,14 @@ export function openFieldStore(name = NAME) {
     keepBundle: async (who: Who, kept: KeptBundle): Promise<void> => {
       await (await database()).put("people", kept, who);
     },
+    /** Changes what is kept, if anything is; `null` leaves it as it is. */
+    changeBundle: async (who: Who, change: (kept: KeptBundle) => KeptBundle | null): Promise<void> => {
+      const tx = (await database()).transaction("people", "readwrite");
+      const kept = await tx.store.get(who);
+      const next = kept ? change(kept) : null;
+      if (next) await tx.store.put(next, who);
+      await tx.done;
+    },
     /** Everyone whose work this phone holds. */
     people: async (): Promise<readonly Who[]> => (await database()).getAllKeys("people"),
 

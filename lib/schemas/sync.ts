@@ -18,6 +18,8 @@ export const syncStartupSchema = z.strictObject({
   waiting: z
     .strictObject({ fields: z.int().min(0).max(10_000), photos: z.int().min(0).max(10_000) })
     .optional(),
+  /** Tag of the bundle the device holds, when it also asks whether there is news. */
+  bundleTag: z.string().max(1_000).nullable().optional(),
 });
 export type SyncStartupInput = z.output<typeof syncStartupSchema>;
 
@@ -39,4 +41,6 @@ export type SyncAnswer = UploadOutcome & {
   readonly inputs: Readonly<Record<string, unknown>>;
   /** The server's clock, which decides. */
   readonly serverTime: string;
+  /** The bundle's tag after this upload, for a device that sent the one it holds. */
+  readonly bundleTag?: string;
 };

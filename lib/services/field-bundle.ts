@@ -11,6 +11,8 @@ import { ENGINE_VERSION } from "@/lib/domain/evaluate";
 import {
   APP_VERSION,
   BUNDLE_VERSION,
+  bundleTag,
+  bundleTagWith,
   type FieldBundle,
   type FieldJob,
   type FieldRecord,
@@ -35,14 +37,27 @@ export function fieldBundle(scope: TenantScope, knownTag: string | null): Promis
     const ids = await fieldJobs(scope).ids();
     await fieldContacts(scope).note(ids);
     // The tag before the content: what changes in between is newer than its tag and comes again, never the reverse.
-    const state = await fieldJobs(scope).fingerprint(ids);
-    const etag = tagOf(`${APP_VERSION} ${ENGINE_VERSION} ${BUNDLE_VERSION} ${state}`);
+    const etag = await tagOf(scope, ids);
     return { etag, bundle: etag === knownTag?.replace(/^W\//, "") ? null : await readBundle(scope, ids) };
   });
 }
 
-function tagOf(state: string): string {
-  return `"${createHash("sha256").update(state).digest("hex").slice(0, 32)}"`;
+/** The tag of the bundle as it stands now, but for the version of one job's startup draft; `null` when the job is not in it. */
+export function currentBundleTag(
+  scope: TenantScope,
+  job: JobId,
+): Promise<(version: number) => string | null> {
+  return withTenant(scope, async () => {
+    const ids = await fieldJobs(scope).ids();
+    const tag = await tagOf(scope, ids);
+    return (version) => bundleTagWith(tag, ids.indexOf(job), version);
+  });
+}
+
+async function tagOf(scope: TenantScope, ids: readonly JobId[]): Promise<string> {
+  const { rest, versions } = await fieldJobs(scope).fingerprint(ids);
+  const all = `${APP_VERSION} ${ENGINE_VERSION} ${BUNDLE_VERSION} ${rest}`;
+  return bundleTag(createHash("sha256").update(all).digest("hex").slice(0, 32), versions);
 }
 
 async function readBundle(scope: TenantScope, ids: readonly JobId[]): Promise<FieldBundle> {
@@ -98,9 +113,6 @@ async function readJob(
     number: job.number,
     title: job.title,
     state: job.state,
-    currentStage: job.currentStage,
-    verdict: job.verdict,
-    attention: job.attention,
     startupDue: job.startupDue,
     note: job.note,
     customer: { name: job.customer.name, phone: job.customer.phone },

@@ -16,6 +16,7 @@ import {
   type UploadOutcome,
   uploadOutcomeSchema,
 } from "@/lib/schemas/sync";
+import { currentBundleTag } from "./field-bundle";
 import { getJob } from "./jobs";
 import { saveLocked } from "./stages";
 
@@ -37,26 +38,40 @@ export function syncStartup(
   const requestHash = hashOf(job, upload.fields);
   return withTenant(scope, async () => {
     await fieldContacts(scope).lockAndNote(job, upload.waiting);
-    const earlier = await earlierOutcome(scope, upload.clientId, requestHash);
-    const records = await stageRecords(scope).latest(job);
-    if (earlier) return answer(earlier, records[STAGE]);
-    const taken = await takeFields(scope, job, upload, records[STAGE]);
-    // Before the save, which comes last: from its entry on the trail until the end the company's writers wait.
-    await syncReceipts(scope).keep({
-      clientId: upload.clientId,
-      kind: "startup fields",
-      requestHash,
-      entityId: jobId,
-      response: { ...taken.outcome, deviceTime: upload.deviceTime },
-    });
-    if (taken.inputs === null) return answer(taken.outcome, records[STAGE]);
-    const saved = await saveLocked(scope, await getJob(scope, job), records, {
-      stage: STAGE,
-      expectedVersion: records[STAGE]?.version ?? null,
-      inputs: taken.inputs,
-    });
-    return answer(taken.outcome, { ...saved, state: "draft" });
+    // A phone that asks for news hears here that there is none, and need not ask again. Read before the save, of which a
+    // bundle's tag knows the version alone: from the save's entry on the trail until the end the company's writers wait.
+    const tagAt = upload.bundleTag ? await currentBundleTag(scope, job) : null;
+    const answer = await takeUpload(scope, job, upload, requestHash);
+    const tag = tagAt?.(answer.version ?? 0) ?? null;
+    return tag === null ? answer : { ...answer, bundleTag: tag };
   });
+}
+
+async function takeUpload(
+  scope: TenantScope,
+  job: JobId,
+  upload: SyncStartupInput,
+  requestHash: string,
+): Promise<SyncAnswer> {
+  const earlier = await earlierOutcome(scope, upload.clientId, requestHash);
+  const records = await stageRecords(scope).latest(job);
+  if (earlier) return answer(earlier, records[STAGE]);
+  const taken = await takeFields(scope, job, upload, records[STAGE]);
+  // Before the save, which comes last: from its entry on the trail until the end the company's writers wait.
+  await syncReceipts(scope).keep({
+    clientId: upload.clientId,
+    kind: "startup fields",
+    requestHash,
+    entityId: job,
+    response: { ...taken.outcome, deviceTime: upload.deviceTime },
+  });
+  if (taken.inputs === null) return answer(taken.outcome, records[STAGE]);
+  const saved = await saveLocked(scope, await getJob(scope, job), records, {
+    stage: STAGE,
+    expectedVersion: records[STAGE]?.version ?? null,
+    inputs: taken.inputs,
+  });
+  return answer(taken.outcome, { ...saved, state: "draft" });
 }
 
 /** What became of an upload, and the inputs to save, or `null` when nothing is to be. */

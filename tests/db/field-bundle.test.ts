@@ -5,7 +5,7 @@ import { catalog } from "@/lib/db/catalog";
 import { closeDatabase } from "@/lib/db/client";
 import { fieldContacts } from "@/lib/db/field-contacts";
 import { evaluateJob } from "@/lib/domain/evaluate";
-import { APP_VERSION, contextOfFieldJob, type FieldBundle } from "@/lib/domain/field-bundle";
+import { APP_VERSION, bundleTagWith, contextOfFieldJob, type FieldBundle } from "@/lib/domain/field-bundle";
 import type { JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { fieldBundle } from "@/lib/services/field-bundle";
@@ -74,6 +74,43 @@ test("an unchanged bundle is only its tag, also with the mark a proxy adds; any 
   await askQuestion(crew.office, { jobId: mine, fieldPath: "outdoorDbF", text: "In the shade?" });
   const afterQuestion = await tagOf(crew.tech);
   expect(new Set([tag, afterReading, afterQuestion]).size).toBe(3);
+});
+
+test("a phone's own upload says whether anything else is new; its tag with the new version is the bundle's", async () => {
+  const deviceTime = "2026-07-01T12:00:00.000Z";
+  let base: string | null = null;
+  /** Sends another reading with the tag the phone holds, and answers the tag it makes of the answer, and the office's. */
+  const send = async (known: string, value: string) => {
+    const upload = { jobId: mine, clientId: randomUUID(), deviceTime, bundleTag: known };
+    const answer = await syncStartup(crew.tech, { ...upload, fields: { notes: { base, value } } });
+    base = value;
+    return { own: bundleTagWith(known, 0, answer.version ?? 0), office: answer.bundleTag };
+  };
+  const first = await tagOf(crew.tech);
+  const sent = await send(first, "hot");
+  expect(sent.own).not.toBe(first);
+  expect(sent.office).toBe(sent.own);
+  expect(await fieldBundle(crew.tech, sent.own)).toEqual({ etag: sent.own, bundle: null });
+  // Another device saved between: the answer's record holds both, so the version alone brings nothing new.
+  await syncStartup(crew.office, {
+    ...{ jobId: mine, clientId: randomUUID(), deviceTime },
+    fields: { outdoorUnitAmps: { base: null, value: 11 } },
+  });
+  expect(await tagOf(crew.tech)).not.toBe(sent.own);
+  const again = await send(given(sent.own), "hotter");
+  expect(again.office).toBe(again.own);
+  // What the office says meanwhile is news.
+  await askQuestion(crew.office, {
+    jobId: mine,
+    fieldPath: "supplyVoltage",
+    text: "Both legs?",
+  });
+  const late = await send(given(again.own), "cooler");
+  expect(late.office).not.toBe(late.own);
+  const asked = (await fieldBundle(crew.tech, late.own)).bundle?.jobs[0]?.questions ?? [];
+  const question = given(asked.find((one) => one.fieldPath === "supplyVoltage"));
+  await closeQuestion(crew.office, { jobId: mine, questionId: question.id });
+  expect(bundleTagWith("an old server's tag", 0, 1)).toBeNull();
 });
 
 test("a question reaches the phone; its answer is kept once, may be bettered by its author, and ends when closed", async () => {

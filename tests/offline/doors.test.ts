@@ -44,7 +44,7 @@ async function sendTo(reply: Reply | "hang up") {
   await new Promise<void>((ready) => server?.listen(0, "127.0.0.1", ready));
   const { port } = server.address() as AddressInfo;
   const doors = networkDoors((path, init) => fetch(`http://127.0.0.1:${port}${path}`, init));
-  const answer = await doors.sendFields("company.person", "job", UPLOAD, { fields: 0, photos: 2 });
+  const answer = await doors.sendFields("company.person", "job", UPLOAD, { fields: 0, photos: 2 }, null);
   return { answer, heard };
 }
 

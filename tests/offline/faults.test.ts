@@ -130,6 +130,14 @@ test("a signature waits until the readings are with the office", async () => {
 test("an answer to another upload changes nothing", () => {
   const draft = enter(emptyDraft({}), "outdoorDbF", 91, NOON);
   expect(
-    answered(draft, "not mine", { inputs: {}, accepted: {}, conflicts: [], problems: [], waiting: [] }),
+    answered(draft, "not mine", {
+      inputs: {},
+      accepted: {},
+      conflicts: [],
+      problems: [],
+      waiting: [],
+      draftVersion: null,
+      bundleTag: null,
+    }),
   ).toBe(draft);
 });

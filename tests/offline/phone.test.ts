@@ -219,3 +219,34 @@ test("two pages of one phone that send at the same moment send once", async () =
   expect(first.server.written).toHaveLength(1);
   expect(first.server.inputs()).toEqual({ outdoorDbF: 91, supplyVoltage: 240 });
 });
+
+test("with the answer to its own readings a phone may hear that nothing is new; then it asks no more", async () => {
+  const asked: string[] = [];
+  const made = makePhoneServer();
+  const sendFields: Doors["sendFields"] = async (who, jobId, upload, waiting, tag) => {
+    asked.push(`upload ${tag}`);
+    const answer = await made.doors.sendFields(who, jobId, upload, waiting, tag);
+    // The office's tag: this record is at version 4, everything else is as it was at first.
+    return answer.done
+      ? { done: true, value: { ...answer.value, draftVersion: 4, bundleTag: news } }
+      : answer;
+  };
+  let news = '"all.4"';
+  const readBundle: Doors["readBundle"] = async (_who, tag) => {
+    asked.push(`bundle ${tag}`);
+    return { done: true, value: { bundle: bundleOf("ann"), etag: '"all.3"' } };
+  };
+  const { phone } = open({ doors: { sendFields, readBundle } });
+  await phone.meet();
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.meet();
+  expect(asked).toEqual(["bundle null", 'upload "all.3"']);
+  expect(phone.state().bundle?.jobs[0]).toMatchObject({ version: 4, isSigned: false });
+  expect(phone.state().bundle?.jobs[0]?.context.inputs.startup_record).toMatchObject({ outdoorDbF: 91 });
+  // With news, or with nothing to send, it asks as ever, by the tag it has made.
+  news = '"other.5"';
+  await phone.enter(JOB, "outdoorDbF", 92);
+  await phone.meet();
+  await phone.meet();
+  expect(asked.slice(2)).toEqual(['upload "all.4"', 'bundle "all.4"', 'bundle "all.3"']);
+});

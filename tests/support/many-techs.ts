@@ -1,4 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
+import { bundleTagWith } from "@/lib/domain/field-bundle";
 import { seededChance } from "@/lib/engineering/simulation/seeded-draws";
 import { MEET_EVERY_MS, SPREAD_MS } from "@/lib/offline/contact";
 import { type FieldApp, type PhoneOfTest, upload, withFieldApp } from "./field-app";
@@ -20,6 +21,9 @@ export type ManyTechsReport = {
   /** What was wrong; empty when nothing was. */
   readonly faults: readonly string[];
 };
+
+/** Phones that were at work before. */
+const OTHERS = 20;
 
 type Values = Readonly<Record<string, string | number>>;
 
@@ -50,17 +54,26 @@ const READINGS: readonly Values[] = [
  * So many techs of one company at once, each with a phone that does as `lib/offline/contact` says.
  *
  * 1. "signal back": all have written without a signal; it is back for all in the same moment. Each phone waits its
- *    chance part of 3 s, sends all in one upload, then asks for its bundle.
+ *    chance part of `SPREAD_MS` and sends all in one upload, whose answer says that there is no other news.
  * 2. "at work": a reading every `betweenMs` (half to one and a half of it), every fifth sent twice as after a lost answer,
- *    and every 30 s a question for news, which brings the whole bundle because the phone's own readings have changed it.
+ *    and every 30 s a question for news, which is answered by the tag alone.
  * 3. "in one moment": every phone sends one reading in the very same moment, which no crowd of people does.
  */
 export function manyTechs(techs: number, betweenMs: number): Promise<ManyTechsReport> {
-  return withFieldApp(techs, async (app) => {
+  return withFieldApp(techs + OTHERS, async (all) => {
     const faults: string[] = [];
-    // The first requests compile and connect; what waits for that is not what is asked.
-    for (const phone of app.phones.slice(0, 20))
-      await ask(app, phone, "GET", "/api/field/bundle", undefined, []);
+    // Each phone has its bundle; and other phones have been at work before, as on a server that has run for a while:
+    // the first requests compile, connect and plan, which is not what is asked.
+    for (const phone of all.phones) await news(all, phone, [], faults, 200);
+    const app = { ...all, phones: all.phones.slice(OTHERS) };
+    await Promise.all(
+      all.phones.slice(0, OTHERS).map(async (phone) => {
+        for (let volts = 221; volts <= 240; volts++)
+          await put(all, phone, { supplyVoltage: volts }, [], faults, {
+            base: volts === 221 ? null : volts - 1,
+          });
+      }),
+    );
     const each =
       (work: (phone: PhoneOfTest, random: () => number, times: number[]) => Promise<void>) =>
       (times: number[]) =>
@@ -71,8 +84,7 @@ export function manyTechs(techs: number, betweenMs: number): Promise<ManyTechsRe
         "signal back",
         each(async (phone, random, times) => {
           await pause(SPREAD_MS * random());
-          await put(app, phone, WAITING, times, faults);
-          await bundle(app, phone, times, faults);
+          await put(app, phone, WAITING, times, faults, { asksNews: true });
         }),
       ),
       await measured(
@@ -109,10 +121,10 @@ async function workOf(
   let nextMeeting = performance.now() + MEET_EVERY_MS * random();
   for (const values of READINGS) {
     await pause(betweenMs * (0.5 + random()));
-    await put(app, phone, values, times, faults, random() < 0.2);
+    await put(app, phone, values, times, faults, { twice: random() < 0.2 });
     if (performance.now() < nextMeeting) continue;
     nextMeeting += MEET_EVERY_MS;
-    await bundle(app, phone, times, faults);
+    await news(app, phone, times, faults, 304);
   }
 }
 
@@ -138,9 +150,19 @@ async function measured(
   };
 }
 
-async function bundle(app: FieldApp, phone: PhoneOfTest, times: number[], faults: string[]): Promise<void> {
-  const { status } = await ask(app, phone, "GET", "/api/field/bundle", undefined, times);
-  if (status !== 200) faults.push(`bundle: ${status}`);
+/** The tag of the bundle each phone holds. */
+const tags = new Map<string, string>();
+
+async function news(
+  app: FieldApp,
+  phone: PhoneOfTest,
+  times: number[],
+  faults: string[],
+  expected: 200 | 304,
+): Promise<void> {
+  const answer = await ask(app, phone, "GET", "/api/field/bundle", undefined, times);
+  if (answer.status !== expected) faults.push(`bundle: ${answer.status} instead of ${expected}`);
+  if (answer.tag !== null) tags.set(phone.jobId, answer.tag);
 }
 
 async function put(
@@ -149,13 +171,23 @@ async function put(
   values: Values,
   times: number[],
   faults: string[],
-  twice = false,
+  options: { readonly twice?: boolean; readonly asksNews?: boolean; readonly base?: number | null } = {},
 ): Promise<void> {
-  const fields = Object.entries(values).map(([key, value]) => [key, { base: null, value }]);
-  const body = JSON.stringify({ ...upload(Object.fromEntries(fields)), waiting: { fields: 0, photos: 0 } });
+  const { twice = false, asksNews = false, base = null } = options;
+  const fields = Object.entries(values).map(([key, value]) => [key, { base, value }]);
+  const tag = tags.get(phone.jobId) ?? "";
+  const body = JSON.stringify({
+    ...upload(Object.fromEntries(fields)),
+    waiting: { fields: 0, photos: 0 },
+    bundleTag: asksNews ? tag : null,
+  });
   for (let time = 0; time < (twice ? 2 : 1); time++) {
     const { status, text } = await ask(app, phone, "PUT", `/api/jobs/${phone.jobId}/startup`, body, times);
-    if (status !== 200) faults.push(`upload: ${status} ${text.slice(0, 200)}`);
+    if (status !== 200) return void faults.push(`upload: ${status} ${text.slice(0, 200)}`);
+    const { version, bundleTag } = JSON.parse(text) as { version: number; bundleTag?: string };
+    const own = bundleTagWith(tag, 0, version) ?? "";
+    if (asksNews && bundleTag !== own) faults.push("upload: news where there is none");
+    tags.set(phone.jobId, own);
   }
 }
 
@@ -172,6 +204,7 @@ async function ask(
     method,
     headers: {
       cookie: phone.cookie,
+      "if-none-match": tags.get(phone.jobId) ?? "",
       "x-dewledger-person": phone.userId,
       "x-dewledger-company": app.tenantId,
     },
@@ -179,7 +212,7 @@ async function ask(
   });
   const text = await answer.text();
   times.push(performance.now() - begun);
-  return { status: answer.status, text };
+  return { status: answer.status, text, tag: answer.headers.get("etag") };
 }
 
 /** The time within which this share of the requests was answered, ms. */

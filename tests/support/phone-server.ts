@@ -3,7 +3,7 @@ import { STAGE_FIELDS } from "@/lib/domain/stages";
 import type { Answer, Doors } from "@/lib/offline/doors";
 import type { UploadAnswer } from "@/lib/offline/draft";
 
-type Outcome = Omit<UploadAnswer, "inputs">;
+type Outcome = Omit<UploadAnswer, "inputs" | "draftVersion" | "bundleTag">;
 
 /** A server for one job, with receipts, merging by the application's own rule. Counts what it wrote. */
 export function makePhoneServer() {
@@ -27,7 +27,8 @@ export function makePhoneServer() {
         receipts.set(upload.clientId, outcome);
       }
       // As the answer travels: a copy, what became of the upload as the first time, the record as it is now.
-      return { done: true, value: structuredClone({ ...outcome, inputs }) };
+      const answer = { ...outcome, inputs, draftVersion: written.length, bundleTag: null };
+      return { done: true, value: structuredClone(answer) };
     },
     sendPhoto: async (photo) => {
       photos.set(photo.id, photo.bytes.byteLength);
