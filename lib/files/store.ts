@@ -1,7 +1,7 @@
 import { createHash, randomUUID } from "node:crypto";
 import { createReadStream, createWriteStream } from "node:fs";
-import { mkdir, open, readFile, rename, rm, stat } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { mkdir, open, readdir, readFile, rename, rm, stat } from "node:fs/promises";
+import { basename, dirname, join } from "node:path";
 import { PassThrough, Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import writeFileAtomic from "write-file-atomic";
@@ -119,6 +119,32 @@ export function isStored(tenantId: string, sha256: string): Promise<boolean> {
 /** Deletes every file of a company. */
 export async function deleteAllStoredFiles(tenantId: string): Promise<void> {
   await rm(folderOf(tenantId), { recursive: true, force: true });
+}
+
+/**
+ * Deletes what a killed process left while it was writing: a file gets its name, the hash of its bytes, only when it is
+ * whole, so what is named otherwise is nothing that any record can mean. What may still be being written stays.
+ *
+ * @param before - Only what was last written before this.
+ * @returns How many were deleted.
+ */
+export async function sweepUnnamedFiles(tenantId: string, before: Date): Promise<number> {
+  const folder = folderOf(tenantId);
+  let swept = 0;
+  for (const name of await readdir(folder, { recursive: true }).catch(noneIfMissing)) {
+    if (SHA256.test(basename(name))) continue;
+    const path = join(folder, name);
+    const facts = await stat(path).catch(() => null);
+    if (!facts?.isFile() || facts.mtime >= before) continue;
+    await rm(path, { force: true });
+    swept += 1;
+  }
+  return swept;
+}
+
+function noneIfMissing(error: NodeJS.ErrnoException): readonly never[] {
+  if (error.code === "ENOENT") return [];
+  throw error;
 }
 
 /** The name under which bytes are stored. */

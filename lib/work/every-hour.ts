@@ -3,6 +3,7 @@ import { failureFacts } from "@/lib/server/failure";
 import { log } from "@/lib/server/request-log";
 import { removeEndedExports } from "@/lib/services/company-export";
 import { queueDueMail } from "@/lib/services/company-mail/due-mail";
+import { sweepAtNight } from "@/lib/services/sweep-files";
 
 /** The queue's own clock, in its crontab form: once an hour over all servers, and once for hours in which none ran. */
 export const EVERY_HOUR = "every_hour";
@@ -14,6 +15,7 @@ export async function everyHour(now = new Date()): Promise<void> {
     try {
       await queueDueMail(scope, now);
       await removeEndedExports(scope, now);
+      await sweepAtNight(scope, now);
     } catch (error) {
       log().error({ work: EVERY_HOUR, error: failureFacts(error) });
     }

@@ -1,8 +1,9 @@
-import { mkdtemp, readdir, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, readdir, rm, utimes, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { asId, type TenantId } from "@/lib/domain/ids";
+import type { TenantScope } from "@/lib/domain/scope";
 import {
   deleteAllStoredFiles,
   deleteStoredFile,
@@ -10,6 +11,7 @@ import {
   storeFile,
   streamStoredFile,
 } from "@/lib/files/store";
+import { sweepAtNight } from "@/lib/services/sweep-files";
 
 const A: TenantId = asId("0b0e7a52-6f1c-4d55-9d1e-000000000001");
 const B: TenantId = asId("0b0e7a52-6f1c-4d55-9d1e-000000000002");
@@ -79,6 +81,28 @@ test("deleting one file, twice, and all files of one company only", async () => 
   await deleteAllStoredFiles(A);
   await expect(readStoredFile(A, ABC)).rejects.toMatchObject({ code: "NOT_FOUND" });
   expect(await readStoredFile(B, ABC)).toEqual(Buffer.from("abc"));
+});
+
+test("at night what a killed writer left for a day is swept; what is whole or still being written stays", async () => {
+  const scope = { tenantId: A } as TenantScope;
+  const night = new Date("2026-07-02T08:07:00Z");
+  const old = new Date("2026-07-01T08:00:00Z");
+  const folder = join(dataDir, "files", A);
+  await storeFile(A, abc, "log", "log");
+  const [whole, half, part, writing] = [`ba/${ABC}`, `ba/${ABC}.3141592`, "0b0e7a52.part", "1c1e7a52.part"];
+  for (const name of [half, part, writing]) await writeFile(join(folder, name), "half of it");
+  for (const name of [whole, half, part]) await utimes(join(folder, name), old, old);
+  await utimes(join(folder, writing), night, night);
+  const held = async () =>
+    (await readdir(folder, { recursive: true })).filter((name) => name !== "ba").toSorted();
+  await sweepAtNight(scope, new Date("2026-07-02T09:07:00Z"));
+  expect(await held()).toEqual([part, writing, whole, half].toSorted());
+  await sweepAtNight({ tenantId: B } as TenantScope, night);
+  await sweepAtNight({ tenantId: asId("0b0e7a52-6f1c-4d55-9d1e-00000000000f") } as TenantScope, night);
+  expect(await held()).toHaveLength(4);
+  await sweepAtNight(scope, night);
+  expect(await held()).toEqual([writing, whole].toSorted());
+  expect(await readStoredFile(A, ABC)).toEqual(Buffer.from("abc"));
 });
 
 const pdf = new TextEncoder().encode("%PDF-1.7\n%âãÏÓ\n");
