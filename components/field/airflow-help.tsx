@@ -11,13 +11,15 @@ export function AirflowHelp({ work, name }: Props) {
   const engine = useEngine();
   const stage = name.startsWith("first") ? "first" : "second";
   const method = work.values[`${stage}AirflowMethod`] ?? null;
-  if (engine === null || method === null || method === "flow plate") return null;
+  if (engine === null || method === null) return null;
+  // A hood needs no correction: only what a plate shows is worked out.
+  if (method === "flow plate" && (work.values[`${stage}PlateCfm`] ?? null) === null) return null;
   const airflow = engine.airflowByMethod(work.context, stage);
   if (airflow.known) {
     const value = Math.round(airflow.value);
     return (
       <Button wide onClick={() => void phone().enter(work.job.id, name, value)}>
-        Take {value} cfm by {method === "static table" ? "the maker’s fan table" : "temperature rise"}
+        Take {value} cfm by {WORDS[String(method)] ?? method}
       </Button>
     );
   }
@@ -28,6 +30,12 @@ export function AirflowHelp({ work, name }: Props) {
     </p>
   );
 }
+
+const WORDS: Readonly<Record<string, string>> = {
+  "static table": "the maker’s fan table",
+  "temperature rise": "temperature rise",
+  "flow plate": "the plate, corrected for it",
+};
 
 const OTHERS: Readonly<Record<string, string>> = {
   externalStaticInWc: "return and supply static",

@@ -1,5 +1,6 @@
 import { Camera } from "lucide-react";
 import { useId, useState } from "react";
+import { pictureProblemOf } from "@/lib/offline/phone-state";
 import { shrinkPhoto, whereNow } from "@/lib/offline/shrink-photo";
 import { phone } from "./use-phone";
 
@@ -30,7 +31,7 @@ export function TakePhoto({ jobId, field, caption, label, look }: Props) {
       });
       await phone().send();
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : "The picture could not be kept. Take it again.");
+      setProblem(pictureProblemOf(error));
     }
   };
   return (

@@ -65,7 +65,7 @@ const QUANTITY_OF: readonly (readonly [RegExp, MeasuredQuantity])[] = [
   [/WbF$/, "wet bulb"],
   [/Rh|RhPct$/, "relative humidity"],
   [/(?:Db|HeatRise|Reads)F$/, "dry bulb"],
-  [/AirflowCfm$/, "airflow"],
+  [/(?:Airflow|Plate)Cfm$/, "airflow"],
   [/InWc$/, "static pressure"],
   [/Psig$/, "refrigerant pressure"],
   [/LineF$|TestStartF$|TestEndF$/, "line temperature"],
@@ -169,6 +169,9 @@ function stageScreens(stage: StageKey, values: Values): readonly Part[] {
             ["mains", "heat"],
           ),
         ]
+      : []),
+    ...(method === "flow plate"
+      ? [several(key("Plate"), [key("PlateCfm"), key("PlateSupplyStaticInWc")], "airflowInstrumentId")]
       : []),
     one(key("AirflowCfm"), "airflowInstrumentId"),
     one(key("FanPowerW"), "electricalInstrumentId", ["mains"]),

@@ -72,6 +72,8 @@ export function createDraftWriter({ store, owner, blank, show, failed, kept }: P
     },
     /** Rises with every change kept: what was read before it rose is old. */
     keptCount: () => keptCount,
+    /** True while something is in memory only. */
+    isBehind: () => waiting.length > 0,
     forget: () => {
       waiting = [];
       stored = {};

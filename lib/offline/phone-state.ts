@@ -41,5 +41,18 @@ const NOT_KEPT = "This phone could not keep what you entered last. Leave the pag
 
 /** Why the phone could not keep something, said plainly. */
 export function storageProblemOf(error: unknown): string {
-  return error instanceof DOMException && error.name === "QuotaExceededError" ? FULL : NOT_KEPT;
+  return isFull(error) ? FULL : NOT_KEPT;
+}
+
+/** The same of a picture, which is not on the phone then. */
+export function pictureProblemOf(error: unknown): string {
+  if (isFull(error))
+    return "This phone’s storage is full: the picture was not kept. Free some space, then take it again.";
+  return error instanceof Error && !(error instanceof DOMException)
+    ? error.message
+    : "The picture could not be kept. Take it again.";
+}
+
+function isFull(error: unknown): boolean {
+  return error instanceof DOMException && error.name === "QuotaExceededError";
 }

@@ -60,6 +60,16 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     await reload();
     tellOthers();
   };
+  /** A contact on a phone that can keep nothing: said, and tried again with the next one. */
+  const orSay = async (contact: Promise<void>): Promise<void> => {
+    try {
+      await contact;
+      if (state.storageProblem !== null && !writer.isBehind()) show({ storageProblem: null });
+    } catch (error) {
+      if (!(error instanceof DOMException)) throw error;
+      show({ storageProblem: storageProblemOf(error) });
+    }
+  };
 
   const leave = async (who: Who): Promise<NotDone | null> => {
     const name = state.bundle?.companyName ?? "the company";
@@ -179,8 +189,8 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     state: () => state,
     reload,
     refresh,
-    send: () => send(),
-    meet,
+    send: () => orSay(send()),
+    meet: () => orSay(meet()),
     settle: writer.settle,
     /** Puts the owner's work away: it stays in its drawer, and nothing of it is shown. */
     forgetOwner: async () => {

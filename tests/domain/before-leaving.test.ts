@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { dryAnswer } from "@/lib/domain/dry-answer";
+import { evaluateJob } from "@/lib/domain/evaluate";
 import { airflowByMethod } from "@/lib/domain/evaluate/airflow-by-method";
 import { leftSettings } from "@/lib/domain/left-settings";
 import { whatToBring } from "@/lib/domain/what-to-bring";
@@ -89,6 +90,24 @@ describe(`airflow by the method chosen (${SOURCE})`, () => {
     );
     expect(rise).toMatchObject({ known: false, missing: ["secondHeatRiseF", "heaterAmps"] });
     expect(airflowByMethod(withStartup({ secondAirflowMethod: "flow plate" }), "second").known).toBe(false);
+  });
+
+  test("a flow plate: 1,000 cfm at 0.36 in. w.c. with the filter and 0.25 with the plate is 1,200 cfm, and is held against what is entered", () => {
+    // √(0.36 / 0.25) = 1.2
+    const job = withStartup({
+      secondAirflowMethod: "flow plate",
+      secondPlateCfm: 1_000,
+      secondSupplyStaticInWc: 0.36,
+      secondPlateSupplyStaticInWc: 0.25,
+      secondAirflowCfm: 1_000,
+    });
+    const found = airflowByMethod(job, "second");
+    expect(found.known && found.value).toBeCloseTo(1_200, 6);
+    const told = evaluateJob(job).findings.startup_record.find((one) => one.ruleId === "airflow.flow-plate");
+    expect(told).toMatchObject({ verdict: "can't tell" });
+    expect(told?.inputs).toContain("secondPlateSupplyStaticInWc");
+    const hood = evaluateJob(withStartup({ secondAirflowMethod: "flow plate" })).findings.startup_record;
+    expect(hood.some((one) => one.ruleId === "airflow.flow-plate")).toBe(false);
   });
 
   test("static table: on a line of the table it is that line's airflow", () => {

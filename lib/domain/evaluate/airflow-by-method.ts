@@ -1,5 +1,9 @@
 import { densityRatio } from "@/lib/engineering/air";
-import { airflowFromStaticTable, temperatureRiseAirflowCfm } from "@/lib/engineering/airflow";
+import {
+  airflowFromStaticTable,
+  flowPlateAirflowCfm,
+  temperatureRiseAirflowCfm,
+} from "@/lib/engineering/airflow";
 import { fanTable } from "./airflow-as-set";
 import { type Derived, type JobContext, unknown } from "./context";
 import { derive } from "./derive";
@@ -22,6 +26,20 @@ export function airflowByMethod(context: JobContext, stage: StartupStageKey): De
         heat: { volts: inputs.heaterVolts ?? Number.NaN, amps: inputs.heaterAmps ?? Number.NaN },
         temperatureRiseF: inputs[`${stage}HeatRiseF`] ?? Number.NaN,
         densityRatio: densityRatio(context.elevationFt ?? Number.NaN),
+      }),
+    );
+  }
+  if (method === "flow plate") {
+    const given = {
+      [`${stage}PlateCfm`]: inputs[`${stage}PlateCfm`],
+      [`${stage}SupplyStaticInWc`]: inputs[`${stage}SupplyStaticInWc`],
+      [`${stage}PlateSupplyStaticInWc`]: inputs[`${stage}PlateSupplyStaticInWc`],
+    };
+    return derive(given, () =>
+      flowPlateAirflowCfm({
+        plateCfm: inputs[`${stage}PlateCfm`] ?? Number.NaN,
+        supplyStaticInWc: inputs[`${stage}SupplyStaticInWc`] ?? Number.NaN,
+        supplyStaticWithPlateInWc: inputs[`${stage}PlateSupplyStaticInWc`] ?? Number.NaN,
       }),
     );
   }

@@ -1,3 +1,4 @@
+import { flowPlateCorrection } from "@/lib/engineering/airflow";
 import type { Finding } from "@/lib/engineering/findings";
 import {
   type SanityQuestion,
@@ -6,6 +7,7 @@ import {
   sanityQuestions,
   startupFindings,
 } from "@/lib/engineering/startup";
+import type { StartupRecordInputs } from "../stages/startup-record";
 import type { AirflowAsSet } from "./airflow-as-set";
 import { type JobContext, valueIfKnown } from "./context";
 import { type MeasuredStage, measuredStage } from "./measured-stage";
@@ -39,14 +41,17 @@ export function startupResults(
   const stages = measured.map((stage) => engineStage(context, stage, designCfm, airflow));
   return {
     stages: measured,
-    findings: startupFindings({ ...site, stages }, context.limits)
-      .filter(
-        (one) => one.verdict !== "not measured" || !one.inputs.some((input) => isNeverAsked(input, keys)),
-      )
-      .map((one) => ({
-        ...one,
-        inputs: [...new Set(one.inputs.flatMap((input) => fieldOfInput(input, keys) ?? []))],
-      })),
+    findings: [
+      ...startupFindings({ ...site, stages }, context.limits)
+        .filter(
+          (one) => one.verdict !== "not measured" || !one.inputs.some((input) => isNeverAsked(input, keys)),
+        )
+        .map((one) => ({
+          ...one,
+          inputs: [...new Set(one.inputs.flatMap((input) => fieldOfInput(input, keys) ?? []))],
+        })),
+      ...keys.flatMap((key) => plateFinding(key, inputs)),
+    ],
     questions: stages.flatMap((stage, index) => {
       const key = keys[index] ?? "second";
       const asked = sanityQuestions({ stage, previous: stages[index - 1] ?? null, site }, context.limits);
@@ -57,6 +62,33 @@ export function startupResults(
       }));
     }),
   };
+}
+
+/** What a flow plate shows is not what flows in use. A hood, which shows no plate's airflow, needs no correction. */
+function plateFinding(key: StartupStageKey, inputs: StartupRecordInputs): readonly Finding[] {
+  const plateCfm = inputs[`${key}PlateCfm`];
+  if (inputs[`${key}AirflowMethod`] !== "flow plate" || plateCfm === null) return [];
+  const found = flowPlateCorrection({
+    stage: NAMES[key],
+    fieldPrefix: "",
+    plateCfm,
+    // A supply static of none or below the room's pressure corrects nothing: it is asked for.
+    supplyStaticInWc: positive(inputs[`${key}SupplyStaticInWc`]),
+    supplyStaticWithPlateInWc: inputs[`${key}PlateSupplyStaticInWc`],
+    airflowCfm: inputs[`${key}AirflowCfm`],
+  });
+  return [{ ...found, inputs: found.inputs.map((input) => PLATE_FIELDS[input]?.(key) ?? input) }];
+}
+
+const PLATE_FIELDS: Readonly<Record<string, (key: StartupStageKey) => string>> = {
+  plateCfm: (key) => `${key}PlateCfm`,
+  supplyStaticInWc: (key) => `${key}SupplyStaticInWc`,
+  supplyStaticWithPlateInWc: (key) => `${key}PlateSupplyStaticInWc`,
+  airflowCfm: (key) => `${key}AirflowCfm`,
+};
+
+function positive(value: number | null): number | null {
+  return value !== null && value >= 0.01 ? value : null;
 }
 
 function engineStage(

@@ -11,6 +11,7 @@ export {
   type OperatingPoint,
 } from "./fan-operating-point";
 export { airflowFromStaticTable, type FanPoint } from "./fan-table";
+export { flowPlateAirflowCfm, flowPlateCorrection } from "./flow-plate";
 export { airflowLimits } from "./limits";
 export {
   airflowAgainstElectricHeatMinimum,

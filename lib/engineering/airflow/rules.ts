@@ -68,6 +68,19 @@ export const airflowRules = {
     limits: ["airflow.unknownAccuracyBandPct"],
     checkedBy: FINDINGS_TEST,
   },
+  flowPlate: {
+    id: "airflow.flow-plate",
+    title: "Airflow by a flow plate, corrected for the plate",
+    equation: "plate cfm · √(supply static with the filter / with the plate) = airflow entered, within 1 %",
+    basis: {
+      kind: "physics",
+      source:
+        "Ducts that stay as they are: pressure goes with the square of airflow; the method is from memory",
+      certainty: "recalled",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/airflow/flow-plate.test.ts",
+  },
   electricHeatMinimum: {
     id: "airflow.electric-heat-minimum",
     title: "Airflow over electric heat",

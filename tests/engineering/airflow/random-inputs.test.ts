@@ -39,6 +39,8 @@ const {
   frictionRate,
   staticBudget,
   supplyDifferenceF,
+  flowPlateAirflowCfm,
+  flowPlateCorrection,
   temperatureRiseAirflowCfm,
 } = tried(airflow);
 
@@ -92,6 +94,26 @@ randomTest("single quantities", () => {
       densityRatio: mixed(0.7, 1),
     }),
     temperatureRiseAirflowCfm,
+  );
+});
+
+randomTest("a flow plate's correction", () => {
+  const readings = {
+    plateCfm: mixed(300, 2_000),
+    supplyStaticInWc: mixed(0.05, 1),
+    supplyStaticWithPlateInWc: mixed(0.05, 1),
+  };
+  check(fc.record(readings), flowPlateAirflowCfm);
+  check(
+    fc.record({
+      stage: fc.constant("Full capacity"),
+      fieldPrefix: fc.constant(""),
+      plateCfm: maybe(readings.plateCfm),
+      supplyStaticInWc: maybe(readings.supplyStaticInWc),
+      supplyStaticWithPlateInWc: maybe(readings.supplyStaticWithPlateInWc),
+      airflowCfm: maybe(mixed(300, 2_000)),
+    }),
+    flowPlateCorrection,
   );
 });
 
