@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { Button } from "@/components/ui/plain-button";
 import type { Photo } from "@/lib/offline/outbox";
+import { HEIC } from "@/lib/offline/shrink-photo";
 import { LinkPlain } from "./link-plain";
 import { SendMark } from "./send-mark";
 import { phone, usePhone } from "./use-phone";
@@ -15,8 +16,8 @@ export function PhotoCard({ photo }: { readonly photo: Photo }) {
     state.at === "office" ? "sent" : state.at === "refused" ? "needs you" : sending ? "sending" : "phone";
   return (
     <figure className="grid grid-cols-[6rem_1fr] gap-3 border border-rule bg-sheet p-2">
-      {address === null ? (
-        <span />
+      {address === null || photo.type === HEIC ? (
+        <span className="text-sm text-muted">{photo.type === HEIC ? "HEIC picture" : null}</span>
       ) : (
         // biome-ignore lint/performance/noImgElement: a picture in this phone's own memory
         <img src={address} alt={photo.caption} className="aspect-square w-24 object-cover" />
@@ -29,6 +30,9 @@ export function PhotoCard({ photo }: { readonly photo: Photo }) {
             ? ", place unknown"
             : `, ${photo.latitude.toFixed(4)}° ${photo.longitude.toFixed(4)}°`}
         </span>
+        {photo.type === HEIC ? (
+          <span>This phone cannot show its own picture here. It is kept and sent as the camera made it.</span>
+        ) : null}
         <SendMark at={at} />
         {state.at === "refused" ? <span className="text-short">{state.message}</span> : null}
         {original === null ? null : <LinkPlain href={original}>Full picture</LinkPlain>}

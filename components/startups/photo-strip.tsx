@@ -15,15 +15,22 @@ export function PhotoStrip({ jobId, photos }: Props) {
           const words = photo.caption || label || "Photo";
           return (
             <li key={photo.id} className="grid content-start gap-1">
-              <a href={`/api/jobs/${jobId}/photos/${photo.id}?size=full`}>
-                {/* biome-ignore lint/performance/noImgElement: private bytes, sized by the server */}
-                <img
-                  src={`/api/jobs/${jobId}/photos/${photo.id}?size=small`}
-                  alt={words}
-                  loading="lazy"
-                  className="aspect-4/3 w-full border border-rule bg-sunk object-contain"
-                />
-              </a>
+              {photo.widthPx === null ? (
+                // Kept as the camera made it; what a browser cannot be relied on to draw is not shown as a broken picture.
+                <p className="grid aspect-4/3 place-items-center border border-rule bg-sunk p-2 text-center text-sm">
+                  A HEIC picture, kept as the phone made it. Download the original to see it.
+                </p>
+              ) : (
+                <a href={`/api/jobs/${jobId}/photos/${photo.id}?size=full`}>
+                  {/* biome-ignore lint/performance/noImgElement: private bytes, sized by the server */}
+                  <img
+                    src={`/api/jobs/${jobId}/photos/${photo.id}?size=small`}
+                    alt={words}
+                    loading="lazy"
+                    className="aspect-4/3 w-full border border-rule bg-sunk object-contain"
+                  />
+                </a>
+              )}
               <p className="text-sm">{words}</p>
               <p className="text-xs text-muted">
                 {photo.addedByName}

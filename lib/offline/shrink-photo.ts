@@ -4,16 +4,23 @@ const QUALITY = 0.8;
 
 export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
 
+/** What the office takes of one picture. */
+const MOST_BYTES = 20 * 1024 * 1024;
+
 /**
  * Makes a camera's picture small enough to be sent from an attic. The camera's own notes, place included, do not
- * survive the drawing; what is wanted of them is kept beside the picture.
+ * survive the drawing; what is wanted of them is kept beside the picture. A HEIC picture that this browser cannot draw
+ * stays as the camera gave it: the evidence counts more than its size.
  *
  * @throws Error when this is no picture that the browser can draw.
  */
 export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
-  const picture = await createImageBitmap(file, { imageOrientation: "from-image" }).catch(() => {
+  const picture = await createImageBitmap(file, { imageOrientation: "from-image" }).catch(() => null);
+  if (picture === null) {
+    const bytes = await file.arrayBuffer();
+    if (isHeic(new Uint8Array(bytes)) && bytes.byteLength <= MOST_BYTES) return { bytes, type: HEIC };
     throw new Error("This is not a picture that the phone can read. Take it again.");
-  });
+  }
   try {
     const scale = Math.min(1, LONGEST_SIDE_PX / Math.max(picture.width, picture.height));
     const canvas = document.createElement("canvas");
@@ -29,6 +36,17 @@ export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
   } finally {
     picture.close();
   }
+}
+
+/** What a browser may not be able to show. */
+export const HEIC = "image/heic";
+
+const HEIC_BRANDS = ["heic", "heix"];
+
+/** Told by content (ISO/IEC 14496-12: the box "ftyp", then its brand), as the office tells it. */
+export function isHeic(bytes: Uint8Array): boolean {
+  const text = String.fromCharCode(...bytes.subarray(4, 12));
+  return text.startsWith("ftyp") && HEIC_BRANDS.includes(text.slice(4));
 }
 
 const PLACE_WAIT_MS = 4_000;

@@ -69,6 +69,19 @@ test("a picture is shown upright and without place, time or camera; what came is
   expect(sha256Of((await readFile(crew.office, job, kept.id, "original")).bytes)).toBe(sha256Of(bytes));
 });
 
+test("a HEIC picture that no browser here can draw is kept to the byte and not shown as a broken one", async () => {
+  // The first box of such a file and some bytes (ISO/IEC 14496-12, 4.3).
+  const heic = new Uint8Array(
+    Buffer.concat([Buffer.from([0, 0, 0, 24]), Buffer.from("ftypheic"), randomBytes(64)]),
+  );
+  const kept = await send(crew.tech, heic);
+  expect(kept).toMatchObject({ widthPx: null, heightPx: null, mime: "image/heic" });
+  expect((await refusedBy(readFile(crew.office, job, kept.id, "small"))).code).toBe("NOT_FOUND");
+  expect(Buffer.from((await readFile(crew.office, job, kept.id, "original")).bytes)).toEqual(
+    Buffer.from(heic),
+  );
+});
+
 test("the same picture sent again, also four times at once, is kept once", async () => {
   const id = randomUUID();
   const answers = await Promise.all(Array.from({ length: 4 }, () => send(crew.tech, PHOTO, id)));
