@@ -133,11 +133,9 @@ test("an owner sees which jobs a limit would change, saves it, and the backgroun
   await expectAccessible(page);
   // Back to the seed value: the other journeys share this company.
   await page.goto(address("/rules"));
-  await page
-    .getByText(/^Changed by /)
-    .first()
-    .click();
-  await expect(page.getByText("Reason: We design warmer").first()).toBeVisible();
+  const limit = page.locator('[id="limit-load.indoorCoolingDb"]');
+  await limit.getByText(/^Changed by /).click();
+  await expect(limit.getByText("Reason: We design warmer").first()).toBeVisible();
   await expectAccessible(page);
   await page.getByRole("button", { name: "Change: Indoor design temperature, cooling" }).click();
   await page.getByRole("button", { name: /^Show it for the seed value/ }).click();

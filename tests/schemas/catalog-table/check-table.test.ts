@@ -94,6 +94,30 @@ test("holes, words, sensible above total and wet above dry bulb: each cell with 
   expect(table.refused.every(({ fix }) => fix.length > 10)).toBe(true);
 });
 
+test("rows in any order, in °C, with thousands separators and a hole: the same rows are kept, the same cell is named", () => {
+  const head = "Stage\tOutdoor DB °C\tEWB °C\tEDB °C\tAirflow cfm\tTotal Btu/h\tSensible Btu/h";
+  const rows = [
+    "3 tons\t35\t20\t25\t1,200\t36,000\t27,000",
+    "3 tons\t40\t20\t25\t1,200\t\t26,000",
+    "3 tons\t30\t20\t25\t1,200\t37,500\t27,500",
+    "3 tons\t45\t20\t25\t1,200\t25,000\t26,000",
+  ];
+  for (const order of [
+    [0, 1, 2, 3],
+    [3, 2, 1, 0],
+    [2, 0, 3, 1],
+  ]) {
+    const { table } = read("performance", [head, ...order.map((at) => rows[at])].join("\n"));
+    // 35 and 30 °C · 1.8 + 32
+    expect(table.performance.map((row) => row.outdoorDbF).toSorted()).toEqual([86, 95]);
+    const line = (at: number) => order.indexOf(at) + 2;
+    expect(Object.fromEntries(table.refused.map((cell) => [cell.line, [cell.column, cell.reason]]))).toEqual({
+      [line(1)]: ["Total Btu/h", "Total capacity is empty."],
+      [line(3)]: ["Sensible Btu/h", "Sensible 26,000 Btu/h is above the total of 25,000 Btu/h."],
+    });
+  }
+});
+
 test("two tables for one model: the later row is refused and names the earlier line", () => {
   const rows = ["3 tons\t95\t67\t80\t1200\t36000\t27000\t2.9", "3 tons\t95\t67\t80\t1200\t35000\t27000\t2.9"];
   const { table } = read("performance", [HEAD, ...rows, HEAD].join("\n"));
