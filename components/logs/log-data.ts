@@ -36,6 +36,14 @@ export type LogReviewData = {
   readonly imports: readonly LogImportData[];
   readonly shown: LogImportData | null;
   readonly isChosen: boolean;
+  readonly outdoors: {
+    readonly from: string;
+    readonly typical: {
+      readonly name: string;
+      readonly meanF: number;
+      readonly meanDewPointF: number;
+    } | null;
+  } | null;
   readonly window: LogWindowData | null;
   readonly pictures: LogPictures | null;
   readonly loadLine: LoadLine | null;

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { FindingList } from "@/components/findings/finding-list";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
@@ -21,7 +22,7 @@ export function LogReview({ view }: { readonly view: LogReviewData }) {
               title="The newest log is shown. Choose it in the record below to review it."
             />
           ) : null}
-          {shown?.summary ? <OutdoorSource from={shown.summary.outdoorFrom} /> : null}
+          {view.outdoors ? <OutdoorSource jobId={jobId} outdoors={view.outdoors} /> : null}
           {shown && window ? (
             <ZoomChart
               key={shown.id}
@@ -68,11 +69,31 @@ export function LogReview({ view }: { readonly view: LogReviewData }) {
 const OUTDOOR_WORDS: Readonly<Record<string, string>> = {
   log: "Outdoor readings are the log’s own.",
   "station file": "Outdoor readings come from a weather station’s file, hourly and not at the house.",
-  none: "There are no outdoor readings. Import a weather station’s file for the same days to see them beside the log.",
 };
 
-function OutdoorSource({ from }: { readonly from: string }) {
-  return <p className="text-sm text-muted">{OUTDOOR_WORDS[from] ?? ""}</p>;
+type OutdoorProps = { readonly jobId: string; readonly outdoors: NonNullable<LogReviewData["outdoors"]> };
+
+function OutdoorSource({ jobId, outdoors: { from, typical } }: OutdoorProps) {
+  if (typical) {
+    return (
+      <Notice kind="information" title="The outdoors drawn are typical, not lived">
+        The log has no outdoor readings. Drawn beside it is the typical year “{typical.name}”: at these times
+        of the year {typical.meanF.toFixed(0)} °F with a dew point of {typical.meanDewPointF.toFixed(0)} °F in
+        the mean. Nothing is judged by it; import a weather station’s file of the same days for that.
+      </Notice>
+    );
+  }
+  const words = OUTDOOR_WORDS[from];
+  if (words !== undefined) return <p className="text-sm text-muted">{words}</p>;
+  return (
+    <p className="text-sm text-muted">
+      There are no outdoor readings. Import a weather station’s file of the same days, or{" "}
+      <Link className="text-link" href={`/jobs/${jobId}/weather`}>
+        choose a typical weather year
+      </Link>{" "}
+      to see the usual outdoors beside the log.
+    </p>
+  );
 }
 
 function Causes({ causes }: { readonly causes: readonly LikelyCause[] }) {

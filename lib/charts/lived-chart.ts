@@ -76,7 +76,9 @@ export function livedChart(input: LivedChartInput): ChartGeometry | null {
       marks.push(...said.marks);
     }
     ticks.push(...yTicks(y, plot));
-    labels.push(label(panel.title, 4, top - 10, panel.title));
+    const { titleWith } = panel;
+    const title = titleWith && knownOf(input, titleWith.channel).length > 0 ? titleWith.title : panel.title;
+    labels.push(label(panel.title, 4, top - 10, title));
     top = plot.bottom + BETWEEN;
   }
   const ribbons = RIBBONS.filter(({ channel }) => knownOf(input, channel).some((share) => share > 0));

@@ -11,10 +11,14 @@ export type Line = {
 };
 type Panel = {
   readonly title: string;
+  /** The title when a channel is drawn that the log's own days do not have. */
+  readonly titleWith?: { readonly channel: string; readonly title: string };
   readonly height: number;
   readonly lines: readonly Line[];
   readonly unit: string;
 };
+
+const TYPICAL = "typicalDewPointF";
 
 /** What the chart draws, one panel below the other. */
 export const PANELS: readonly Panel[] = [
@@ -26,11 +30,16 @@ export const PANELS: readonly Panel[] = [
   },
   {
     title: "Dew point, °F: indoor solid, outdoor dotted",
+    titleWith: {
+      channel: TYPICAL,
+      title: "Dew point, °F: indoor solid; dashed: typical outdoors, not these days’",
+    },
     height: 120,
     unit: "°F",
     lines: [
       { channel: "indoorDewPointF", name: "indoor dew point", tone: "d", dashes: "solid" },
       { channel: "outdoorDewPointF", name: "outdoor dew point", tone: "c", dashes: "dotted" },
+      { channel: TYPICAL, name: "outdoor dew point of a typical year", tone: "muted", dashes: "dashed" },
     ],
   },
   {

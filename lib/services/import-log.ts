@@ -107,7 +107,7 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
         lastAt: new Date(to),
         summary: isStation
           ? null
-          : await summaryOf(scope, job.id, { sourceId, name: input.sourceName }, samples, asked),
+          : await summaryOf(scope, job, { sourceId, name: input.sourceName }, samples, asked),
         days: daysOfSamples(samples, timeZone).filter(({ startsAt }) => {
           const startMs = startsAt.getTime();
           return startMs <= to && startMs + 25 * 3_600_000 > from;
@@ -123,12 +123,12 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
 
 async function summaryOf(
   scope: TenantScope,
-  jobId: Parameters<typeof completed>[1],
+  job: Parameters<typeof completed>[1],
   source: { readonly sourceId: string; readonly name: string },
   samples: LogSamples,
   asked: LogContext,
 ) {
-  return summarize(await completed(scope, jobId, source.sourceId, samples), source.name, asked);
+  return summarize(await completed(scope, job, source.sourceId, samples), source.name, asked);
 }
 
 /** More than two years of minutes: all of a logger's samples are in memory together when they are judged. */

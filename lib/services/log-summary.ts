@@ -15,7 +15,7 @@ export async function timelineOf(scope: TenantScope, job: Job, found: LogImport)
     new Date(found.summary?.lastAt ?? found.lastAt),
   );
   const samples = samplesOfDays(days, found.timeZone);
-  return samples === null ? null : completed(scope, job.id, found.sourceId, samples);
+  return samples === null ? null : completed(scope, job, found.sourceId, samples);
 }
 
 /** What an import says, held against what the job asks now; read again from the kept days when that has changed. */

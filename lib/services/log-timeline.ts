@@ -1,6 +1,6 @@
 import { type LogImport, logs } from "@/lib/db/logs";
 import { LOG_ANALYSIS, type LogSummary, type OutdoorSource } from "@/lib/domain/evaluate";
-import type { JobId } from "@/lib/domain/ids";
+import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { analyzeLog, besideLog, type LogContext, type LogSamples } from "@/lib/engineering/logs";
 import { AppError } from "@/lib/errors";
@@ -11,21 +11,26 @@ const STATION_APART_MIN = 90;
 
 export type Timeline = { readonly samples: LogSamples; readonly outdoorFrom: OutdoorSource };
 
-/** Everything the house's loggers and stations say beside one logger's samples. */
+/**
+ * Everything the house's loggers and stations say beside one logger's samples. Without outdoor readings the job's weather year says what it
+ * usually is; that is drawn beside the log and never in its samples, so that nothing is judged by it.
+ */
 export async function completed(
   scope: TenantScope,
-  jobId: JobId,
+  job: Pick<Job, "id" | "weatherFileId">,
   sourceId: string,
   log: LogSamples,
 ): Promise<Timeline> {
-  const others = newestOfEachSource(await logs(scope).list(jobId)).filter((one) => one.sourceId !== sourceId);
+  const others = newestOfEachSource(await logs(scope).list(job.id)).filter(
+    (one) => one.sourceId !== sourceId,
+  );
   let samples = log;
   let outdoorFrom: OutdoorSource = log.channels.outdoorF === undefined ? "none" : "log";
   for (const other of others) {
     const isStation = other.summary === null;
     if (isStation && outdoorFrom !== "none") continue;
     const lastMs = log.timeMs.at(-1) ?? 0;
-    const days = await logs(scope).days(jobId, other.sourceId, new Date(lastMs + 3_600_000));
+    const days = await logs(scope).days(job.id, other.sourceId, new Date(lastMs + 3_600_000));
     const beside = samplesOfDays(days, other.timeZone);
     if (beside === null) continue;
     if (!isStation) {
@@ -41,7 +46,10 @@ export async function completed(
     samples = besideLog(samples, beside, take, STATION_APART_MIN);
     if (samples.channels.outdoorF !== undefined) outdoorFrom = "station file";
   }
-  return { samples, outdoorFrom };
+  return {
+    samples,
+    outdoorFrom: outdoorFrom === "none" && job.weatherFileId !== null ? "typical year" : outdoorFrom,
+  };
 }
 
 function newestOfEachSource(imports: readonly LogImport[]): readonly LogImport[] {

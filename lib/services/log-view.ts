@@ -1,10 +1,18 @@
 import { company } from "@/lib/db/company";
 import { type LogSource, logSources } from "@/lib/db/log-sources";
 import { type LogImport, logs } from "@/lib/db/logs";
-import { evaluateJob, type JobContext, logCannotTell, logCauses, logContextOf } from "@/lib/domain/evaluate";
+import {
+  evaluateJob,
+  type JobContext,
+  logCannotTell,
+  logCauses,
+  logContextOf,
+  type OutdoorSource,
+} from "@/lib/domain/evaluate";
 import type { Job } from "@/lib/domain/jobs";
 import { may } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
+import type { TypicalOutdoors } from "@/lib/domain/typical-outdoors";
 import type { Finding } from "@/lib/engineering/findings";
 import {
   analyzeLog,
@@ -19,6 +27,7 @@ import {
 } from "@/lib/engineering/logs";
 import { timelineOf } from "./log-summary";
 import { type LogWindow, windowOf } from "./log-window";
+import { typicalBeside } from "./typical-beside";
 
 export type LogPoint = {
   readonly atMs: number;
@@ -55,6 +64,12 @@ export async function logPanelView(
   return { imports, points, limitPct, timeZone };
 }
 
+/** Where the outdoors beside a log come from, and what a typical year's are. */
+export type LogOutdoors = {
+  readonly from: OutdoorSource;
+  readonly typical: { readonly name: string; readonly meanF: number; readonly meanDewPointF: number } | null;
+};
+
 export type LogReviewView = {
   readonly jobId: string;
   /** The house's logs and the stations beside them, newest first. */
@@ -62,6 +77,7 @@ export type LogReviewView = {
   /** The chosen log, or the newest. */
   readonly shown: LogImport | null;
   readonly isChosen: boolean;
+  readonly outdoors: LogOutdoors | null;
   readonly window: LogWindow | null;
   readonly pictures: LogPictures | null;
   readonly loadLine: LoadLine | null;
@@ -90,14 +106,18 @@ export async function logReviewView(
   const timeline = shown && (await timelineOf(scope, job, shown));
   const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
   const analysis = timeline && asked && analyzeLog(timeline.samples, asked);
-  const seen = { ...context, log: summary && analysis ? { ...summary, analysis } : summary };
+  const outdoorFrom = timeline?.outdoorFrom ?? "none";
+  const seen = { ...context, log: summary && analysis ? { ...summary, analysis, outdoorFrom } : summary };
+  const typical = timeline && (await typicalBeside(scope, job, timeline));
   return {
     jobId: job.id,
     imports,
     shown,
     isChosen: chosen !== undefined,
+    outdoors: timeline && { from: outdoorFrom, typical: typical && inShort(typical) },
     window:
-      timeline && windowOf(timeline.samples, job.home.elevationFt ?? 0, spanOf(timeline.samples.timeMs)),
+      timeline &&
+      windowOf(timeline.samples, job.home.elevationFt ?? 0, spanOf(timeline.samples.timeMs), typical),
     pictures: timeline && logPictures(timeline.samples, job.home.elevationFt ?? 0),
     loadLine: analysis?.loadLine ?? null,
     design: asked?.design ?? null,
@@ -110,6 +130,10 @@ export async function logReviewView(
     sources: await logSources(scope).list(),
     mayUpload: may(scope.role, "log.upload"),
   };
+}
+
+function inShort({ name, meanF, meanDewPointF }: TypicalOutdoors) {
+  return { name, meanF, meanDewPointF };
 }
 
 function spanOf(timeMs: Float64Array) {

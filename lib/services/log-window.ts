@@ -1,10 +1,12 @@
 import { type Thinned, thinned } from "@/lib/charts/decimate";
 import { logs } from "@/lib/db/logs";
 import type { TenantScope } from "@/lib/domain/scope";
+import type { TypicalOutdoors } from "@/lib/domain/typical-outdoors";
 import { type LogSamples, logMoisture } from "@/lib/engineering/logs";
 import { notFound } from "@/lib/errors";
 import { getJob } from "./jobs";
 import { timelineOf } from "./log-summary";
+import { typicalBeside } from "./typical-beside";
 
 /** Readings of a log between two instants, few enough to draw. */
 export type LogWindow = Thinned & { readonly fromMs: number; readonly toMs: number };
@@ -26,7 +28,8 @@ export async function logWindow(
   if (!found?.summary) throw notFound();
   const timeline = await timelineOf(scope, job, found);
   if (timeline === null) throw notFound();
-  return windowOf(timeline.samples, job.home.elevationFt ?? 0, asked);
+  const typical = await typicalBeside(scope, job, timeline);
+  return windowOf(timeline.samples, job.home.elevationFt ?? 0, asked, typical);
 }
 
 /** The channels the chart draws, between two instants. Dew points do not depend on air pressure, so the elevation matters little. */
@@ -34,6 +37,7 @@ export function windowOf(
   samples: LogSamples,
   elevationFt: number,
   { fromMs, toMs }: { readonly fromMs: number; readonly toMs: number },
+  typical: TypicalOutdoors | null,
 ): LogWindow {
   const { channels, timeMs } = samples;
   const { indoorDewPointF, outdoorDewPointF } = logMoisture(samples, elevationFt);
@@ -43,6 +47,7 @@ export function windowOf(
     indoorRhPct: channels.indoorRhPct,
     indoorDewPointF,
     outdoorDewPointF,
+    typicalDewPointF: typical?.dewPointF,
     first: channels.firstStageShare,
     second: channels.secondStageShare,
     fan: channels.fanShare,

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { zipSync } from "fflate";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/lib/db/client";
@@ -6,7 +7,10 @@ import { logs } from "@/lib/db/logs";
 import type { JobId } from "@/lib/domain/ids";
 import { importLog } from "@/lib/services/import-log";
 import { jobView } from "@/lib/services/job-view";
+import { getJob } from "@/lib/services/jobs";
+import { logReviewView } from "@/lib/services/log-view";
 import { logWindow } from "@/lib/services/log-window";
+import { addWeatherFile, chooseWeather } from "@/lib/services/weather";
 import { type Crew, given, makeCrew } from "../support/people";
 import { openJob, refusedBy, save } from "../support/service-jobs";
 
@@ -72,6 +76,42 @@ test("a station's file gives the outdoors, and a second sensor is held against t
   expect(summary?.analysis?.sensors.secondMinusFirstRhPct).toBeCloseTo(-8, 9);
   // 85 °F and 70 % is a dew point of 74.1 °F (ASHRAE Fundamentals 2017 ch. 1, by psychrolib called bare).
   expect(summary?.analysis?.humidity?.meanOutdoorDewPointF).toBeCloseTo(74.1, 1);
+});
+
+test("without outdoor readings the job's typical year is drawn, marked as typical, and judges nothing", async () => {
+  const file = readFileSync(new URL("../../seed/weather/houston-2a.epw", import.meta.url));
+  const weatherFileId = await addWeatherFile(crew.office, {
+    name: "Houston, typical",
+    sourceNote: "see seed/weather",
+    bytes: file,
+  });
+  await chooseWeather(crew.office, { jobId: job, weatherFileId, latitude: 29.8, longitude: -95.4 });
+  await add(text(hourly(0, 100, () => 58)));
+  const { id, summary } = await newest();
+  expect(summary?.outdoorFrom).toBe("typical year");
+  expect(summary?.analysis?.humidity?.overOutdoor).toBeNull();
+  const asked = { jobId: job, importId: id, fromMs: START, toMs: START + 99 * HOUR_MS };
+  const drawn = given((await logWindow(crew.office, asked)).channels.typicalDewPointF);
+  // The file's own row, in °C and by its standard clock, six hours behind: 1 July 06:00 to 07:00, which it calls hour 7.
+  const row = given(
+    file
+      .toString()
+      .split("\n")
+      .find((line) => /^\d+,7,1,7,/.test(line)),
+  ).split(",");
+  expect(drawn.low[0]).toBeCloseTo(Number(row[7]) * 1.8 + 32, 1);
+  const found = await getJob(crew.office, job);
+  const { context } = await jobView(crew.office, job);
+  const view = await logReviewView(crew.office, found, context);
+  expect(view.outdoors).toMatchObject({ from: "typical year", typical: { name: "Houston, typical" } });
+  const load = given(view.cannotTell.find(({ ruleId }) => ruleId === "logs.load-summary"));
+  expect(load.statement).toContain("a typical year’s and judge nothing");
+  // A station of those days takes its place.
+  const station = `Time,Outdoor temperature F,Outdoor RH %\n${Array.from({ length: 100 }, (_, at) => `${new Date(START + at * HOUR_MS).toISOString().slice(0, 19)}Z,85,70`).join("\n")}\n`;
+  await add(text(station), "Airport station");
+  const after = await logReviewView(crew.office, found, context);
+  expect(after.outdoors).toEqual({ from: "station file", typical: null });
+  expect((await logWindow(crew.office, asked)).channels.typicalDewPointF).toBeUndefined();
 });
 
 test("the review's findings, causes and Lived cells speak of the log chosen, and its columns are remembered", async () => {

@@ -393,6 +393,14 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "read shared packet": ({ packetSecret }) => ({ params: { secret: packetSecret } }),
   "preview brand": () => ({ params: {}, body: JSON.stringify(BRAND) }),
   "export log remarks": ({ jobId, importId }) => ({ params: { jobId, importId } }),
+  "read log days": ({ jobId, importId }) => ({
+    params: { jobId, importId },
+    query: {
+      channel: "indoorRhPct",
+      fromMs: String(Date.UTC(2026, 6, 2)),
+      toMs: String(Date.UTC(2026, 6, 4)),
+    },
+  }),
   "read log window": ({ jobId, importId }) => ({
     params: { jobId, importId },
     query: { fromMs: String(Date.UTC(2026, 6, 2)), toMs: String(Date.UTC(2026, 6, 4)) },

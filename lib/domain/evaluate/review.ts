@@ -42,7 +42,20 @@ export function logCauses({ log, limits }: JobContext): readonly LikelyCause[] {
 /** The dry-hours are the promise's own finding, with the job's limit beside them. */
 function ofLog({ log, limits }: JobContext): readonly Finding[] {
   if (!log?.analysis) return [];
-  return logFindings(log.analysis, limits).filter(({ ruleId }) => ruleId !== logsRules.dryHours.id);
+  return logFindings(log.analysis, limits)
+    .filter(({ ruleId }) => ruleId !== logsRules.dryHours.id)
+    .map((one) => (log.outdoorFrom === "typical year" ? besideTypical(one) : one));
+}
+
+/** A typical year is not those days' weather: what needs the outdoors stays unanswered and says why. */
+function besideTypical(one: Finding): Finding {
+  if (one.verdict !== "not measured" || !one.inputs.includes("outdoorF")) return one;
+  return {
+    ...one,
+    statement:
+      "This needs the outdoors of the log’s own days; those beside it are a typical year’s and judge nothing.",
+    nextStep: `Import a weather station’s file of the same days. ${one.nextStep ?? ""}`.trim(),
+  };
 }
 
 function promiseFindings(context: JobContext): readonly Finding[] {

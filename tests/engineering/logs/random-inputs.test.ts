@@ -15,6 +15,7 @@ import {
 const {
   analyzeLog,
   besideLog,
+  dayOverlay,
   LOG_CHANNELS,
   LOG_RANGES,
   likelyCauses,
@@ -133,6 +134,13 @@ randomTest("pictures and two logs together: nothing doubled, nothing lost, or a 
     fc.property(samples, samples, number(0, 8_000), (one, other, elevationFt) => {
       lawful(() => logPictures(one, elevationFt));
       lawful(() => logMoisture(one, elevationFt));
+      const [fromMs, toMs] = [one.timeMs[0] ?? 0, other.timeMs[0] ?? 0];
+      const overlay = lawful(() => dayOverlay(one, elevationFt, "indoorRhPct", { fromMs, toMs }));
+      for (const [step, middle] of (overlay?.median ?? []).entries()) {
+        if (middle === null) continue;
+        expect(overlay?.low[step]).toBeLessThanOrEqual(middle);
+        expect(overlay?.high[step]).toBeGreaterThanOrEqual(middle);
+      }
       const merged = lawful(() => mergeSamples(one, other));
       if (merged !== null) {
         const instants = new Set([...one.timeMs, ...other.timeMs]);
