@@ -5,6 +5,9 @@ import { Button } from "@/components/ui/button";
 import type { Thinned } from "@/lib/charts/decimate";
 import { livedChart } from "@/lib/charts/lived-chart";
 import { ChartFigure } from "../charts/chart-figure";
+import { DayOverlay } from "./day-overlay";
+import { SpanForm } from "./span-form";
+import { ZoomByDrag } from "./zoom-by-drag";
 
 export type LogWindowData = Thinned & { readonly fromMs: number; readonly toMs: number };
 
@@ -12,7 +15,7 @@ const HOUR_MS = 3_600_000;
 /** Closer than this nothing is left to see. */
 const LEAST_MS = 6 * HOUR_MS;
 
-/** The whole log, to look into: zoomed and moved by buttons or keys, drawn anew from the readings of the chosen time. */
+/** The whole log, to look into: zoomed and moved by dragging, buttons, keys or dates, drawn anew from the readings of the chosen time; below it its days upon each other. */
 export function ZoomChart({
   jobId,
   importId,
@@ -61,6 +64,8 @@ export function ZoomChart({
   ]);
   const onKeyDown = (event: KeyboardEvent) => {
     const act = actions.get(event.key);
+    // A list's own arrow keys choose in it.
+    if (event.target instanceof HTMLSelectElement) return;
     if (!act || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     act();
@@ -78,19 +83,29 @@ export function ZoomChart({
           {state === "busy" ? "Reading…" : state === "failed" ? "Could not be read; try again." : ""}
         </span>
       </div>
-      <ChartFigure
-        title="What the house did"
-        geometryAt={(width) =>
-          livedChart({
-            ...shown,
-            width,
-            timeZone,
-            limitPct,
-            gapAfterMinutes: Math.max(90, (4 * span) / 60_000 / shown.atMs.length),
-          })
-        }
-        empty="No readings in this time."
-        note="Shaded: 50 to 60 %. Dashed: the limit promised. Lines break where readings are missing."
+      <SpanForm shown={shown} timeZone={timeZone} onChosen={({ fromMs, toMs }) => show(fromMs, toMs)} />
+      <ZoomByDrag onChosen={(from, to) => show(shown.fromMs + from * span, shown.fromMs + to * span)}>
+        <ChartFigure
+          title="What the house did"
+          geometryAt={(width) =>
+            livedChart({
+              ...shown,
+              width,
+              timeZone,
+              limitPct,
+              gapAfterMinutes: Math.max(90, (4 * span) / 60_000 / shown.atMs.length),
+            })
+          }
+          empty="No readings in this time."
+          note="Shaded: 50 to 60 %. Dashed: the limit promised. Lines break where readings are missing. Drag across the chart to zoom."
+        />
+      </ZoomByDrag>
+      <DayOverlay
+        jobId={jobId}
+        importId={importId}
+        fromMs={shown.fromMs}
+        toMs={shown.toMs}
+        limitPct={limitPct}
       />
     </section>
   );

@@ -19,6 +19,8 @@ const RIBBONS: readonly Omit<Line, "dashes">[] = [
   { channel: "second", name: "second stage", tone: "short" },
   { channel: "fan", name: "fan", tone: "muted" },
 ];
+/** Room left and right of the plot, in the chart’s units. */
+export const LIVED_SIDES = { left: 44, right: 12 } as const;
 const BETWEEN = 40;
 const RIBBON = 14;
 const MS_PER_MINUTE = 60_000;
@@ -28,7 +30,7 @@ export function livedChart(input: LivedChartInput): ChartGeometry | null {
   const { width, fromMs, toMs, atMs, channels } = input;
   const drawn = PANELS.filter(({ lines }) => lines.some(({ channel }) => knownOf(input, channel).length > 0));
   if (drawn.length === 0) return null;
-  const side = { left: 44, right: width - 12 };
+  const side = { left: LIVED_SIDES.left, right: width - LIVED_SIDES.right };
   const x = scaleLinear()
     .domain(fromMs === toMs ? [fromMs - MS_PER_MINUTE, toMs + MS_PER_MINUTE] : [fromMs, toMs])
     .range([side.left, side.right]);

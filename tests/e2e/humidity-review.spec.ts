@@ -97,6 +97,26 @@ test("the office drops a log no one has seen, maps it, reads the cause, signs an
   await expect(causes.getByText(/Turn the fan off between calls for a week/)).toBeVisible();
   await expectAccessible(page);
 
+  // The four weeks upon each other, then a few of them: chosen by dragging, and by their dates from the keyboard.
+  const days = page.getByRole("region", { name: "Days upon each other" });
+  await expect(days.getByText(/Indoor humidity of 29 days: the median is lowest at/)).toBeVisible();
+  const chart = page.getByRole("img", { name: "What the house did" }).locator("visible=true");
+  const box = await chart.boundingBox();
+  if (box === null) throw new Error("The chart has no place.");
+  await page.mouse.move(box.x + 0.4 * box.width, box.y + 60);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 0.6 * box.width, box.y + 60, { steps: 4 });
+  await page.mouse.up();
+  await expect(days.getByText(/Indoor humidity of [67] days:/)).toBeVisible();
+  await page.getByLabel("First day").fill("2025-07-08");
+  await page.getByLabel("Last day").fill("2025-07-10");
+  await page.getByRole("button", { name: "Show these days" }).press("Enter");
+  await expect(days.getByText(/Indoor humidity of 3 days:/)).toBeVisible();
+  await page.getByLabel("Day picked out").selectOption({ label: "Wed, Jul 9, 2025" });
+  await days.getByText("Show the numbers").click();
+  await expect(days.getByRole("columnheader", { name: "Wed, Jul 9, 2025" })).toBeVisible();
+  await expectAccessible(page);
+
   await page.getByLabel("Log reviewed").selectOption({ index: 1 });
   await page.getByLabel("Conclusion", { exact: true }).selectOption({ label: "the promise is not kept" });
   await page.getByLabel(/^Cause, when the house is too humid/).fill("The fan runs between calls.");

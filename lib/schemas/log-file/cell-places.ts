@@ -1,3 +1,5 @@
+import { partOf } from "./text-codes";
+
 const LINE_FEED = 10;
 const RETURN = 13;
 const BLANK = 32;
@@ -17,10 +19,10 @@ export type Places = {
 /**
  * Finds the cells of a text without quotes: a line is a row, unless nothing but blanks is in it.
  *
- * @param codes - The text's characters, from {@link codesOf}.
+ * @param text - In UTF-8.
  */
-export function placesIn(text: string, codes: Uint8Array, delimiter: number): Places {
-  const { length } = codes;
+export function placesIn(text: Uint8Array, delimiter: number): Places {
+  const { length } = text;
   // Grown where needed; a logger's cell has five characters or so, its row fifty.
   let starts = new Uint32Array(Math.ceil(length / 4) + 16);
   let firsts = new Uint32Array(Math.ceil(length / 32) + 16);
@@ -39,7 +41,7 @@ export function placesIn(text: string, codes: Uint8Array, delimiter: number): Pl
     if (cellCount + 1 >= starts.length) starts = larger(starts);
     starts[cellCount++] = at;
     for (; at < length; at++) {
-      code = codes[at] ?? 0;
+      code = text[at] ?? 0;
       if (code === delimiter) {
         if (cellCount >= starts.length) starts = larger(starts);
         starts[cellCount++] = at + 1;
@@ -48,7 +50,7 @@ export function placesIn(text: string, codes: Uint8Array, delimiter: number): Pl
       } else if (code < DELETE) hasInk = true;
     }
     // "Blank" is what trim() takes away, which is more than the space.
-    if (hasInk || text.slice(begin, at).trim() !== "") {
+    if (hasInk || partOf(text, begin, at).trim() !== "") {
       if (rowCount + 1 >= firsts.length)
         [firsts, ends, lines] = [larger(firsts), larger(ends), larger(lines)];
       firsts[rowCount] = before;
@@ -56,7 +58,7 @@ export function placesIn(text: string, codes: Uint8Array, delimiter: number): Pl
       lines[rowCount] = line;
       rowCount++;
     } else cellCount = before;
-    at += code === RETURN && at < length && codes[at + 1] === LINE_FEED ? 2 : 1;
+    at += code === RETURN && at < length && text[at + 1] === LINE_FEED ? 2 : 1;
   }
   firsts[rowCount] = cellCount;
   return { starts, firsts, ends, lines, rowCount };

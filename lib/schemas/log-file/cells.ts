@@ -2,7 +2,7 @@ import { readNumberCell } from "./cell-number";
 import { type Places, placesIn } from "./cell-places";
 import type { Delimiter } from "./delimiter";
 import { NO_NUMBER, plainNumber } from "./plain-number";
-import { codesOf } from "./text-codes";
+import { partOf } from "./text-codes";
 
 /** The cells of a table by row and column, kept as places in its text: a year of rows makes a million cells. */
 export type Cells = {
@@ -14,21 +14,19 @@ export type Cells = {
   readonly cell: (row: number, column: number) => string;
   /** The numbers of a column for some rows: NaN for an empty cell, {@link NO_NUMBER} for one that is none. */
   readonly numbers: (column: number, rows: Uint32Array) => Float64Array;
-  /** Visits a column from top to bottom: each cell is a part of a text's characters, an empty one where they are not at hand. */
+  /** Visits a column from top to bottom: each cell is a part of a text in UTF-8, an empty one where it is not at hand. */
   readonly each: (
     column: number,
-    visit: (codes: Uint8Array, from: number, to: number, row: number) => void,
+    visit: (text: Uint8Array, from: number, to: number, row: number) => void,
   ) => void;
   readonly sameRow: (one: number, other: number) => boolean;
   /** Some of the rows, in the order given. */
   readonly pick: (rows: Uint32Array) => Cells;
 };
 
-/** Cells of a text without quotes: a line is a row. Lines of nothing but blanks are left out. */
-export function cellsOfText(text: string, delimiter: Delimiter): Cells {
-  const codes = codesOf(text);
-  const places = placesIn(text, codes, delimiter.charCodeAt(0));
-  return textCells({ text, codes, places }, delimiter, null);
+/** Cells of a text in UTF-8 without quotes: a line is a row. Lines of nothing but blanks are left out. */
+export function cellsOfText(text: Uint8Array, delimiter: Delimiter): Cells {
+  return textCells(text, placesIn(text, delimiter.charCodeAt(0)), delimiter, null);
 }
 
 /** Cells that were taken apart already. */
@@ -60,10 +58,12 @@ export function cellsOfRows(
 
 const NOTHING = new Uint8Array();
 
-type Read = { readonly text: string; readonly codes: Uint8Array; readonly places: Places };
-
-function textCells(read: Read, delimiter: Delimiter, chosen: Uint32Array | null): Cells {
-  const { text, codes, places } = read;
+function textCells(
+  text: Uint8Array,
+  places: Places,
+  delimiter: Delimiter,
+  chosen: Uint32Array | null,
+): Cells {
   const { starts, firsts, ends, lines } = places;
   const rowAt = (row: number) => (chosen === null ? row : (chosen[row] ?? 0));
   const from = (cell: number) => starts[cell] ?? 0;
@@ -72,7 +72,7 @@ function textCells(read: Read, delimiter: Delimiter, chosen: Uint32Array | null)
   const cell = (row: number, column: number) => {
     const at = rowAt(row);
     const index = (firsts[at] ?? 0) + column;
-    return index < (firsts[at + 1] ?? 0) ? text.slice(from(index), to(at, index)) : "";
+    return index < (firsts[at + 1] ?? 0) ? partOf(text, from(index), to(at, index)) : "";
   };
   return {
     rowCount: chosen === null ? places.rowCount : chosen.length,
@@ -91,7 +91,7 @@ function textCells(read: Read, delimiter: Delimiter, chosen: Uint32Array | null)
           continue;
         }
         const end = place + 1 < next ? (starts[place + 1] ?? 0) - 1 : (ends[at] ?? 0);
-        const quick = plainNumber(codes, starts[place] ?? 0, end);
+        const quick = plainNumber(text, starts[place] ?? 0, end);
         values[index] =
           quick === NO_NUMBER ? (readNumberCell(cell(row, column), delimiter) ?? NO_NUMBER) : quick;
       }
@@ -102,20 +102,20 @@ function textCells(read: Read, delimiter: Delimiter, chosen: Uint32Array | null)
       for (let row = 0; row < count; row++) {
         const at = rowAt(row);
         const place = (firsts[at] ?? 0) + column;
-        if (place < (firsts[at + 1] ?? 0)) visit(codes, from(place), to(at, place), row);
+        if (place < (firsts[at + 1] ?? 0)) visit(text, from(place), to(at, place), row);
         else visit(NOTHING, 0, 0, row);
       }
     },
     sameRow: (one, other) => {
       const [a, b] = [rowAt(one), rowAt(other)];
       return (
-        text.slice(from(firsts[a] ?? 0), ends[a] ?? 0) === text.slice(from(firsts[b] ?? 0), ends[b] ?? 0)
+        partOf(text, from(firsts[a] ?? 0), ends[a] ?? 0) === partOf(text, from(firsts[b] ?? 0), ends[b] ?? 0)
       );
     },
     pick: (rows) => {
       const picked = new Uint32Array(rows.length);
       for (let at = 0; at < rows.length; at++) picked[at] = rowAt(rows[at] ?? 0);
-      return textCells(read, delimiter, picked);
+      return textCells(text, places, delimiter, picked);
     },
   };
 }

@@ -38,8 +38,8 @@ export function dateColumn(cells: Cells, at: number, timeAt: number | null): Dat
     secondOfDay: new Int32Array(rowCount),
     offsetMin: new Int16Array(rowCount).fill(LOCAL),
   } as const satisfies DateColumn;
-  cells.each(at, (codes, from, to, row) => {
-    if (timeAt === null && readPlainDate(codes, from, to, column, row)) return;
+  cells.each(at, (text, from, to, row) => {
+    if (timeAt === null && readPlainDate(text, from, to, column, row)) return;
     const date = readDateCell(cells.cell(row, at));
     const time = date === null || timeAt === null ? date : readTimeCell(cells.cell(row, timeAt));
     if (date === null || time === null) return;
@@ -117,7 +117,7 @@ type Written = { readonly [K in "form" | "secondOfDay" | "offsetMin"]: DateColum
  * The dates nearly every logger writes: three numbers with "-", "/" or "." between them, then " " or "T" and hh:mm or hh:mm:ss, with no
  * zone. Answers false for anything else, which {@link readDateCell} then reads or refuses; both agree on what this takes.
  */
-function readPlainDate(codes: Uint8Array, from: number, end: number, column: Written, row: number): boolean {
+function readPlainDate(text: Uint8Array, from: number, end: number, column: Written, row: number): boolean {
   let at = from;
   let part = 0;
   let number = 0;
@@ -126,7 +126,7 @@ function readPlainDate(codes: Uint8Array, from: number, end: number, column: Wri
   let two = 0;
   let firstDigits = 0;
   for (; at < end; at++) {
-    const code = codes[at] ?? 0;
+    const code = text[at] ?? 0;
     if (code >= ZERO && code <= NINE) {
       number = number * 10 + (code - ZERO);
       digits++;
@@ -152,9 +152,9 @@ function readPlainDate(codes: Uint8Array, from: number, end: number, column: Wri
     yearFirst === (digits === 4)
   )
     return false;
-  const separator = at < end ? (codes[at] ?? 0) : 0;
+  const separator = at < end ? (text[at] ?? 0) : 0;
   if (separator !== SPACE && separator !== BIG_T && separator !== SMALL_T) return false;
-  const seconds = plainTime(codes, at + 1, end);
+  const seconds = plainTime(text, at + 1, end);
   if (seconds < 0) return false;
   column.form[row] = yearFirst ? YEAR_FIRST : YEAR_LAST;
   column.numbers[0][row] = one;
@@ -165,15 +165,15 @@ function readPlainDate(codes: Uint8Array, from: number, end: number, column: Wri
 }
 
 /** Seconds of hh:mm or hh:mm:ss, the hour in one digit or two; −1 for anything else. */
-function plainTime(codes: Uint8Array, from: number, end: number): number {
-  const colon = digitAt(codes, from + 1) < 0 ? from + 1 : from + 2;
-  if (colon + 3 > end || (codes[colon] ?? 0) !== COLON) return -1;
-  const hour = colon === from + 1 ? digitAt(codes, from) : twoDigits(codes, from);
-  const minute = twoDigits(codes, colon + 1);
+function plainTime(text: Uint8Array, from: number, end: number): number {
+  const colon = digitAt(text, from + 1) < 0 ? from + 1 : from + 2;
+  if (colon + 3 > end || (text[colon] ?? 0) !== COLON) return -1;
+  const hour = colon === from + 1 ? digitAt(text, from) : twoDigits(text, from);
+  const minute = twoDigits(text, colon + 1);
   let second = 0;
   if (end !== colon + 3) {
-    if (end !== colon + 6 || (codes[colon + 3] ?? 0) !== COLON) return -1;
-    second = twoDigits(codes, colon + 4);
+    if (end !== colon + 6 || (text[colon + 3] ?? 0) !== COLON) return -1;
+    second = twoDigits(text, colon + 4);
   }
   if (hour < 0 || minute < 0 || second < 0 || minute > 59 || second > 59) return -1;
   const seconds = (hour * 60 + minute) * 60 + second;
@@ -181,12 +181,12 @@ function plainTime(codes: Uint8Array, from: number, end: number): number {
 }
 
 /** The digit at a place; −1 where there is none. */
-function digitAt(codes: Uint8Array, at: number): number {
-  const code = codes[at] ?? 0;
+function digitAt(text: Uint8Array, at: number): number {
+  const code = text[at] ?? 0;
   return code >= ZERO && code <= NINE ? code - ZERO : -1;
 }
 
-function twoDigits(codes: Uint8Array, at: number): number {
-  const [high, low] = [digitAt(codes, at), digitAt(codes, at + 1)];
+function twoDigits(text: Uint8Array, at: number): number {
+  const [high, low] = [digitAt(text, at), digitAt(text, at + 1)];
   return high < 0 || low < 0 ? -1 : high * 10 + low;
 }

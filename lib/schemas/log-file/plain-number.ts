@@ -13,17 +13,17 @@ const TENTHS = Float64Array.from({ length: MOST_DIGITS + 1 }, (_, places) => 10 
  * The number of a cell written in at most 15 digits with a point or none: then whole number and power of ten are exact
  * and their quotient is what Number() gives (Clinger 1990). NaN for an empty cell, {@link NO_NUMBER} for anything else.
  */
-export function plainNumber(codes: Uint8Array, from: number, to: number): number {
+export function plainNumber(text: Uint8Array, from: number, to: number): number {
   if (from === to) return Number.NaN;
   let at = from;
-  const negative = codes[at] === MINUS;
+  const negative = text[at] === MINUS;
   if (negative) at++;
   let whole = 0;
   let digits = 0;
   let places = 0;
   let seenPoint = false;
   for (; at < to; at++) {
-    const code = codes[at] ?? 0;
+    const code = text[at] ?? 0;
     if (code >= ZERO && code <= NINE) {
       whole = whole * 10 + (code - ZERO);
       digits++;

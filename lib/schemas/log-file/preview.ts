@@ -73,7 +73,7 @@ function tableAtStart(bytes: Uint8Array) {
   const start = startOf(bytes);
   if (!(start instanceof Uint8Array)) return start;
   const text = textOfFile(start);
-  return typeof text === "string" ? tableOf(text) : text;
+  return text instanceof Uint8Array ? tableOf(text) : text;
 }
 
 /** The first whole rows. */

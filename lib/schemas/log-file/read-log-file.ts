@@ -44,7 +44,7 @@ export function readLogFile(
   if (zone === null)
     return refuse("unknown zone", `"${asked.zone}" is not a known time zone; choose the home's.`);
   const text = textOfFile(file);
-  if (typeof text !== "string") return text;
+  if (!(text instanceof Uint8Array)) return text;
   const table = tableOf(text);
   if ("kind" in table) return table;
   const mapping = asked.mapping ?? suggestMapping(table);

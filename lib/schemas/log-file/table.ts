@@ -2,6 +2,7 @@ import { parse } from "csv-parse/sync";
 import { type Cells, cellsOfRows, cellsOfText } from "./cells";
 import { readDateCell } from "./date-cell";
 import { DELIMITERS, type Delimiter } from "./delimiter";
+import { partOf } from "./text-codes";
 import { type FileRefusal, refuse } from "./text-of-file";
 
 /** A text taken apart: headings and rows, each row with its line number in the file (from 1). */
@@ -14,12 +15,18 @@ export type Table = {
 /** A cell of a line of units below the headings. */
 const UNIT_CELL = /^[([]?(°?\s?[CF]|deg\.? ?[CF]|%( ?RH)?|s|sec|seconds|min|minutes|)[)\]]?$/i;
 
+const QUOTE = 34;
+const LINE_FEED = 10;
+const RETURN = 13;
+/** Such rows are lists of strings, at ten times the bytes. */
+const MOST_QUOTED_BYTES = 15_000_000;
+
 /** Lines looked at to find delimiter and headings. */
 const LOOK = 60;
 
-/** Takes the text apart, or says why it is no table. */
-export function tableOf(text: string): Table | FileRefusal {
-  const start = text.slice(0, 100_000).split(/\r\n|\n|\r/, LOOK);
+/** Takes a text in UTF-8 apart, or says why it is no table. */
+export function tableOf(text: Uint8Array): Table | FileRefusal {
+  const start = partOf(text, 0, 100_000).split(/\r\n|\n|\r/, LOOK);
   const delimiter = delimiterOf(start);
   if (delimiter === null) {
     return refuse(
@@ -73,14 +80,20 @@ function headingsAbove(rows: readonly (readonly string[])[], width: number): rea
   );
 }
 
-function cutRows(text: string, delimiter: Delimiter): Cells | FileRefusal {
-  const plain = withoutNeedlessQuotes(text, delimiter);
+function cutRows(text: Uint8Array, delimiter: Delimiter): Cells | FileRefusal {
+  const plain = withoutNeedlessQuotes(text, delimiter.charCodeAt(0));
   // Without quotes a line is a row and csv-parse has nothing to decide.
-  if (!plain.includes('"')) return cellsOfText(plain, delimiter);
+  if (!plain.includes(QUOTE)) return cellsOfText(plain, delimiter);
+  if (text.length > MOST_QUOTED_BYTES) {
+    return refuse(
+      "too large",
+      `Cells of this file hold quotes or line ends, which is read up to ${MOST_QUOTED_BYTES / 1_000_000} MB. Export it in parts, or without them.`,
+    );
+  }
   const rows: string[][] = [];
   const lines: number[] = [];
   try {
-    parse(text, {
+    parse(partOf(text, 0, text.length), {
       delimiter,
       relax_column_count: true,
       skip_empty_lines: true,
@@ -102,10 +115,27 @@ function cutRows(text: string, delimiter: Delimiter): Cells | FileRefusal {
 }
 
 /** Takes away quotes around whole cells that hold no delimiter, quote or line end: there they mean nothing. */
-function withoutNeedlessQuotes(text: string, delimiter: Delimiter): string {
-  if (!text.includes('"')) return text;
-  const cut = `\\${delimiter}`;
-  return text.replace(new RegExp(`(^|[${cut}])"([^"\r\n${cut}]*)"(?=[${cut}\r\n]|$)`, "gm"), "$1$2");
+function withoutNeedlessQuotes(text: Uint8Array, delimiter: number): Uint8Array {
+  if (!text.includes(QUOTE)) return text;
+  const isEdge = (code: number | undefined) =>
+    code === undefined || code === delimiter || code === LINE_FEED || code === RETURN;
+  const plain = new Uint8Array(text.length);
+  let size = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text[at] ?? 0;
+    if (code === QUOTE && isEdge(text[at - 1])) {
+      let end = at + 1;
+      while (text[end] !== QUOTE && !isEdge(text[end])) end++;
+      if (text[end] === QUOTE && isEdge(text[end + 1])) {
+        plain.set(text.subarray(at + 1, end), size);
+        size += end - at - 1;
+        at = end;
+        continue;
+      }
+    }
+    plain[size++] = code;
+  }
+  return plain.subarray(0, size);
 }
 
 /** The delimiter that cuts most of the first lines into the same number of columns. */

@@ -1,3 +1,5 @@
+import { isUtf8, partOf } from "./text-codes";
+
 /** Why a whole file cannot be read. */
 export const FILE_REFUSALS = [
   "empty",
@@ -25,6 +27,9 @@ export type FileRefusal = {
   readonly headings: readonly string[];
 };
 
+/** The byte-order mark of UTF-8. */
+const MARK = [0xef, 0xbb, 0xbf];
+
 /** Larger than ten years of minutes with thirty columns. */
 const MOST_BYTES = 400_000_000;
 
@@ -48,15 +53,16 @@ const SIGNATURES: readonly (readonly [readonly number[], FileRefusal["code"], st
   [[0x25, 0x50, 0x44, 0x46], "not text", "This is a PDF. Export the log as CSV instead."],
 ];
 
-/** The text of a file given as bytes or text, or why it is no table of text. */
-export function textOfFile(file: Uint8Array | string): string | FileRefusal {
+/** The text of a file in UTF-8, or why it is no table of text. */
+export function textOfFile(file: Uint8Array | string): Uint8Array | FileRefusal {
   if (file.length > MOST_BYTES)
     return refuse("too large", "The file is larger than 400 MB. Split it by year.");
-  const text = typeof file === "string" ? file.replace(/^\uFEFF/, "") : decode(file);
-  if (typeof text !== "string") return text;
-  const start = text.slice(0, 2_000).trimStart();
-  if (start === "" && text.trim() === "") return refuse("empty", "The file is empty. Export the log again.");
-  if (text.includes("\u0000")) return refuse("not text", "The file is not text. Export the log as CSV.");
+  const text = typeof file === "string" ? encoded(file.replace(/^\uFEFF/, "")) : inUtf8(file);
+  if (!(text instanceof Uint8Array)) return text;
+  const start = partOf(text, 0, 2_000).trimStart();
+  if (start === "" && partOf(text, 0, text.length).trim() === "")
+    return refuse("empty", "The file is empty. Export the log again.");
+  if (text.includes(0)) return refuse("not text", "The file is not text. Export the log as CSV.");
   if (/^<(!doctype|html|\?xml|[a-z]+[\s>])/i.test(start)) {
     return refuse(
       "web page",
@@ -68,7 +74,9 @@ export function textOfFile(file: Uint8Array | string): string | FileRefusal {
   return text;
 }
 
-function decode(bytes: Uint8Array): string | FileRefusal {
+const encoded = (text: string) => new TextEncoder().encode(text);
+
+function inUtf8(bytes: Uint8Array): Uint8Array | FileRefusal {
   for (const [signature, code, reason] of SIGNATURES) {
     if (signature.every((byte, index) => bytes[index] === byte)) return refuse(code, reason);
   }
@@ -79,13 +87,10 @@ function decode(bytes: Uint8Array): string | FileRefusal {
         ? "utf-16be"
         : null;
   // TextDecoder takes the byte-order mark away.
-  if (wide !== null) return new TextDecoder(wide).decode(bytes);
+  if (wide !== null) return encoded(new TextDecoder(wide).decode(bytes));
   if (bytes.subarray(0, 8_000).includes(0))
     return refuse("not text", "The file is not text. Export the log as CSV.");
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    // Not UTF-8: the usual other one, in which at least "°" and letters come out right.
-    return new TextDecoder("windows-1252").decode(bytes);
-  }
+  // Not UTF-8: the usual other one, in which at least "°" and letters come out right.
+  if (!isUtf8(bytes)) return encoded(new TextDecoder("windows-1252").decode(bytes));
+  return MARK.every((byte, index) => bytes[index] === byte) ? bytes.subarray(MARK.length) : bytes;
 }
