@@ -15,7 +15,7 @@ import { type ChosenLog, chosenLog } from "./chosen-log";
 import type { LogSourceData } from "./log-data";
 import { MappingFields, mappingIn } from "./mapping-fields";
 import { PreviewTable } from "./preview-table";
-import { sendLog } from "./send-log";
+import { type LogProgress, sendLog } from "./send-log";
 
 const NEEDED = "Choose a file.";
 
@@ -35,7 +35,7 @@ export function LogImport({
   const [tried, setTried] = useState<{ readonly ok: boolean; readonly words: readonly string[] } | null>(
     null,
   );
-  const [share, setShare] = useState<number | null>(null);
+  const [at, setAt] = useState<LogProgress | null>(null);
   const [done, setDone] = useState<string | null>(null);
   const sending = useRef<AbortController | null>(null);
   const form = useRef<HTMLDivElement>(null);
@@ -80,19 +80,18 @@ export function LogImport({
     body.set("mapping", JSON.stringify(mapping));
     const control = new AbortController();
     sending.current = control;
-    setShare(0);
-    const answer = await sendLog(jobId, body, { progress: setShare, signal: control.signal });
-    setShare(null);
-    if (answer.kind === "cancelled") return setProblems([]);
+    setAt({ part: "sent", share: 0 });
+    const answer = await sendLog(jobId, body, { progress: setAt, signal: control.signal });
+    setAt(null);
+    if (answer.kind === "cancelled") {
+      setProblems([]);
+      return setDone("Cancelled; nothing was kept.");
+    }
     if (answer.kind === "refused") {
       setProblems(answer.fields.length > 0 ? answer.fields : [{ field: "file", message: answer.message }]);
       return;
     }
-    const rows = `${answer.rowsKept.toLocaleString("en-US")} rows imported, ${answer.rowsRefused} rows or cells not taken`;
-    const twice = answer.overlap > 0 ? `, ${answer.overlap} of them kept before and not doubled` : "";
-    setDone(
-      `${rows}${twice}. ${answer.isStation ? "Kept as a weather station beside the house’s log." : "Choose this log in the record below."}`,
-    );
+    setDone(answer.words);
     setChosen(null);
     setProblems([]);
     router.refresh();
@@ -100,7 +99,7 @@ export function LogImport({
   const fileProps = {
     name: "file",
     label: "Log file",
-    hint: "Drop it here or choose it: CSV, TSV or a ZIP of them, up to 60 MB. A weather station’s file goes the same way.",
+    hint: "Drop it here or choose it: CSV, TSV or a ZIP of them, up to 50 MB. A weather station’s file goes the same way.",
     error: problemOf(problems, "file"),
   };
   return (
@@ -167,16 +166,23 @@ export function LogImport({
           ) : null}
           <div className="flex flex-wrap gap-2">
             <Button onClick={tryOut}>Try on the first rows</Button>
-            <SubmitButton busy={share !== null} busyText="Importing…" variant="primary">
+            <SubmitButton busy={at !== null} busyText="Importing…" variant="primary">
               Import
             </SubmitButton>
-            {share === null ? null : <Button onClick={() => sending.current?.abort()}>Cancel</Button>}
+            {at === null ? null : <Button onClick={() => sending.current?.abort()}>Cancel</Button>}
           </div>
-          {share === null ? null : (
+          {at === null ? null : (
             <div>
-              <progress aria-label="Sent" value={share} max={1} className="w-full" />
+              <progress
+                aria-label={at.part === "sent" ? "Sent" : "Read"}
+                value={at.share}
+                max={1}
+                className="w-full"
+              />
               <p role="status" className="text-sm text-muted">
-                {share < 1 ? `${(100 * share).toFixed(0)} % sent` : "Sent; the rows are being read."}
+                {at.part === "sent"
+                  ? `${(100 * at.share).toFixed(0)} % sent`
+                  : `Sent; ${(100 * at.share).toFixed(0)} % read. You may leave this page: the log is listed here when it is read.`}
               </p>
             </div>
           )}

@@ -1,28 +1,33 @@
 import type { FieldProblem } from "@/lib/domain/problems";
 
 export type LogAnswer =
-  | {
-      readonly kind: "done";
-      readonly rowsKept: number;
-      readonly rowsRefused: number;
-      readonly overlap: number;
-      readonly isStation: boolean;
-    }
+  | { readonly kind: "done"; readonly words: string }
   | { readonly kind: "refused"; readonly message: string; readonly fields: readonly FieldProblem[] }
   | { readonly kind: "cancelled" };
 
-/** Sends a log file, telling how much has gone. Not `fetch`, which cannot tell that. */
-export function sendLog(
-  jobId: string,
-  form: FormData,
-  told: { readonly progress: (share: number) => void; readonly signal: AbortSignal },
-): Promise<LogAnswer> {
+/** How far it is: first the file goes, then the server reads it. */
+export type LogProgress = { readonly part: "sent" | "read"; readonly share: number };
+
+type Told = { readonly progress: (at: LogProgress) => void; readonly signal: AbortSignal };
+type Sent = { readonly kind: "sent"; readonly workId: string };
+
+const FIRST_ASK_MS = 150;
+const LAST_ASK_MS = 1_500;
+
+/** Sends a log file and follows its reading to the end. Given up meanwhile, nothing of it is kept. */
+export async function sendLog(jobId: string, form: FormData, told: Told): Promise<LogAnswer> {
+  const sent = await upload(jobId, form, told);
+  return sent.kind === "sent" ? follow(`/api/jobs/${jobId}/logs/work/${sent.workId}`, told) : sent;
+}
+
+/** Not `fetch`, which cannot tell how much has gone. */
+function upload(jobId: string, form: FormData, told: Told): Promise<LogAnswer | Sent> {
   return new Promise((resolve) => {
     const request = new XMLHttpRequest();
     const refused = (message: string, fields: readonly FieldProblem[] = []) =>
       resolve({ kind: "refused", message, fields });
     request.upload.onprogress = ({ loaded, total, lengthComputable }) => {
-      if (lengthComputable) told.progress(loaded / total);
+      if (lengthComputable) told.progress({ part: "sent", share: loaded / total });
     };
     request.onabort = () => resolve({ kind: "cancelled" });
     request.onerror = () =>
@@ -30,7 +35,7 @@ export function sendLog(
     request.onload = () => {
       try {
         const answer = JSON.parse(request.responseText);
-        if (request.status === 200) resolve({ kind: "done", ...answer });
+        if (request.status === 200) resolve({ kind: "sent", workId: answer.workId });
         else refused(answer.message, answer.fields ?? []);
       } catch {
         refused(
@@ -42,4 +47,44 @@ export function sendLog(
     request.open("POST", `/api/jobs/${jobId}/logs`);
     request.send(form);
   });
+}
+
+/** Asks again in growing pauses, so that a short file is there at once and a long one asks little. */
+async function follow(address: string, { progress, signal }: Told): Promise<LogAnswer> {
+  for (let pauseMs = FIRST_ASK_MS; ; pauseMs = Math.min(LAST_ASK_MS, 1.4 * pauseMs)) {
+    if (signal.aborted) await fetch(address, { method: "DELETE" }).catch(() => null);
+    const now = await state(address);
+    if (now !== null) {
+      progress({ part: "read", share: now.share });
+      if (now.state === "done") return { kind: "done", words: now.message };
+      if (now.state === "cancelled") return { kind: "cancelled" };
+      if (now.state === "failed") return { kind: "refused", message: now.message, fields: now.fields };
+    }
+    await new Promise((wake) => {
+      const timer = setTimeout(wake, pauseMs);
+      signal.addEventListener("abort", () => {
+        clearTimeout(timer);
+        wake(null);
+      });
+    });
+  }
+}
+
+type Progress = {
+  readonly state: string;
+  readonly share: number;
+  readonly message: string;
+  readonly fields: readonly FieldProblem[];
+};
+
+/** `null` while the server cannot be reached: the reading goes on without being watched. */
+async function state(address: string): Promise<Progress | null> {
+  try {
+    const answer = await fetch(address);
+    if (answer.ok) return await answer.json();
+    const { message } = await answer.json();
+    return answer.status >= 500 ? null : { state: "failed", share: 0, message, fields: [] };
+  } catch {
+    return null;
+  }
 }

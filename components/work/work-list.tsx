@@ -8,8 +8,15 @@ const STATE_WORDS: Readonly<Record<WorkState, string>> = {
   waiting: "waiting",
   failed: "failed",
   done: "done",
+  cancelled: "stopped",
 };
-const TONES = { running: "accent", waiting: "plain", failed: "caution", done: "muted" } as const;
+const TONES = {
+  running: "accent",
+  waiting: "plain",
+  failed: "caution",
+  done: "muted",
+  cancelled: "muted",
+} as const;
 
 type Props = {
   readonly items: readonly WorkItem[];
@@ -48,7 +55,8 @@ export function WorkList({ items, timeZone, tryAgain }: Props) {
 }
 
 function Progress({ item }: { readonly item: WorkItem }) {
-  if (item.state === "done" || item.total === null || item.total === 0) return null;
+  if (item.state === "done" || item.state === "cancelled" || item.total === null || item.total === 0)
+    return null;
   const words = `${item.done} of ${item.total}`;
   return (
     <p className="flex items-center gap-2 text-sm">
@@ -67,6 +75,7 @@ function Progress({ item }: { readonly item: WorkItem }) {
 function going(item: WorkItem, timeZone: string): string {
   const at = (moment: string | null) => (moment === null ? "" : ` ${momentText(moment, timeZone)}`);
   if (item.state === "done") return `${item.result} Finished${at(item.finishedAt)}.`;
+  if (item.state === "cancelled") return `Stopped by hand${at(item.finishedAt)}; nothing of it was kept.`;
   if (item.state === "failed") return `${item.problem} Given up${at(item.finishedAt)}.`;
   if (item.state === "running")
     return `Running since${at(item.startedAt)}${item.attempt > 1 ? `, try ${item.attempt}` : ""}.`;

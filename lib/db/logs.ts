@@ -155,6 +155,21 @@ export function logs(scope: TenantScope) {
         });
       }),
 
+    /** Whether an import, or one that has not been read yet, rests on a stored file. */
+    needsFile: (sha256: string): Promise<boolean> =>
+      withTenant(scope, async (tx) => {
+        const kept = await tx.logImport.count({ where: { ...own, sha256 } });
+        const asked = await tx.workItem.count({
+          where: {
+            ...own,
+            task: "import log",
+            state: { in: ["waiting", "running", "failed"] },
+            input: { path: ["sha256"], equals: sha256 },
+          },
+        });
+        return kept + asked > 0;
+      }),
+
     /** The kept days of one logger in a job's house that begin up to an instant, oldest first. */
     days: (jobId: JobId, sourceId: string, upTo: Date): Promise<readonly LogDay[]> =>
       withTenant(scope, async (tx) => {

@@ -1,6 +1,13 @@
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
-import { WORK_TRIES, type WorkItem, type WorkItemId, type WorkState, type WorkTask } from "@/lib/domain/work";
+import {
+  WORK_TRIES,
+  WorkCancelledError,
+  type WorkItem,
+  type WorkItemId,
+  type WorkState,
+  type WorkTask,
+} from "@/lib/domain/work";
 import { AppError, notFound } from "@/lib/errors";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
@@ -15,6 +22,7 @@ export type NewWork = {
   readonly key?: string;
 };
 
+type FoundWork = { readonly item: WorkItem; readonly input: unknown; readonly progress: unknown };
 type Begun = { readonly input: unknown; readonly progress: unknown; readonly attempt: number };
 
 /** Work of a company in the background: added with the change that needs it, kept with how it goes. */
@@ -59,22 +67,56 @@ export function workItems(scope: TenantScope) {
         return tx.workItem.findFirst({ where, select: { input: true, progress: true, attempt: true } });
       }),
 
-    /** Keeps how far it is and where another try goes on. */
+    /** Keeps how far it is and where another try goes on; throws {@link WorkCancelledError} when it was stopped. */
     report: (
       id: string,
       at: { readonly done: number; readonly total: number | null; readonly progress: unknown },
     ) =>
       withTenant(scope, async (tx) => {
-        await tx.workItem.updateMany({
-          where: { ...own, id },
+        const kept = await tx.workItem.updateMany({
+          where: { ...own, id, state: "running" },
           data: { done: at.done, total: at.total, progress: asJson(at.progress) },
         });
+        if (kept.count === 0) throw new WorkCancelledError();
+      }),
+
+    /**
+     * Marks work as done in the transaction that keeps what it made, so that either both are kept or neither; throws
+     * {@link WorkCancelledError} when it was stopped.
+     */
+    finishWith: (id: string, result: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const done = await tx.workItem.updateMany({
+          where: { ...own, id, state: "running" },
+          data: { state: "done", result, problem: "", finishedAt: new Date() },
+        });
+        if (done.count === 0) throw new WorkCancelledError();
+      }),
+
+    /** Stops work that has not ended. */
+    cancel: (id: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        const stopped = await tx.workItem.updateMany({
+          where: { ...own, id, state: { in: ["waiting", "running"] } },
+          data: { state: "cancelled", problem: "", nextTryAt: null, finishedAt: new Date() },
+        });
+        if (stopped.count === 0) throw new AppError("CONFLICT", "This work has ended already.");
+      }),
+
+    /** One piece of work of a kind with what it was asked and how far it is; `null` for an id of no such work. */
+    find: (task: WorkTask, id: string): Promise<FoundWork | null> =>
+      withTenant(scope, async (tx) => {
+        const row = await tx.workItem.findFirst({
+          where: { ...own, id, task },
+          select: { ...FIELDS, input: true, progress: true },
+        });
+        return row && { item: toItem(row), input: row.input, progress: row.progress };
       }),
 
     finish: (id: string, result: string): Promise<void> =>
       withTenant(scope, async (tx) => {
         await tx.workItem.updateMany({
-          where: { ...own, id },
+          where: { ...own, id, state: "running" },
           data: { state: "done", result, problem: "", finishedAt: new Date() },
         });
       }),
@@ -83,7 +125,7 @@ export function workItems(scope: TenantScope) {
     fail: (id: string, problem: string, nextTryAt: Date | null): Promise<void> =>
       withTenant(scope, async (tx) => {
         await tx.workItem.updateMany({
-          where: { ...own, id },
+          where: { ...own, id, state: "running" },
           data: {
             state: nextTryAt ? "waiting" : "failed",
             problem,

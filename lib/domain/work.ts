@@ -10,14 +10,20 @@ export const WORK_TASKS = [
   "keep forecast",
   "send packet",
   "hold forecast against log",
+  "import log",
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 
 /** Tries before work counts as failed. The pauses between them grow: about half an hour in all. */
 export const WORK_TRIES = 8;
 
-export const WORK_STATES = ["running", "waiting", "failed", "done"] as const;
+export const WORK_STATES = ["running", "waiting", "failed", "done", "cancelled"] as const;
 export type WorkState = (typeof WORK_STATES)[number];
+
+/** Thrown in work that a person has stopped meanwhile: what it has not kept yet it must not keep. */
+export class WorkCancelledError extends Error {
+  override readonly name = "WorkCancelledError";
+}
 
 export type WorkItemId = Id<"work item">;
 

@@ -39,7 +39,7 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
   log: {
     mimes: ["text/csv", "application/zip"],
     maxBytes: 60 * MiB,
-    fix: "Send the log as text (CSV) or a ZIP of such files, at most 60 MB.",
+    fix: "Send the log as text (CSV) or a ZIP of such files, at most 50 MB.",
   },
   weather: {
     mimes: ["text/csv"],

@@ -3,8 +3,10 @@ import { logSources } from "@/lib/db/log-sources";
 import { logs, type RowRemark } from "@/lib/db/logs";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
+import { workItems } from "@/lib/db/work-items";
 import { evaluateJob, logContextOf } from "@/lib/domain/evaluate";
 import type { LogImportId } from "@/lib/domain/ids";
+import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import { type LogContext, type LogSamples, mergeSamples } from "@/lib/engineering/logs";
@@ -16,7 +18,7 @@ import { getJob } from "./jobs";
 import { daysOfSamples, samplesOfDays } from "./log-days";
 import { keepRemarks } from "./log-remarks";
 import { completed, summarize } from "./log-timeline";
-import { readLogUpload } from "./log-upload";
+import { type Pause, readLogUpload } from "./log-upload";
 import { reopenDisagreeing } from "./reopen-callbacks";
 
 export type ImportLogInput = {
@@ -29,8 +31,10 @@ export type ImportLogInput = {
   readonly mapping: LogMapping | null;
   /** Clock of the logger; `null` for the company's own zone. */
   readonly timeZone?: string | null;
-  /** Set when the person has given up. */
-  readonly signal?: AbortSignal;
+  /** Called between the steps of reading; what it throws ends the import, and nothing is kept. */
+  readonly pause?: Pause;
+  /** The work on the queue that is done when this is kept, all or nothing. */
+  readonly workId?: string;
 };
 
 export type ImportedLog = {
@@ -51,26 +55,8 @@ const EVER = new Date("9999-01-01T00:00:00Z");
  * with outdoor readings alone is a weather station beside the house's log.
  */
 export async function importLog(scope: TenantScope, input: ImportLogInput): Promise<ImportedLog> {
-  const job = await getJob(scope, input.jobId);
-  const records = await stageRecords(scope).latest(job.id);
-  const context = await jobContext(scope, job, records);
-  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
-  if (asked === null) {
-    const missing =
-      context.elevationFt === null ? "the home's elevation" : "the humidity limit in the load summary";
-    throw new AppError("CONFLICT", `Enter ${missing} first: the log is held against it.`);
-  }
-  const timeZone = input.timeZone ?? (await company(scope).get()).timeZone;
-  if (findZone(timeZone) === null) {
-    throw invalidInput([
-      {
-        field: "timeZone",
-        message: `“${timeZone.slice(0, 60)}” is no time zone; choose the logger's, such as America/Chicago.`,
-      },
-    ]);
-  }
-  const read = readLogUpload(input, timeZone);
-  input.signal?.throwIfAborted();
+  const { job, asked, timeZone } = await askedOfLog(scope, input);
+  const read = await readLogUpload(input, timeZone, input.pause);
   const stored = await storeFile(scope.tenantId, input.bytes, "log", "file");
   const { importId, facts, samples } = await withTenant(
     scope,
@@ -90,7 +76,10 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
       const facts = { rowsKept: read.samples.timeMs.length, rowsRefused: read.notTaken, isStation };
       const whole = { facts: { overlap, ...facts }, samples };
       const same = await logs(scope).findSame(job.id, sourceId, stored.sha256);
-      if (same !== null) return { ...whole, importId: same };
+      if (same !== null) {
+        if (input.workId) await workItems(scope).finishWith(input.workId, importedWords(whole.facts));
+        return { ...whole, importId: same };
+      }
       const [from, to] = [read.samples.timeMs[0] ?? 0, read.samples.timeMs.at(-1) ?? 0];
       const importId = await logs(scope).add({
         jobId: job.id,
@@ -113,12 +102,47 @@ export async function importLog(scope: TenantScope, input: ImportLogInput): Prom
           return startMs <= to && startMs + 25 * 3_600_000 > from;
         }),
       });
+      if (input.workId) await workItems(scope).finishWith(input.workId, importedWords(whole.facts));
       return { ...whole, importId };
     },
     { timeoutMs: LONGEST_MS },
   );
   if (!facts.isStation) await reopenDisagreeing(scope, job.id, { samples, timeZone }, asked);
   return { importId, ...facts };
+}
+
+/** What came of an import, in words. */
+export function importedWords(facts: Omit<ImportedLog, "importId">): string {
+  const { rowsKept, rowsRefused, overlap, isStation } = facts;
+  const rows = `${rowsKept.toLocaleString("en-US")} rows imported, ${rowsRefused} rows or cells not taken`;
+  const twice = overlap > 0 ? `, ${overlap} of them kept before and not doubled` : "";
+  return `${rows}${twice}. ${isStation ? "Kept as a weather station beside the house’s log." : "Choose this log in the record below."}`;
+}
+
+/** What a log of a job is held against, and its clock; refused before anything is read where that is missing. */
+export async function askedOfLog(
+  scope: TenantScope,
+  input: Pick<ImportLogInput, "jobId" | "timeZone">,
+): Promise<{ readonly job: Job; readonly asked: LogContext; readonly timeZone: string }> {
+  const job = await getJob(scope, input.jobId);
+  const records = await stageRecords(scope).latest(job.id);
+  const context = await jobContext(scope, job, records);
+  const asked = logContextOf(context, evaluateJob({ ...context, log: null }));
+  if (asked === null) {
+    const missing =
+      context.elevationFt === null ? "the home's elevation" : "the humidity limit in the load summary";
+    throw new AppError("CONFLICT", `Enter ${missing} first: the log is held against it.`);
+  }
+  const timeZone = input.timeZone ?? (await company(scope).get()).timeZone;
+  if (findZone(timeZone) === null) {
+    throw invalidInput([
+      {
+        field: "timeZone",
+        message: `“${timeZone.slice(0, 60)}” is no time zone; choose the logger's, such as America/Chicago.`,
+      },
+    ]);
+  }
+  return { job, asked, timeZone };
 }
 
 async function summaryOf(
@@ -131,8 +155,8 @@ async function summaryOf(
   return summarize(await completed(scope, job, source.sourceId, samples), source.name, asked);
 }
 
-/** More than two years of minutes: all of a logger's samples are in memory together when they are judged. */
-const MOST_SAMPLES = 1_500_000;
+/** Nearly two years of minutes: all of a logger's samples are in memory together when they are judged. */
+const MOST_SAMPLES = 1_000_000;
 
 function refuseTooLong(samples: number): void {
   if (samples <= MOST_SAMPLES) return;

@@ -7,7 +7,7 @@ import {
   type LogFile,
   type LogMapping,
   type NamedFile,
-  readLogFile,
+  readLogSteps,
 } from "@/lib/schemas/log-file";
 
 export type ReadUpload = {
@@ -20,31 +20,43 @@ export type ReadUpload = {
   readonly headings: readonly string[];
 };
 
+/** Called between two steps with the share that is done, 0 to 1; what it throws ends the reading. */
+export type Pause = (share: number) => Promise<void>;
+
 /** The log in an upload: one file, or all files of an archive as one log. */
-export function readLogUpload(
+export async function readLogUpload(
   input: { readonly fileName: string; readonly bytes: Uint8Array; readonly mapping: LogMapping | null },
   timeZone: string,
-): ReadUpload {
+  pause: Pause = async () => undefined,
+): Promise<ReadUpload> {
   const files = filesIn(input.bytes);
   if ("kind" in files) throw refused(files, "");
   const [first, ...rest] = files;
   if (first === undefined) throw new RangeError("An archive without files is refused before.");
   const isOne = rest.length === 0;
-  const begun = readOne(first, isOne, timeZone, input.mapping);
-  return rest.reduce(
-    (whole, file) => joined(whole, readOne(file, isOne, timeZone, begun.mapping), file.name),
-    begun,
-  );
+  const pauseIn = (at: number) => (share: number) => pause((at + share) / files.length);
+  let whole = await readOne(first, isOne, { zone: timeZone, mapping: input.mapping }, pauseIn(0));
+  const { mapping } = whole;
+  for (const [at, file] of rest.entries())
+    whole = joined(
+      whole,
+      await readOne(file, isOne, { zone: timeZone, mapping }, pauseIn(at + 1)),
+      file.name,
+    );
+  return whole;
 }
 
-function readOne(
+async function readOne(
   { name, bytes }: NamedFile,
   isOne: boolean,
-  zone: string,
-  mapping: LogMapping | null,
-): ReadUpload {
+  asked: { readonly zone: string; readonly mapping: LogMapping | null },
+  pause: Pause,
+): Promise<ReadUpload> {
   const where = isOne ? "" : `${name}: `;
-  const file = readLogFile(bytes, { zone, mapping });
+  const steps = readLogSteps(bytes, asked);
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) await pause(step.value);
+  const file = step.value;
   if (file.kind === "refused") throw refused(file, where);
   const { samples, rowCount, headings } = file;
   return {

@@ -17,7 +17,7 @@ export type WorkView = {
 /** The company's background work, newest first. An address that names no work begins at the newest. */
 export async function workView(scope: TenantScope, before: string | undefined): Promise<WorkView> {
   const [found, { timeZone }] = await Promise.all([
-    workItems(scope).list(["running", "waiting", "failed", "done"], {
+    workItems(scope).list(["running", "waiting", "failed", "done", "cancelled"], {
       take: PAGE + 1,
       before: before !== undefined && isUuid(before) ? before : null,
     }),

@@ -3,7 +3,8 @@ import { z } from "zod";
 import { scopeOfCompany, scopeOfMember } from "@/lib/auth/scope";
 import { workItems } from "@/lib/db/work-items";
 import type { TenantScope } from "@/lib/domain/scope";
-import { WORK_TRIES } from "@/lib/domain/work";
+import { WORK_TRIES, WorkCancelledError } from "@/lib/domain/work";
+import { AppError, type ErrorCode } from "@/lib/errors";
 import { failureFacts } from "@/lib/server/failure";
 import { refusalFor } from "@/lib/server/outcome";
 import { log } from "@/lib/server/request-log";
@@ -14,6 +15,9 @@ const payloadSchema = z.object({ tenantId: z.uuid(), workId: z.uuid(), askedBy: 
 
 /** The queue's own pauses: e to the power of the try, seconds. */
 const pauseMs = (attempt: number) => Math.exp(Math.min(10, attempt)) * 1_000;
+
+/** What was asked is wrong itself; another try would say the same. */
+const FINAL: ReadonlySet<ErrorCode> = new Set(["INVALID_INPUT", "UNSUPPORTED_FILE", "TOO_LARGE"]);
 
 /** One try of one piece of work, with its state kept. Throws what failed, so that the queue tries again. */
 export async function runTask(name: string, task: TaskDefinition, payload: unknown): Promise<void> {
@@ -32,16 +36,25 @@ export async function runTask(name: string, task: TaskDefinition, payload: unkno
     const scope = await scopeFor(task, { tenantId, askedBy }, company);
     if (scope === null)
       return await items.fail(workId, "Who asked for this is no member of the company any more.", null);
-    const result = await task.run(scope, begun.input, begun.progress, (at) => items.report(workId, at));
+    const result = await task.run(
+      scope,
+      begun.input,
+      begun.progress,
+      (at) => items.report(workId, at),
+      workId,
+    );
     await items.finish(workId, result);
     log().info({ ...note, ms: Math.round(performance.now() - started), ok: true });
   } catch (error) {
+    if (error instanceof WorkCancelledError) return log().info({ ...note, cancelled: true });
     const errorId = randomUUID();
     log().error({ ...note, errorId, error: failureFacts(error) });
-    const last = begun.attempt >= WORK_TRIES;
+    const isFinal = error instanceof AppError && FINAL.has(error.code);
+    const last = isFinal || begun.attempt >= WORK_TRIES;
     const { message } = refusalFor(error, errorId);
     await items.fail(workId, message, last ? null : new Date(Date.now() + pauseMs(begun.attempt)));
-    throw error;
+    // Thrown, it would be tried again.
+    if (!isFinal) throw error;
   }
 }
 

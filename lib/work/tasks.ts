@@ -7,6 +7,7 @@ import { mailMonth } from "@/lib/services/company-mail/month-mail";
 import { holdForecast } from "@/lib/services/hold-forecast";
 import { judgeAllAgain } from "@/lib/services/judge-again";
 import { keepForecast } from "@/lib/services/keep-forecast";
+import { runLogImport } from "@/lib/services/log-queue";
 import { mailPacket } from "@/lib/services/packet-sending";
 
 /** How far a try is. `progress` is what the next try is given when this one does not end. */
@@ -28,7 +29,13 @@ export type TaskDefinition = {
    * @param progress - What the last try reported; `null` at first.
    * @returns What came of it, in words.
    */
-  readonly run: (scope: TenantScope, input: unknown, progress: unknown, report: Report) => Promise<string>;
+  readonly run: (
+    scope: TenantScope,
+    input: unknown,
+    progress: unknown,
+    report: Report,
+    workId: string,
+  ) => Promise<string>;
 };
 
 const judged = z
@@ -87,6 +94,10 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
       const { jobId, importId } = ofLog.parse(input);
       return holdForecast(scope, jobId, importId, (done, total) => report({ done, total, progress: null }));
     },
+  },
+  "import log": {
+    actsFor: "asker",
+    run: (scope, input, _progress, report, workId) => runLogImport(scope, workId, input, report),
   },
   "keep forecast": {
     actsFor: "asker",

@@ -32,6 +32,7 @@ export type Ids = Readonly<
     | "memberId"
     | "invitationId"
     | "workId"
+    | "logWorkId"
     | "exportId"
     | "companyName"
     | "viewId"
@@ -78,6 +79,7 @@ export function randomIds(): Ids {
     memberId: randomUUID(),
     invitationId: randomUUID(),
     workId: randomUUID(),
+    logWorkId: randomUUID(),
     exportId: randomUUID(),
     companyName: randomUUID(),
     viewId: randomUUID(),
@@ -346,6 +348,8 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   "save logo": () => ({ params: {}, body: HICKORANE_LOGO }),
   "add weather file": () => ({ params: {}, body: weatherUpload() }),
   "import log": ({ jobId }) => ({ params: { jobId }, body: logUpload() }),
+  "follow log import": ({ jobId, logWorkId }) => ({ params: { jobId, workId: logWorkId } }),
+  "cancel log import": ({ jobId, logWorkId }) => ({ params: { jobId, workId: logWorkId } }),
   "read field bundle": () => ({ params: {} }),
   "sync startup record": ({ jobId }) => ({
     params: { jobId },

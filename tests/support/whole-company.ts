@@ -25,6 +25,7 @@ import { logCallback } from "@/lib/services/callbacks";
 import { handOver } from "@/lib/services/hand-over";
 import { importLog } from "@/lib/services/import-log";
 import { keepView } from "@/lib/services/kept-view";
+import { queueLogImport } from "@/lib/services/log-queue";
 import { monthDigest } from "@/lib/services/month-digest";
 import { addOption } from "@/lib/services/options";
 import { crewPacketView } from "@/lib/services/packet-views/crew";
@@ -106,6 +107,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       memberId,
       invitationId: invitation.id,
       workId: await failedWork(owner),
+      logWorkId: await queuedLog(office, jobId),
       exportId: await keptExport(owner),
       companyName: (await company(owner).get()).name,
       viewId: await savedViews(owner).save("jobs", { name: "Mine", query: "", shared: false }),
@@ -177,6 +179,15 @@ async function fullJob(
   });
   await save(office, jobId, "humidity_review", { logImportId: importId, conclusion: "kept" });
   return { jobId, importId };
+}
+
+/** An uploaded log that no worker has read yet. */
+async function queuedLog(office: TenantScope, jobId: string): Promise<string> {
+  const bytes = new TextEncoder().encode(
+    "Local time,Indoor RH %\n2026-07-03 00:00,52\n2026-07-03 01:00,53\n",
+  );
+  const asked = { jobId, fileName: "queued.csv", bytes, sourceName: "Queued sensor", mapping: null };
+  return (await queueLogImport(office, asked)).workId;
 }
 
 async function failedWork(owner: TenantScope): Promise<string> {

@@ -12,7 +12,7 @@ export {
   unitsOf,
 } from "./mapping";
 export { type LogPreview, PREVIEW_BYTES, previewLog, tryMapping } from "./preview";
-export { type LogFile, type LogGap, readLogFile, usualIntervalMin } from "./read-log-file";
+export { type LogFile, type LogGap, readLogFile, readLogSteps, usualIntervalMin } from "./read-log-file";
 export { suggestMapping } from "./suggest-mapping";
 export { type Table, tableOf } from "./table";
 export { FILE_REFUSALS, type FileRefusal, textOfFile } from "./text-of-file";

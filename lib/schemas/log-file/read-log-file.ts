@@ -36,15 +36,27 @@ export type LogFile = {
  * @param asked.mapping - How this source is read; null to go by headings and values.
  * @returns Samples and everything that was not taken with its line and reason, or why the file cannot be read.
  */
-export function readLogFile(
+export function readLogFile(file: Uint8Array | string, asked: AskedOfFile): LogFile | FileRefusal {
+  const steps = readLogSteps(file, asked);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+type AskedOfFile = { readonly zone: string; readonly mapping: LogMapping | null };
+
+/** The same in steps, so that who reads a long file can pause between them; each says which share is done, 0 to 1. */
+export function* readLogSteps(
   file: Uint8Array | string,
-  asked: { readonly zone: string; readonly mapping: LogMapping | null },
-): LogFile | FileRefusal {
+  asked: AskedOfFile,
+): Generator<number, LogFile | FileRefusal, void> {
   const zone = findZone(asked.zone);
   if (zone === null)
     return refuse("unknown zone", `"${asked.zone}" is not a known time zone; choose the home's.`);
   const text = textOfFile(file);
   if (!(text instanceof Uint8Array)) return text;
+  yield 0.1;
   const table = tableOf(text);
   if ("kind" in table) return table;
   const mapping = asked.mapping ?? suggestMapping(table);
@@ -59,6 +71,7 @@ export function readLogFile(
   if (fault !== null) return refuse("wrong mapping", fault, table.headings);
   const chosen = onlyAskedRows(table, mapping);
   if ("kind" in chosen) return chosen;
+  yield 0.3;
   const times = timeOrder(chosen, mapping, zone);
   if ("kind" in times) return times;
   const { timeMs, utcOffsetMin, order } = times;
@@ -74,7 +87,8 @@ export function readLogFile(
   }
   const channels: { [K in LogChannel]?: Float64Array } = {};
   const refused: Refused[] = [...times.refused];
-  for (const { heading, channel, unit } of mapping.columns) {
+  for (const [at, { heading, channel, unit }] of mapping.columns.entries()) {
+    yield 0.6 + (0.4 * at) / mapping.columns.length;
     const index = table.headings.indexOf(heading);
     const read = channelValues(chosen, order, { index, heading, channel, unit, intervalMin });
     channels[channel] = read.values;

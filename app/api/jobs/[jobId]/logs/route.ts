@@ -4,11 +4,11 @@ import { type LogMapping, logMappingSchema } from "@/lib/schemas/log-file";
 import { route } from "@/lib/server/route";
 import { refuseUnstorableText } from "@/lib/server/storable-text";
 import { readUpload } from "@/lib/server/upload";
-import { importLog } from "@/lib/services/import-log";
+import { queueLogImport } from "@/lib/services/log-queue";
 
-const MOST_BYTES = 60 * 1024 * 1024;
+const MOST_BYTES = 50_000_000;
 
-/** Takes one log file of a job's house. */
+/** Takes one log file of a job's house and answers the work that reads it. */
 export const POST = route({
   name: "import log",
   permission: "log.upload",
@@ -26,14 +26,13 @@ export const POST = route({
     }
     const timeZone = String(form.get("timeZone") ?? "").trim() || null;
     refuseUnstorableText({ sourceName, file: file.name, timeZone: timeZone ?? "" });
-    return importLog(scope, {
+    return queueLogImport(scope, {
       jobId,
       fileName: file.name.slice(-120),
       bytes: new Uint8Array(await file.arrayBuffer()),
       sourceName,
       mapping: readMapping(form.get("mapping")),
       timeZone,
-      signal: request.signal,
     });
   },
 });
