@@ -99,7 +99,7 @@ test("the office drops a log no one has seen, maps it, reads the cause, signs an
 
   // The four weeks upon each other, then a few of them: chosen by dragging, and by their dates from the keyboard.
   const days = page.getByRole("region", { name: "Days upon each other" });
-  await expect(days.getByText(/Indoor humidity of 29 days: the median is lowest at/)).toBeVisible();
+  await expect(days.getByText(/Indoor humidity of 28 days: the median is lowest at/)).toBeVisible();
   const chart = page.getByRole("img", { name: "What the house did" }).locator("visible=true");
   const box = await chart.boundingBox();
   if (box === null) throw new Error("The chart has no place.");
