@@ -1,5 +1,6 @@
-import { SpreadStrips } from "@/components/charts/charts";
+import { SpreadStrips, VerdictShares } from "@/components/charts/charts";
 import type { SpreadStrip } from "@/lib/charts/spread-strips";
+import type { VerdictSharesGroup } from "@/lib/charts/verdict-shares";
 import {
   COMPARED,
   type ComparedBy,
@@ -23,6 +24,7 @@ type Props = {
       readonly most: number;
       readonly strips: readonly SpreadStrip[];
     } | null;
+    readonly verdicts: readonly VerdictSharesGroup[] | null;
     readonly chosen: {
       readonly name: string;
       readonly value: string;
@@ -34,12 +36,15 @@ type Props = {
 
 /** One outcome by one thing: in a sentence, as counts, as a picture, and the jobs behind a line. */
 export function ComparisonView({ query, view, aPage }: Props) {
-  const { by, groups, words, spread, chosen } = view;
+  const { by, groups, words, spread, verdicts, chosen } = view;
   const measure = query.measure === null ? null : MEASURES[query.measure];
   return (
     <>
       <p className="max-w-prose text-lg">{words}</p>
       <ComparisonTable query={query} by={by} groups={groups} />
+      {verdicts === null ? null : (
+        <VerdictShares title={`Verdicts by ${COMPARED[by].label.toLowerCase()}`} groups={verdicts} />
+      )}
       {measure === null ? null : (
         <SpreadStrips
           title={`${measure.label} by ${COMPARED[by].label.toLowerCase()}`}

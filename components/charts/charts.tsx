@@ -10,6 +10,7 @@ import type { PsychrometricChartInput } from "@/lib/charts/psychrometric-input";
 import { type SpreadStripsInput, spreadStrips } from "@/lib/charts/spread-strips";
 import { type StaticStackInput, staticStack } from "@/lib/charts/static-stack";
 import { type ThermostatTimelineInput, thermostatTimeline } from "@/lib/charts/thermostat-timeline";
+import { type VerdictSharesGroup, verdictShares } from "@/lib/charts/verdict-shares";
 import { ChartFigure } from "./chart-figure";
 
 /** A chart's data without the width, which its place decides. */
@@ -95,6 +96,20 @@ export function SpreadStrips({ title, note, ...data }: SpreadStripsProps) {
       note={note}
       geometryAt={(width) => spreadStrips({ ...data, width })}
       empty="No job has a value of this yet."
+    />
+  );
+}
+
+type VerdictSharesProps = { readonly title: string; readonly groups: readonly VerdictSharesGroup[] };
+
+/** The verdicts of jobs, one bar a group. */
+export function VerdictShares({ title, groups }: VerdictSharesProps) {
+  return (
+    <ChartFigure
+      title={title}
+      geometryAt={(width) => verdictShares({ groups, width })}
+      empty="No group has enough jobs."
+      note="A bar is all jobs of its group; what is left empty has not been judged."
     />
   );
 }

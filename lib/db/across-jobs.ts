@@ -5,6 +5,7 @@ import {
   type OutcomeCounted,
   SETTINGS_LOOKED_AT,
 } from "@/lib/domain/across-jobs";
+import type { VerdictCount } from "@/lib/domain/group-verdicts";
 import type { TenantScope } from "@/lib/domain/scope";
 import { COLUMNS, type FactFilter, keyOf, MEASURED, OUTCOME, whichJobs } from "./across-jobs-columns";
 import { Prisma } from "./generated/client";
@@ -44,18 +45,25 @@ export function acrossJobs(scope: TenantScope, filter: FactFilter) {
           ${from} GROUP BY ${COLUMNS[by]}`,
       ),
 
-    /** The same for every setting at once, in one pass over the facts. */
+    /**
+     * The same for every setting at once. Jobs that are alike in all settings are counted first: they are far fewer than the jobs, and
+     * only they are grouped by each setting.
+     */
     settingsCounted: (
       outcome: OutcomeCounted,
     ): Promise<readonly (CountedValue & { readonly by: ComparedBy })[]> =>
       withTenant(scope, async (tx) => {
-        const columns = SETTINGS_LOOKED_AT.map((by) => COLUMNS[by]);
+        const columns = SETTINGS_LOOKED_AT.map((_, index) => Prisma.raw(`s${index}`));
+        const alike = SETTINGS_LOOKED_AT.map((by, index) => Prisma.sql`${COLUMNS[by]} AS ${columns[index]}`);
         const last = columns.length - 1;
         const rows = await tx.$queryRaw<(CountedValue & { readonly present: number })[]>`
+          WITH alike AS MATERIALIZED (
+            SELECT ${Prisma.join(alike)}, count(*) AS jobs, count(*) FILTER (WHERE ${OUTCOME[outcome]}) AS complaints
+            ${from} GROUP BY ${Prisma.join(columns)})
           SELECT grouping(${Prisma.join(columns)})::int AS present, coalesce(${Prisma.join(
             columns.map((column) => Prisma.sql`(${column})::text`),
-          )}) AS value, count(*)::int AS jobs, (count(*) FILTER (WHERE ${OUTCOME[outcome]}))::int AS complaints
-          ${from} GROUP BY GROUPING SETS (${Prisma.join(columns.map((column) => Prisma.sql`(${column})`))})`;
+          )}) AS value, sum(jobs)::int AS jobs, sum(complaints)::int AS complaints
+          FROM alike GROUP BY GROUPING SETS (${Prisma.join(columns.map((column) => Prisma.sql`(${column})`))})`;
         // Each row's bits are all set but that of its own column, the first column's bit being the highest.
         return rows.flatMap(({ present, ...row }) => {
           const by = SETTINGS_LOOKED_AT.find((_, index) => (present & (1 << (last - index))) === 0);
@@ -63,17 +71,34 @@ export function acrossJobs(scope: TenantScope, filter: FactFilter) {
         });
       }),
 
-    /** How a measure is spread in each group. Groups without any value of it are left out. */
-    spreadBy: (by: ComparedBy, measure: Measure): Promise<readonly SpreadOfGroup[]> =>
+    /** How many jobs of each group have which verdict. */
+    verdictsBy: (by: ComparedBy): Promise<readonly VerdictCount[]> =>
       withTenant(
         scope,
-        (tx) => tx.$queryRaw<SpreadOfGroup[]>`
+        (tx) => tx.$queryRaw<VerdictCount[]>`
+          SELECT ${keyOf(by)} AS value, verdict, count(*)::int AS jobs ${from} GROUP BY 1, 2`,
+      ),
+
+    /** How a measure is spread in each group. Groups without any value of it are left out. */
+    spreadBy: (by: ComparedBy, measure: Measure): Promise<readonly SpreadOfGroup[]> =>
+      withTenant(scope, async (tx) => {
+        const known = Prisma.sql`${from} AND ${MEASURED[measure]} IS NOT NULL`;
+        const groups = await tx.$queryRaw<Omit<SpreadOfGroup, "values">[]>`
           SELECT (${COLUMNS[by]})::text AS value, count(*)::int AS jobs,
             percentile_cont(ARRAY[0.1, 0.25, 0.5, 0.75, 0.9]) WITHIN GROUP (ORDER BY ${MEASURED[measure]}) AS quantiles,
-            min(${MEASURED[measure]}) AS least, max(${MEASURED[measure]}) AS most,
-            CASE WHEN count(*) <= ${FEW_JOBS} THEN array_agg(${MEASURED[measure]} ORDER BY ${MEASURED[measure]}) END AS values
-          ${from} AND ${MEASURED[measure]} IS NOT NULL GROUP BY ${COLUMNS[by]}`,
-      ),
+            min(${MEASURED[measure]}) AS least, max(${MEASURED[measure]}) AS most
+          ${known} GROUP BY ${COLUMNS[by]}`;
+        // Asked for apart: in the statement above the values of all jobs would be gathered to be thrown away.
+        const few = groups.filter(({ jobs }) => jobs <= FEW_JOBS).map(({ value }) => value);
+        if (few.length === 0) return groups.map((group) => ({ ...group, values: null }));
+        const drawn = await tx.$queryRaw<{ value: string | null; values: number[] }[]>`
+          SELECT ${keyOf(by)} AS value, array_agg(${MEASURED[measure]} ORDER BY ${MEASURED[measure]}) AS values
+          ${known} AND (${keyOf(by)} = ANY (${few.filter((value) => value !== null)}::text[])
+            OR (${few.includes(null)}::boolean AND ${keyOf(by)} IS NULL))
+          GROUP BY 1`;
+        const valuesOf = new Map(drawn.map(({ value, values }) => [value, values]));
+        return groups.map((group) => ({ ...group, values: valuesOf.get(group.value) ?? null }));
+      }),
 
     /** How many jobs of each group lie in each of `bins` equal steps from `least` to `most`. */
     binned: (

@@ -16,6 +16,7 @@ import {
   SETTINGS_LOOKED_AT,
 } from "@/lib/domain/across-jobs";
 import { valueInWords } from "@/lib/domain/across-jobs-names";
+import { type GroupVerdicts, groupVerdicts } from "@/lib/domain/group-verdicts";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { AcrossJobsQuery } from "@/lib/schemas/across-jobs";
 
@@ -28,6 +29,8 @@ export type Comparison = {
   readonly words: string;
   /** The measure asked for, by group; `null` while none is asked for. */
   readonly spread: Spread | null;
+  /** How many jobs of each group, as listed, have which verdict; `null` when they are grouped by it. */
+  readonly verdicts: readonly GroupVerdicts[] | null;
   /** The jobs of the chosen group; `null` while none is chosen. */
   readonly chosen: {
     readonly name: string;
@@ -76,6 +79,7 @@ export function comparison(
       by,
       groups,
       words: comparisonInWords(by, counted, outcome),
+      verdicts: by === "verdict" ? null : groupVerdicts(groups, await repository.verdictsBy(by)),
       spread: measure === null ? null : await spread(scope, query, measure, groups),
       chosen: jobs && {
         name: valueInWords(by, key, names),

@@ -39,6 +39,7 @@ function factsOf(scope: TenantScope, jobId: string, index: number): Promise<unkn
         shareAboveLimitPct: index,
         humidityComplaintCount: index % 3 === 2 ? 1 : 0,
         callbackCount: index % 3 === 2 ? 1 : 0,
+        verdict: index % 3 === 2 ? "falls short" : index === 0 ? null : "meets",
         engineVersion: "test",
       },
     }),
@@ -55,6 +56,24 @@ test("the setting that holds all complaints is said first, with its counts", asy
     rest: { jobs: 44, complaints: 0 },
   });
   expect(found.words).toMatch(/^All 22 jobs .* second-stage airflow setting: tap 4/);
+});
+
+test("the verdicts of a group are counted beside its complaints; a job not judged is in none", async () => {
+  const { verdicts, groups } = await comparison(crew.owner, { ...ask(), by: "secondStageAirflowSetting" });
+  expect(verdicts?.map(({ name }) => name)).toEqual(groups.map(({ name }) => name));
+  expect(verdicts).toContainEqual({ name: "tap 4", jobs: 22, counts: { "falls short": 22 } });
+  expect(verdicts).toContainEqual({ name: "tap 2", jobs: 22, counts: { meets: 21 } });
+  expect((await comparison(crew.owner, { ...ask(), by: "verdict" })).verdicts).toBeNull();
+});
+
+test("few jobs of a group are drawn one by one, also those without the setting", async () => {
+  const few = ask({ measure: "shareAboveLimitPct", from: "2026-01-01", to: "2026-02-28" });
+  const { spread } = await comparison(crew.owner, { ...few, by: "builder" });
+  // Jobs 0, 1, 9, 10, … 54, 55, 63 and 64 were signed in January and February; job 0 alone names a builder.
+  const inBoth = Array.from({ length: JOBS }, (_, index) => index).filter((index) => index % 9 < 2);
+  expect(spread?.strips.map(({ values }) => values)).toEqual(
+    expect.arrayContaining([[0], inBoth.filter((index) => index > 0)]),
+  );
 });
 
 test("steps, yes and no, seasons and months are grouped by what they are", async () => {
