@@ -98,9 +98,9 @@ test("the office drops a log no one has seen, maps it, reads the cause, signs an
   await expectAccessible(page);
 
   // The four weeks upon each other, then a few of them: chosen by dragging, and by their dates from the keyboard.
-  const days = page.getByRole("region", { name: "Days upon each other" });
+  const days = page.getByRole("region", { name: "Days upon each other", exact: true });
   await expect(days.getByText(/Indoor humidity of 28 days: the median is lowest at/)).toBeVisible();
-  const chart = page.getByRole("img", { name: "What the house did" }).locator("visible=true");
+  const chart = page.getByRole("img", { name: "What the house did" });
   const box = await chart.boundingBox();
   if (box === null) throw new Error("The chart has no place.");
   await page.mouse.move(box.x + 0.4 * box.width, box.y + 60);
