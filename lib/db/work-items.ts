@@ -9,9 +9,9 @@ import {
   type WorkTask,
 } from "@/lib/domain/work";
 import { AppError, notFound } from "@/lib/errors";
-import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import { type TenantTransaction, withTenant } from "./with-tenant";
+import { FIELDS, toItem } from "./work-item-row";
 
 export type NewWork = {
   readonly task: WorkTask;
@@ -193,35 +193,4 @@ function enqueue(tx: TenantTransaction, task: string, id: string, askedBy: strin
   const payload = JSON.stringify({ workId: id, askedBy });
   return tx.$executeRaw`
     SELECT enqueue_work(${task}, ${payload}::jsonb, ${id}, max_attempts => ${WORK_TRIES}::int)`;
-}
-
-const FIELDS = {
-  id: true,
-  task: true,
-  title: true,
-  state: true,
-  done: true,
-  total: true,
-  attempt: true,
-  problem: true,
-  result: true,
-  nextTryAt: true,
-  startedAt: true,
-  finishedAt: true,
-  createdAt: true,
-  createdByMember: { select: { name: true } },
-} as const satisfies Prisma.WorkItemSelect;
-
-function toItem(row: Prisma.WorkItemGetPayload<{ select: typeof FIELDS }>): WorkItem {
-  const { createdByMember, ...item } = row;
-  return {
-    ...item,
-    id: asId<"work item">(row.id),
-    state: row.state as WorkState,
-    nextTryAt: row.nextTryAt?.toISOString() ?? null,
-    startedAt: row.startedAt?.toISOString() ?? null,
-    finishedAt: row.finishedAt?.toISOString() ?? null,
-    createdAt: row.createdAt.toISOString(),
-    createdByName: createdByMember.name,
-  };
 }

@@ -12,9 +12,10 @@ export {
   unitsOf,
 } from "./mapping";
 export { type LogPreview, PREVIEW_BYTES, previewLog, tryMapping } from "./preview";
-export { type LogFile, type LogGap, readLogFile, readLogSteps, usualIntervalMin } from "./read-log-file";
+export { type LogFile, type LogGap, readLogFile, readLogSteps } from "./read-log-file";
 export { suggestMapping } from "./suggest-mapping";
 export { type Table, tableOf } from "./table";
 export { FILE_REFUSALS, type FileRefusal, textOfFile } from "./text-of-file";
 export type { Duplicate } from "./time-order";
+export { usualIntervalMin } from "./usual-interval";
 export { type ClockChange, findZone } from "./zone-clock";

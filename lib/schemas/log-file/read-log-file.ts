@@ -6,6 +6,7 @@ import { suggestMapping } from "./suggest-mapping";
 import { type Table, tableOf } from "./table";
 import { type FileRefusal, refuse, textOfFile } from "./text-of-file";
 import { type Duplicate, timeOrder } from "./time-order";
+import { usualIntervalMin } from "./usual-interval";
 import { type ClockChange, findZone } from "./zone-clock";
 
 /** Time without samples, more than one and a half intervals. */
@@ -168,26 +169,6 @@ export function valuesIn(cells: Cells, column: number): ReadonlySet<string> {
   const values = new Set<string>();
   for (let row = 0; row < cells.rowCount; row++) values.add(cells.cell(row, column).trim());
   return values;
-}
-
-/** The median distance of two samples, min; null for fewer than two. */
-export function usualIntervalMin(timeMs: Float64Array): number | null {
-  if (timeMs.length < 2) return null;
-  const count = timeMs.length - 1;
-  const middle = Math.floor(count / 2);
-  const stepAt = (index: number) => (timeMs[index + 1] ?? 0) - (timeMs[index] ?? 0);
-  // Nearly every log has one step more often than all others together, and that is the median then.
-  const usual = stepAt(middle);
-  let [alike, below] = [0, 0];
-  for (let index = 0; index < count; index++) {
-    const step = stepAt(index);
-    if (step === usual) alike++;
-    else if (step < usual) below++;
-  }
-  if (below <= middle && middle < below + alike) return usual / 60_000;
-  const steps = new Float64Array(count);
-  for (let index = 0; index < count; index++) steps[index] = stepAt(index);
-  return (steps.sort()[middle] ?? 0) / 60_000;
 }
 
 function gapsOf(timeMs: Float64Array, intervalMin: number): readonly LogGap[] {
