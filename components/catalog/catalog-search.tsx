@@ -21,6 +21,7 @@ export function CatalogSearch({ search, found, mayEdit }: Props) {
           <LinkButton href="/catalog/new">New equipment</LinkButton>
           <LinkButton href="/catalog/thermostats/new">New thermostat</LinkButton>
           <LinkButton href="/catalog/instruments/new">New instrument</LinkButton>
+          <LinkButton href="/catalog/retired">Retired</LinkButton>
         </div>
       ) : null}
     </div>

@@ -14,9 +14,12 @@ type Version = {
 export function ModelVersions({
   versions,
   shown,
+  at = { catalog: "/catalog", record: "equipment-selection" },
 }: {
   readonly versions: readonly Version[];
   readonly shown: string;
+  /** Where the versions and the record that rests on them are. */
+  readonly at?: { readonly catalog: string; readonly record: string };
 }) {
   return (
     <section aria-labelledby="versions">
@@ -36,7 +39,7 @@ export function ModelVersions({
               one.id === shown ? (
                 `${one.version}, shown here`
               ) : (
-                <TextLink href={`/catalog/${one.id}`}>version {one.version}</TextLink>
+                <TextLink href={`${at.catalog}/${one.id}`}>version {one.version}</TextLink>
               ),
           },
           { key: "made", head: "Made", cell: (one) => `${one.madeAt.slice(0, 10)} by ${one.madeBy}` },
@@ -50,7 +53,7 @@ export function ModelVersions({
                 : one.jobs.map((job, index) => (
                     <span key={job.id}>
                       {index > 0 ? ", " : ""}
-                      <TextLink href={`/jobs/${job.id}/equipment-selection`}>{job.number}</TextLink>
+                      <TextLink href={`/jobs/${job.id}/${at.record}`}>{job.number}</TextLink>
                     </span>
                   )),
           },

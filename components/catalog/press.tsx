@@ -8,6 +8,8 @@ import type { Kept } from "./kept";
 
 type Props<T> = {
   readonly children: string;
+  /** What it does, where several stand among others. Begins with or holds the text shown. */
+  readonly label?: string;
   readonly input: unknown;
   readonly send: (input: unknown) => Promise<Kept<T>>;
   /** Where to go afterwards; `{id}` is what the action answered. Stays when left out. */
@@ -16,13 +18,14 @@ type Props<T> = {
 };
 
 /** A button that does one thing to the catalog and says when it cannot. */
-export function Press<T>({ children, input, send, to, variant = "secondary" }: Props<T>) {
+export function Press<T>({ children, label, input, send, to, variant = "secondary" }: Props<T>) {
   const router = useRouter();
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   return (
     <div className="grid gap-2">
       <Button
+        aria-label={label}
         variant={variant}
         busy={busy}
         busyText="Working…"

@@ -1,4 +1,11 @@
-import { COMPRESSOR_KIND_NAMES, type EquipmentModel, type FanRow, type PerformanceRow } from "./catalog";
+import {
+  COMPRESSOR_KIND_NAMES,
+  type ControlModel,
+  type EquipmentModel,
+  type FanRow,
+  type PerformanceRow,
+} from "./catalog";
+import { STAGE_FIELDS } from "./stages";
 
 /** What differs between two versions of a model, in words, for a person who decides whether a job should move. */
 export function modelChanges(from: EquipmentModel, to: EquipmentModel): readonly string[] {
@@ -38,6 +45,21 @@ export function modelChanges(from: EquipmentModel, to: EquipmentModel): readonly
     ...(same(from.data.boardLabels ?? {}, to.data.boardLabels ?? {}) ? [] : ["Maker's labels of the board"]),
     ...rowChanges("Performance table", from.performance, to.performance, performanceKey),
     ...rowChanges("Fan table", from.fan, to.fan, fanKey),
+  ];
+}
+
+/** What differs between two versions of a thermostat, in words; a label by our word for the setting. */
+export function controlChanges(from: ControlModel, to: ControlModel): readonly string[] {
+  const pair = (label: string, before: unknown, after: unknown) =>
+    same(before, after) ? [] : [`${label}: ${shown(before)} → ${shown(after)}`];
+  const [before, after] = [from.data.makerLabels, to.data.makerLabels];
+  return [
+    ...pair("Maker", from.maker, to.maker),
+    ...pair("Name", from.name, to.name),
+    ...pair("Cooling stages", from.data.stages, to.data.stages),
+    ...Object.entries(STAGE_FIELDS.control_setup).flatMap(([key, { label }]) =>
+      pair(`Maker's label of “${label}”`, before[key], after[key]),
+    ),
   ];
 }
 

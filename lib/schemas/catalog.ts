@@ -157,6 +157,9 @@ export type ImportTableInput = z.output<typeof importTableSchema>;
 export const moveToVersionSchema = z.strictObject({ jobId: uuid, expectedVersion: version, modelId: uuid });
 export type MoveToVersionInput = z.output<typeof moveToVersionSchema>;
 
+export const moveToControlSchema = z.strictObject({ jobId: uuid, expectedVersion: version, controlId: uuid });
+export type MoveToControlInput = z.output<typeof moveToControlSchema>;
+
 export const saveControlSchema = z
   .strictObject({
     controlId: uuid.nullable(),

@@ -69,12 +69,6 @@ export function modelView(scope: TenantScope, id: string): Promise<ModelView> {
   });
 }
 
-export async function controlView(scope: TenantScope, id: string): Promise<ControlModel> {
-  const control = (await catalog(scope).listControls("all")).find((one) => one.id === id);
-  if (!control) throw notFound();
-  return control;
-}
-
 export async function instrumentView(scope: TenantScope, id: string): Promise<KeptInstrument> {
   const tool = isUuid(id) ? await instruments(scope).find(asId<"instrument">(id)) : null;
   if (!tool) throw notFound();

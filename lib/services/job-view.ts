@@ -73,7 +73,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
   const choices = await referenceChoices(scope, job, context);
   const revisions = await stageRecords(scope).revisions(job.id, stage);
   const people = await members(scope).list();
-  const controls = await catalog(scope).listControls();
+  const { controlModelId } = context.inputs.control_setup;
   const record = records[stage];
   const open = record?.state !== "signed";
   return {
@@ -85,7 +85,11 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
     inputs: record?.inputs ?? emptyStage(stage),
     context,
     choices,
-    control: controls.find((one) => one.id === context.inputs.control_setup.controlModelId) ?? null,
+    // In the version the job rests on, which may be off the lists.
+    control:
+      controlModelId === null
+        ? null
+        : await catalog(scope).findControl(asId<"control model">(controlModelId)),
     revisions,
     mayEdit: open && may(scope.role, EDIT_PERMISSION[stage]),
     maySign: open && record !== null && may(scope.role, SIGN_PERMISSION[stage]),

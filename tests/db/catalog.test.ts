@@ -16,6 +16,7 @@ import { calibrationHistory } from "@/lib/services/catalog";
 import {
   duplicateEquipment,
   importTable,
+  retireControl,
   retireEquipment,
   retireInstrument,
   saveControl,
@@ -24,6 +25,12 @@ import {
   undoVersion,
 } from "@/lib/services/catalog-edit";
 import { jobVersion, moveJobToVersion } from "@/lib/services/catalog-jobs";
+import {
+  bringControlBack,
+  jobControlVersion,
+  moveJobToControl,
+  retiredView,
+} from "@/lib/services/control-versions";
 import { jobView, stageView } from "@/lib/services/job-view";
 import { psychrometer } from "@/seed/catalog/instruments";
 import { EQUIPMENT_FORM } from "../support/door-samples";
@@ -155,6 +162,49 @@ test("a thermostat's change is a new version; a job with the old one keeps its s
   expect((await jobView(crew.office, jobId)).context.controlStages).toBe(1);
   const listed = (await catalog(crew.office).listControls()).filter(({ name }) => name === "T");
   expect(listed.map(({ data }) => data.stages)).toEqual([2]);
+});
+
+test("a job is told of its thermostat's newer version and moves when asked; a retired one is listed and comes back", async () => {
+  const one = { controlId: null, maker: "Invented", name: "Moved", stages: "1", makerLabels: {} };
+  const first = await saveControl(crew.office, saveControlSchema.parse(one));
+  const jobId = await openJob(crew.office);
+  await save(crew.office, jobId, "control_setup", { controlModelId: first, fanBetweenCalls: "off" });
+  const second = await saveControl(
+    crew.office,
+    saveControlSchema.parse({
+      ...one,
+      controlId: first,
+      stages: "2",
+      makerLabels: { fanBetweenCalls: "Idle" },
+    }),
+  );
+  const before = await stageView(crew.office, jobId, "control_setup");
+  // The crew card keeps the labels of the version the job rests on.
+  expect(before.control?.id).toBe(first);
+  const version = await jobControlVersion(crew.office, given(before.control));
+  expect(version).toMatchObject({ version: 1, newer: { id: second, version: 2 } });
+  expect(version.newer?.changes).toEqual([
+    "Cooling stages: 1 → 2",
+    expect.stringMatching(/^Maker's label of “.*”: not given → Idle$/),
+  ]);
+  const ask = { jobId, expectedVersion: 1, controlId: second };
+  const stranger = await saveControl(crew.office, saveControlSchema.parse({ ...one, name: "Another" }));
+  await expect(moveJobToControl(crew.office, { ...ask, controlId: stranger })).rejects.toThrow();
+  await moveJobToControl(crew.office, ask);
+  const after = await jobView(crew.office, jobId);
+  expect(after.context.controlStages).toBe(2);
+  expect(after.records.control_setup?.inputs.fanBetweenCalls).toBe("off");
+
+  const gone = async () => (await retiredView(crew.office)).filter(({ name }) => name === "Invented Moved");
+  expect(await gone()).toEqual([]);
+  await retireControl(crew.office, second);
+  expect(await gone()).toMatchObject([{ kind: "thermostat", id: second }]);
+  expect((await stageView(crew.office, jobId, "control_setup")).control?.id).toBe(second);
+  await bringControlBack(crew.office, second);
+  expect(await gone()).toEqual([]);
+  expect((await catalog(crew.office).listControls()).map(({ id }) => id)).toContain(second);
+  const [line] = await activity(crew.owner).list({ take: 1 });
+  expect(line).toMatchObject({ action: "thermostat brought back", entityId: second });
 });
 
 test("an instrument's new calibration stands on the trail; an old copy of it is refused", async () => {

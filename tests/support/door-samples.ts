@@ -265,6 +265,12 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     stages: "2",
     makerLabels: {},
   }),
+  "bring thermostat back": ({ controlId }) => ({ controlId }),
+  "move job to thermostat version": ({ draftJobId, controlId }) => ({
+    jobId: draftJobId,
+    expectedVersion: 1,
+    controlId,
+  }),
   "retire thermostat": ({ controlId }) => ({ controlId }),
   "save instrument": ({ instrumentId }) => ({
     instrumentId,

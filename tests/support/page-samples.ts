@@ -71,6 +71,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
     permission: "catalog.edit",
     addresses: ({ modelId }) => [`/catalog/${modelId}/import`],
   },
+  "/catalog/retired": { permission: "catalog.edit", addresses: () => ["/catalog/retired"] },
   "/catalog/thermostats/[controlId]": {
     permission: "catalog.edit",
     addresses: () => ["/catalog/thermostats/new"],

@@ -82,6 +82,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
     expiresAt,
   });
   const other = await fullJob(crew, modelId, []);
+  const rows = await catalogRows(crew);
   return {
     crew,
     ids: {
@@ -100,8 +101,8 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       savedViewId: await saveView(owner, "across-jobs", { name: "Kept", query: "by=season", shared: false }),
       importId,
       modelId,
-      ...(await catalogRows(crew)),
-      draftJobId: await draftJob(crew, modelId),
+      ...rows,
+      draftJobId: await draftJob(crew, modelId, rows.controlId),
       optionId: await twoOptions(office, jobId),
       weatherFileId,
       memberId,
@@ -247,9 +248,10 @@ async function catalogRows({ office }: Crew) {
   };
 }
 
-/** A job whose equipment selection is a draft. */
-async function draftJob({ office }: Crew, equipmentModelId: string): Promise<string> {
+/** A job whose equipment selection and control setup are drafts. */
+async function draftJob({ office }: Crew, equipmentModelId: string, controlModelId: string): Promise<string> {
   const jobId = await openJob(office);
   await save(office, jobId, "equipment_selection", { equipmentModelId });
+  await save(office, jobId, "control_setup", { controlModelId });
   return jobId;
 }

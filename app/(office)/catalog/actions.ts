@@ -4,6 +4,7 @@ import { revalidatePath } from "next/cache";
 import {
   equipmentIdSchema,
   importTableSchema,
+  moveToControlSchema,
   moveToVersionSchema,
   retireControlSchema,
   retireInstrumentSchema,
@@ -14,6 +15,7 @@ import {
 import { action } from "@/lib/server/action";
 import * as edit from "@/lib/services/catalog-edit";
 import { moveJobToVersion } from "@/lib/services/catalog-jobs";
+import { bringControlBack, moveJobToControl } from "@/lib/services/control-versions";
 
 const changed = <T>(value: T): T => {
   revalidatePath("/catalog", "layout");
@@ -84,6 +86,23 @@ export const retireThermostat = action({
   permission: "catalog.edit",
   schema: retireControlSchema,
   run: async (scope, { controlId }) => changed(await edit.retireControl(scope, controlId)),
+});
+
+export const bringThermostatBack = action({
+  name: "bring thermostat back",
+  permission: "catalog.edit",
+  schema: retireControlSchema,
+  run: async (scope, { controlId }) => changed(await bringControlBack(scope, controlId)),
+});
+
+export const moveJobsThermostat = action({
+  name: "move job to thermostat version",
+  permission: "design.edit",
+  schema: moveToControlSchema,
+  run: async (scope, input) => {
+    await moveJobToControl(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
 });
 
 export const keepInstrument = action({

@@ -9,8 +9,9 @@ import { StageForm } from "@/components/stage/stage-form";
 import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
 import { jobVersion } from "@/lib/services/catalog-jobs";
+import { jobControlVersion } from "@/lib/services/control-versions";
 import { stageView } from "@/lib/services/job-view";
-import { moveJob } from "../../../catalog/actions";
+import { moveJob, moveJobsThermostat } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
 import { HumiditySheets } from "./humidity-sheets";
@@ -41,7 +42,17 @@ export default async function StagePage({ params }: Props) {
           jobId={jobId}
           expectedVersion={view.mayEdit ? (record?.version ?? null) : null}
           version={await jobVersion(scope, view.context.model)}
+          as="modelId"
           move={moveJob}
+        />
+      ) : null}
+      {stage === "control_setup" && view.control ? (
+        <VersionNotice
+          jobId={jobId}
+          expectedVersion={view.mayEdit ? (record?.version ?? null) : null}
+          version={await jobControlVersion(scope, view.control)}
+          as="controlId"
+          move={moveJobsThermostat}
         />
       ) : null}
       <StageForm
