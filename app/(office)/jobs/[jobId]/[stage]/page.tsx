@@ -1,6 +1,5 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { VersionNotice } from "@/components/catalog/version-notice";
 import { ControlCrewCard } from "@/components/stage/control-crew-card";
 import { RecordState } from "@/components/stage/record-state";
 import { ReopenPanel } from "@/components/stage/reopen-panel";
@@ -8,14 +7,12 @@ import { SignPanel } from "@/components/stage/sign-panel";
 import { StageForm } from "@/components/stage/stage-form";
 import { STAGE_NAMES, stageOfSlug } from "@/lib/domain/stages";
 import { load, pageScope } from "@/lib/server/page";
-import { jobVersion } from "@/lib/services/catalog-jobs";
-import { jobControlVersion } from "@/lib/services/control-versions";
 import { stageView } from "@/lib/services/job-view";
-import { moveJob, moveJobsThermostat } from "../../../catalog/actions";
 import { chosenModel, reopenRecord } from "../../actions";
 import { SAVE, SIGN } from "../../stage-actions";
 import { HumiditySheets } from "./humidity-sheets";
 import { ReportsOfJob } from "./reports-of-job";
+import { VersionOfRecord } from "./version-of-record";
 
 type Props = { readonly params: Promise<{ readonly jobId: string; readonly stage: string }> };
 
@@ -37,24 +34,7 @@ export default async function StagePage({ params }: Props) {
       {stage === "humidity_review" ? (
         <HumiditySheets scope={scope} job={view.job} context={view.context} />
       ) : null}
-      {stage === "equipment_selection" && view.context.model ? (
-        <VersionNotice
-          jobId={jobId}
-          expectedVersion={view.mayEdit ? (record?.version ?? null) : null}
-          version={await jobVersion(scope, view.context.model)}
-          as="modelId"
-          move={moveJob}
-        />
-      ) : null}
-      {stage === "control_setup" && view.control ? (
-        <VersionNotice
-          jobId={jobId}
-          expectedVersion={view.mayEdit ? (record?.version ?? null) : null}
-          version={await jobControlVersion(scope, view.control)}
-          as="controlId"
-          move={moveJobsThermostat}
-        />
-      ) : null}
+      <VersionOfRecord scope={scope} view={view} />
       <StageForm
         key={`revision ${record?.revision ?? 1} ${record?.state === "signed"}`}
         jobId={jobId}
