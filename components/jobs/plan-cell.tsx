@@ -4,9 +4,9 @@ import { useRef, useState } from "react";
 import { Button } from "@/components/ui/button";
 import type { Choice } from "@/components/ui/choice-fields";
 import type { JobSummary } from "@/lib/domain/jobs";
-import { type Schedule, usePlan } from "./use-plan";
+import { type Schedule, usePlans } from "./use-plans";
 
-export type { Schedule } from "./use-plan";
+export type { Schedule } from "./use-plans";
 
 type Props = {
   readonly job: JobSummary;
@@ -17,17 +17,16 @@ type Props = {
 /** Tech and startup date of a job, changed without leaving the table. */
 export function PlanCell({ job, techs, schedule }: Props) {
   const [open, setOpen] = useState(false);
-  const { shown, save, busy, problem } = usePlan(job, schedule);
+  const plans = usePlans([job], techs, schedule);
+  const [shown = { ...job, saving: false }] = plans.shown;
+  const problem = plans.problemOf(job);
   const change = useRef<HTMLButtonElement>(null);
   const close = () => {
     setOpen(false);
     // The field that held the focus is gone.
     requestAnimationFrame(() => change.current?.focus());
   };
-  const names =
-    shown.techIds
-      .map((id) => techs.find((one) => one.value === id)?.label ?? "someone who has left")
-      .join(", ") || "nobody yet";
+  const names = shown.techs.map((tech) => tech.name).join(", ") || "nobody yet";
   if (!open)
     return (
       <>
@@ -41,7 +40,7 @@ export function PlanCell({ job, techs, schedule }: Props) {
         >
           {names}
         </button>
-        {busy ? <span className="block text-xs text-muted">Saving {shown.startupDue}…</span> : null}
+        {shown.saving ? <span className="block text-xs text-muted">Saving {shown.startupDue}…</span> : null}
         {problem === null ? null : (
           <span role="alert" className="block text-sm text-short">
             Not changed. {problem}
@@ -57,8 +56,10 @@ export function PlanCell({ job, techs, schedule }: Props) {
         const form = new FormData(event.currentTarget);
         const first = String(form.get("tech"));
         // One choice replaces the first person; further people stay until changed on the job itself.
-        const techIds = [...new Set([first, ...shown.techIds.slice(1)].filter((id) => id !== ""))];
-        save({ techIds, startupDue: String(form.get("startup")) || null });
+        const techIds = [
+          ...new Set([first, ...shown.techs.slice(1).map((tech) => tech.userId)].filter((id) => id !== "")),
+        ];
+        plans.save(job, { techIds, startupDue: String(form.get("startup")) || null });
         close();
       }}
       onKeyDown={(event) => {
@@ -71,7 +72,7 @@ export function PlanCell({ job, techs, schedule }: Props) {
         autoFocus
         aria-label={`Tech of job ${job.number}`}
         className="control"
-        defaultValue={shown.techIds[0] ?? ""}
+        defaultValue={shown.techs[0]?.userId ?? ""}
       >
         <option value="">nobody yet</option>
         {techs.map((one) => (

@@ -5,7 +5,7 @@ import type { Choice } from "@/components/ui/choice-fields";
 import { cx } from "@/components/ui/cx";
 import { dayText } from "@/lib/domain/date-text";
 import type { JobSummary } from "@/lib/domain/jobs";
-import type { Schedule } from "./use-plan";
+import { type PlannedJob, type PlanOf, type Schedule, usePlans } from "./use-plans";
 import { WeekJob } from "./week-job";
 
 type Props = {
@@ -21,18 +21,20 @@ const NOBODY: Choice = { value: "", label: "Nobody yet" };
 /** Who is where: a row a tech, a column a day. A job of two techs stands in both rows. */
 export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
   const rows = [NOBODY, ...techs];
+  const { shown, save, problemOf } = usePlans(jobs, techs, schedule);
   const moved = useRef<number | null>(null);
   const [said, say] = useState("");
-  const onMove = (job: number, where: string) => {
-    moved.current = job;
-    say(`Job ${job}: ${where}`);
+  const move = (job: PlannedJob, plan: PlanOf, where: string) => {
+    moved.current = job.number;
+    say(`Job ${job.number}: ${where}`);
+    save(job, plan);
   };
-  // The job now stands in another cell: the focus goes with it. Waits for the jobs as the server has them.
+  // The job now stands in another cell, and back in its old one when it was refused: the focus goes with it.
   useEffect(() => {
-    if (jobs.length === 0 || moved.current === null || document.activeElement !== document.body) return;
+    if (shown.length === 0 || moved.current === null || document.activeElement !== document.body) return;
     document.querySelector<HTMLElement>(`[data-week-job="${moved.current}"]`)?.focus();
-    moved.current = null;
-  }, [jobs]);
+    if (!shown.some((job) => job.saving)) moved.current = null;
+  }, [shown]);
   return (
     <section
       aria-label="Week"
@@ -64,7 +66,7 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
               <th scope="row">{tech.label}</th>
               {days.map((day) => (
                 <td key={day} className="align-top">
-                  {jobs
+                  {shown
                     .filter((job) => job.startupDue === day && isOf(job, tech.value))
                     .map((job) => (
                       <WeekJob
@@ -73,8 +75,8 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
                         techId={tech.value}
                         days={days}
                         techs={techs}
-                        schedule={schedule}
-                        onMove={onMove}
+                        problem={problemOf(job)}
+                        move={move}
                       />
                     ))}
                 </td>

@@ -110,6 +110,40 @@ test.describe("the jobs table", () => {
     await page.locator(link).first().focus();
     await page.keyboard.press("Alt+ArrowLeft");
     await expect(column(4).locator(link).first()).toBeVisible();
+    await expect(page.getByText("Saving…")).toHaveCount(0);
+  });
+
+  test("the week: a job stands in its new cell before the server answers, and goes back when that fails", async ({
+    page,
+  }) => {
+    await page.goto(address("/jobs"));
+    const job = (await numbers(page))[2] ?? "";
+    await page.locator("button[data-plan]").nth(2).click();
+    await page.locator('input[name="startup"]').fill("2027-07-07");
+    await page.getByRole("button", { name: "Save", exact: true }).click();
+    await expect(page.getByRole("row").nth(3)).toContainText("2027-07-07");
+    await expect(page.getByRole("row").nth(3)).not.toContainText("Saving");
+    await page.goto(address("/jobs/week?from=2027-07-07"));
+    const column = (day: number) => page.locator(`tbody td:nth-child(${day + 1})`);
+    const link = `a[data-week-job="${job}"]`;
+    await expect(column(3).locator(link).first()).toBeVisible();
+    // The server's answer waits until it is let go, and then is no answer.
+    let letGo: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route("**/jobs/week**", async (route) => {
+      if (route.request().method() !== "POST") return route.continue();
+      await held;
+      await route.abort("connectionreset");
+    });
+    await page.locator(link).first().focus();
+    await page.keyboard.press("Alt+ArrowRight");
+    await expect(column(4).locator(link).first()).toBeVisible();
+    await expect(column(4).getByText("Saving…").first()).toBeVisible();
+    letGo();
+    await expect(column(3).locator(link).first()).toBeVisible();
+    await expect(column(3).getByRole("alert")).toContainText("Not moved. No connection to the server.");
   });
 });
 
