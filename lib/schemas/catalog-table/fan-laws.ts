@@ -5,7 +5,7 @@ type Line = { readonly row: number | null; readonly values: FanRow };
 
 /**
  * A fan moves no more air against more static (fan laws: a falling curve on the usable side), and at one
- * static it has one airflow. The cell at the higher static is named; either of the two may be the wrong one.
+ * static it has one airflow. The fewest lines that disagree with the others are named; of two the one at the higher static.
  */
 export function refusedFanCells(
   rows: readonly ReadRow<FanRow>[],
@@ -26,16 +26,19 @@ function refusedOfSetting(lines: readonly Line[], refuse: Refuse): readonly Refu
   const sorted = lines.toSorted(
     (a, b) => a.values.externalStaticInWc - b.values.externalStaticInWc || (a.row ?? -1) - (b.row ?? -1),
   );
+  const kept = new Set(mostThatFall(sorted));
   const refused: RefusedCell[] = [];
-  const kept: Line[] = [];
-  for (const line of sorted) {
-    const before = kept.at(-1);
-    const fault = before === undefined || line.row === null ? null : faultBetween(before.values, line.values);
-    if (fault === null || line.row === null) kept.push(line);
-    else refused.push(refuse(line.row, fault.quantity, fault.reason, fault.fix));
+  for (const [at, line] of sorted.entries()) {
+    if (line.row === null || kept.has(line)) continue;
+    const before = sorted.slice(0, at).findLast((other) => kept.has(other));
+    const after = sorted.slice(at + 1).find((other) => kept.has(other));
+    const fault =
+      (before && faultBetween(before.values, line.values)) ??
+      (after && faultBetween(line.values, after.values));
+    if (fault) refused.push(refuse(line.row, fault.quantity, fault.reason, fault.fix));
   }
   const [only] = kept;
-  if (kept.length === 1 && only !== undefined && only.row !== null) {
+  if (kept.size === 1 && only !== undefined && only.row !== null) {
     refused.push(
       refuse(
         only.row,
@@ -46,6 +49,30 @@ function refusedOfSetting(lines: readonly Line[], refuse: Refuse): readonly Refu
     );
   }
   return refused;
+}
+
+/**
+ * The largest part of the lines, by static, in which none rises: one wrong line is refused, wherever it stands, not all
+ * beside it. Lines already in the catalog stay. Of equal parts the one that keeps lower statics.
+ */
+function mostThatFall(sorted: readonly Line[]): readonly Line[] {
+  const weight = (line: Line) => (line.row === null ? sorted.length + 1 : 1);
+  const fits = (before: Line, after: Line) => faultBetween(before.values, after.values) === null;
+  // From each line on: how much can be kept when it is.
+  const worth: number[] = [];
+  for (const [at, line] of [...sorted.entries()].toReversed()) {
+    const rest = sorted.map((other, index) => (index > at && fits(line, other) ? (worth[index] ?? 0) : 0));
+    worth[at] = weight(line) + Math.max(0, ...rest);
+  }
+  const kept: Line[] = [];
+  let left = Math.max(0, ...worth);
+  for (const [at, line] of sorted.entries()) {
+    const before = kept.at(-1);
+    if (worth[at] !== left || (before !== undefined && !fits(before, line))) continue;
+    kept.push(line);
+    left -= weight(line);
+  }
+  return kept;
 }
 
 function faultBetween(

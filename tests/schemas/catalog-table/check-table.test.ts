@@ -159,6 +159,24 @@ test("a fan table that rises with static, shuffled: the rising cell is named, th
   ]);
 });
 
+test("a first line far too low is refused alone, not all that stand above it", () => {
+  const { table } = read(
+    "fan",
+    "Tap\tESP in. w.c.\tCFM\nhigh\t0.1\t125\nhigh\t0.3\t1,200\nhigh\t0.5\t1,150\nhigh\t0.7\t1,080\n",
+  );
+  expect(table.fan.map(({ airflowCfm }) => airflowCfm)).toEqual([1_200, 1_150, 1_080]);
+  expect(table.refused.map(({ line, column, reason }) => `${line} ${column}: ${reason}`)).toEqual([
+    "2 CFM: 1,200 cfm at 0.3 in. w.c. is more than 125 cfm at 0.1 in. w.c.: airflow rises with static.",
+  ]);
+});
+
+test("of two wrong lines, one too high and one too low, both are refused and no other", () => {
+  const cfm = [1_250, 1_200, 1_900, 1_150, 400, 1_100, 1_000];
+  const block = cfm.map((value, index) => `high\t${0.1 * (index + 1)}\t${value}`).join("\n");
+  const { table } = read("fan", `Tap\tESP in. w.c.\tCFM\n${block}\n`);
+  expect(table.fan.map(({ airflowCfm }) => airflowCfm)).toEqual([1_250, 1_200, 1_150, 1_100, 1_000]);
+});
+
 test("a fan table in Pa and m³/h with the statics across", () => {
   const { table } = read("fan", "Setting,25,50,125\nA,2000,1900,1700\nB,,1500,1300\n");
   expect(table.refused).toEqual([]);
