@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { InstrumentReportTable } from "@/components/across-jobs/instrument-report-table";
+import { ThermostatDriftTable } from "@/components/across-jobs/thermostat-drift-table";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
 import { pageScope } from "@/lib/server/page";
@@ -9,7 +10,7 @@ export const metadata: Metadata = { title: "Instruments and sensors" };
 
 export default async function InstrumentsPage() {
   const scope = await pageScope("across-jobs.read");
-  const reports = await instrumentsReport(scope, new Date());
+  const { instruments, thermostats } = await instrumentsReport(scope, new Date());
   return (
     <>
       <PageHeader
@@ -20,8 +21,10 @@ export default async function InstrumentsPage() {
         Back to across jobs
       </LinkButton>
       <div className="mt-5">
-        <InstrumentReportTable reports={reports} />
+        <InstrumentReportTable reports={instruments} />
       </div>
+      <h2 className="mt-8 mb-3 text-lg font-semibold">Thermostats</h2>
+      <ThermostatDriftTable drifting={thermostats} />
     </>
   );
 }
