@@ -138,7 +138,8 @@ function DenseCautions({ items }: { readonly items: readonly string[] }) {
 function Blanks({ block }: { readonly block: Extract<Block, { kind: "blanks" }> }) {
   const half = Math.ceil(block.labels.length / 2);
   return (
-    <View style={{ ...row, gap: 16 }}>
+    // Whole: lines to write on are of no use without the heads above them.
+    <View wrap={false} style={{ ...row, gap: 16 }}>
       {keyed([block.labels.slice(0, half), block.labels.slice(half)]).map(({ key, item }) => (
         <View key={key} {...tagged("Table")} style={{ flex: 1 }}>
           <View {...tagged("HeadRow")} wrap={false} style={{ ...row, gap: 6 }}>
