@@ -2,9 +2,11 @@
  * A packet of ten pages, again and again, and then one with 40 photographs, in a process of its own, so that its memory
  * is that of the packets and of nothing else. Prints what it took as JSON.
  */
+
 import type { StageKey } from "@/lib/domain/stages";
 import { pagesOf, renderView } from "@/lib/reports/render-view";
 import { filePacketView } from "@/lib/services/packet-views/file";
+import { mostMemoryMb } from "../support/most-memory";
 import { packetPartsOf, packetPhotosOf } from "../support/packet-parts";
 
 export type PacketCost = {
@@ -36,6 +38,6 @@ const cost: PacketCost = {
   fastestMs,
   photosMs: performance.now() - begun,
   photosBytes: bytes.length,
-  mostMiB: process.resourceUsage().maxRSS / 1024,
+  mostMiB: mostMemoryMb(),
 };
 process.stdout.write(JSON.stringify(cost));

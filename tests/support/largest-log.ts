@@ -2,6 +2,7 @@ import { analyzeLog } from "@/lib/engineering/logs";
 import { daysOfSamples } from "@/lib/services/log-days";
 import { readLogUpload } from "@/lib/services/log-upload";
 import { yearLog } from "../bench/year-log";
+import { mostMemoryMb } from "./most-memory";
 
 /*
  * Run in a process of its own, whose memory is then measured: what the queue does with one log, without the database. Prints the rows
@@ -43,5 +44,5 @@ try {
 } catch (error) {
   said = error instanceof Error ? error.message : String(error);
 }
-const mostMb = process.resourceUsage().maxRSS / 1_024;
+const mostMb = mostMemoryMb();
 process.stdout.write(JSON.stringify({ said, fileMb: bytes.length / MB, mostMb }));
