@@ -1,4 +1,4 @@
-import { type PhotoDetails, photoDetailsSchema } from "@/lib/schemas/field";
+import { originalDetailsSchema, type PhotoDetails, photoDetailsSchema } from "@/lib/schemas/field";
 import { readBodyUpTo } from "@/lib/server/limited-body";
 import { refuseUnstorableText } from "@/lib/server/storable-text";
 
@@ -10,8 +10,20 @@ export async function readPhoto(
   request: Request,
 ): Promise<{ readonly bytes: Uint8Array; readonly details: PhotoDetails }> {
   // Before the body is read: a wrong address need not send 20 MB first.
+  const details = photoDetailsSchema.parse(queryOf(request));
+  return { bytes: await readBodyUpTo(request, MOST_BYTES, TOO_LARGE), details };
+}
+
+/** The same of an original. */
+export async function readOriginal(
+  request: Request,
+): Promise<{ readonly bytes: Uint8Array; readonly sha256: string }> {
+  const { sha256 } = originalDetailsSchema.parse(queryOf(request));
+  return { bytes: await readBodyUpTo(request, MOST_BYTES, TOO_LARGE), sha256 };
+}
+
+function queryOf(request: Request): Record<string, string> {
   const query = Object.fromEntries(new URL(request.url).searchParams);
   refuseUnstorableText(query);
-  const details = photoDetailsSchema.parse(query);
-  return { bytes: await readBodyUpTo(request, MOST_BYTES, TOO_LARGE), details };
+  return query;
 }

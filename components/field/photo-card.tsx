@@ -8,9 +8,9 @@ import { phone, usePhone } from "./use-phone";
 
 /** One picture, when and where, and whether the office has it. */
 export function PhotoCard({ photo }: { readonly photo: Photo }) {
-  const { sending } = usePhone();
+  const { sending, originals } = usePhone();
   const address = useAddressOf(photo.bytes, photo.type);
-  const original = useAddressOf(photo.original, photo.type);
+  const original = useAddressOf(originals.find((one) => one.id === photo.id)?.file ?? null, photo.type);
   const { state } = photo;
   const at =
     state.at === "office" ? "sent" : state.at === "refused" ? "needs you" : sending ? "sending" : "phone";

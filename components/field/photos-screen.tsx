@@ -3,6 +3,7 @@ import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
 import { EntryField } from "./entry-field";
 import { JobFrame } from "./job-frame";
+import { OriginalsAsked } from "./originals-asked";
 import { PhotoCard } from "./photo-card";
 import { TakePhoto } from "./take-photo";
 import type { Work } from "./use-job";
@@ -53,6 +54,11 @@ export function PhotosScreen({ work, go }: Props) {
           </select>
           <TakePhoto jobId={job.id} field={null} caption={subject} label="Take a photo" look="primary" />
         </div>
+        <OriginalsAsked state={state} jobId={job.id} />
+        <p className="text-sm text-muted">
+          The office gets a smaller copy. The full size stays on this phone in case the office asks for it,
+          until 30 days after the startup is signed. When the phone is full, full sizes go first.
+        </p>
         <ul className="grid gap-3">
           {own.map((photo) => (
             <li key={photo.id}>

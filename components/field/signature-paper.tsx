@@ -51,7 +51,7 @@ export function SignaturePaper({ work }: { readonly work: Work }) {
     const bytes = await new Promise<Blob | null>((done) => canvas.current?.toBlob(done, "image/png"));
     if (!bytes) return;
     const { customerShownName } = work.values;
-    await phone().keepPhoto({
+    const signature = {
       jobId: work.job.id,
       field: "walkThroughDone",
       caption: typeof customerShownName === "string" ? `${CAPTION}: ${customerShownName}` : CAPTION,
@@ -60,8 +60,8 @@ export function SignaturePaper({ work }: { readonly work: Work }) {
       longitude: null,
       bytes: await bytes.arrayBuffer(),
       type: bytes.type,
-      original: null,
-    });
+    };
+    await phone().keepPhoto(signature, null);
     await phone().send();
   };
   return (

@@ -1,7 +1,7 @@
 import { Camera } from "lucide-react";
-import { useId, useState } from "react";
+import { useState } from "react";
 import { pictureProblemOf } from "@/lib/offline/phone-state";
-import { shrinkPhoto, whereNow } from "@/lib/offline/shrink-photo";
+import { HEIC, shrinkPhoto, whereNow } from "@/lib/offline/shrink-photo";
 import { phone } from "./use-phone";
 
 type Props = {
@@ -13,22 +13,18 @@ type Props = {
   readonly look: "primary" | "secondary";
 };
 
-/** The phone's camera: the picture is made small and kept at once; sending comes later. */
+/** The phone's camera: the picture is made small and kept at once, with the camera's own beside it; sending comes later. */
 export function TakePhoto({ jobId, field, caption, label, look }: Props) {
-  const [keepOriginal, setKeepOriginal] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const id = useId();
   const take = async (file: File) => {
     const takenAt = new Date().toISOString();
     setProblem(null);
     try {
       const [small, where] = await Promise.all([shrinkPhoto(file), whereNow()]);
-      await phone().keepPhoto({
-        ...{ ...small, jobId, field, caption, takenAt },
-        latitude: where?.latitude ?? null,
-        longitude: where?.longitude ?? null,
-        original: keepOriginal ? file : null,
-      });
+      const place = { latitude: where?.latitude ?? null, longitude: where?.longitude ?? null };
+      // A HEIC picture that stayed as it was is its own original.
+      const camera = small.type === HEIC ? null : file;
+      await phone().keepPhoto({ ...small, ...place, jobId, field, caption, takenAt }, camera);
       await phone().send();
     } catch (error) {
       setProblem(pictureProblemOf(error));
@@ -58,18 +54,6 @@ export function TakePhoto({ jobId, field, caption, label, look }: Props) {
           }}
         />
       </label>
-      {look === "primary" ? (
-        <label htmlFor={id} className="choice flex min-h-11 items-center gap-2">
-          <input
-            id={id}
-            type="checkbox"
-            className="size-6 accent-accent"
-            checked={keepOriginal}
-            onChange={(event) => setKeepOriginal(event.target.checked)}
-          />
-          Keep the full picture on this phone as well
-        </label>
-      ) : null}
     </div>
   );
 }

@@ -8,6 +8,7 @@ import type { PhoneState } from "@/lib/offline/phone-state";
 import { FieldFrame } from "./field-frame";
 import { LinkState } from "./link-state";
 import { Notices } from "./notices";
+import { OriginalsAsked } from "./originals-asked";
 import { PhoneMenu } from "./phone-menu";
 import { SendMark, type Whereabouts } from "./send-mark";
 import { type Place, placeHref } from "./use-place";
@@ -36,6 +37,7 @@ export function TodayScreen({ state, go }: Props) {
           <JobList title="Startup signed" jobs={jobs.filter((job) => job.isSigned)} state={state} go={go} />
         </div>
       )}
+      <OriginalsAsked state={state} jobId={null} />
       <PhoneMenu fetchedAt={state.fetchedAt} />
     </FieldFrame>
   );

@@ -48,12 +48,22 @@ export function LatePanel({ jobId, values, photos, decideValue, decidePhoto }: P
         {photos.map((one) => (
           <li key={one.id}>
             <Decision send={(take) => decidePhoto({ jobId, id: one.id, take })}>
-              {/* biome-ignore lint/performance/noImgElement: private bytes, sized by the server */}
-              <img
-                src={`/api/jobs/${jobId}/photos/${one.id}?size=small`}
-                alt={one.caption === "" ? "Late photo" : one.caption}
-                className="h-32 border border-rule"
-              />
+              {one.widthPx === null ? (
+                // Kept as the camera made it; no browser can be relied on to draw it.
+                <p>
+                  {one.caption === "" ? "Late photo" : one.caption}:{" "}
+                  <a className="underline" href={`/api/jobs/${jobId}/photos/${one.id}?size=original`}>
+                    HEIC picture, download it to see it
+                  </a>
+                </p>
+              ) : (
+                // biome-ignore lint/performance/noImgElement: private bytes, sized by the server
+                <img
+                  src={`/api/jobs/${jobId}/photos/${one.id}?size=small`}
+                  alt={one.caption === "" ? "Late photo" : one.caption}
+                  className="h-32 border border-rule"
+                />
+              )}
               <p className="text-sm text-muted">By {one.addedByName}</p>
             </Decision>
           </li>

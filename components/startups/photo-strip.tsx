@@ -1,11 +1,17 @@
+import type { Answer } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
 import type { JobFile } from "@/lib/domain/field-bundle";
 import { STAGE_FIELDS } from "@/lib/domain/stages";
+import { AskOriginal } from "./ask-original";
 
-type Props = { readonly jobId: string; readonly photos: readonly JobFile[] };
+type Props = {
+  readonly jobId: string;
+  readonly photos: readonly JobFile[];
+  readonly ask: (input: unknown) => Promise<Answer>;
+};
 
 /** The photos of a job, each leading to its large picture. */
-export function PhotoStrip({ jobId, photos }: Props) {
+export function PhotoStrip({ jobId, photos, ask }: Props) {
   return (
     <Card title="Photos">
       {photos.length === 0 ? <p className="text-sm text-muted">No photo has arrived yet.</p> : null}
@@ -18,7 +24,7 @@ export function PhotoStrip({ jobId, photos }: Props) {
               {photo.widthPx === null ? (
                 // Kept as the camera made it; what a browser cannot be relied on to draw is not shown as a broken picture.
                 <p className="grid aspect-4/3 place-items-center border border-rule bg-sunk p-2 text-center text-sm">
-                  A HEIC picture, kept as the phone made it. Download the original to see it.
+                  A HEIC picture, kept as the phone made it. Download it to see it.
                 </p>
               ) : (
                 <a href={`/api/jobs/${jobId}/photos/${photo.id}?size=full`}>
@@ -36,9 +42,10 @@ export function PhotoStrip({ jobId, photos }: Props) {
                 {photo.addedByName}
                 {" · "}
                 <a className="underline" href={`/api/jobs/${jobId}/photos/${photo.id}?size=original`}>
-                  original
+                  as it was sent
                 </a>
               </p>
+              {photo.mime === "image/heic" ? null : <AskOriginal jobId={jobId} photo={photo} ask={ask} />}
             </li>
           );
         })}

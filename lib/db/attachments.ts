@@ -1,5 +1,5 @@
 // Longer than usual because reading, keeping and deciding share one column list.
-import type { JobFile } from "@/lib/domain/field-bundle";
+import type { JobFile, OriginalState } from "@/lib/domain/field-bundle";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { StageKey } from "@/lib/domain/stages";
 import { notFound } from "@/lib/errors";
@@ -51,6 +51,9 @@ const FIELDS = {
   createdBy: true,
   removedAt: true,
   heldAt: true,
+  originalState: true,
+  originalSha256: true,
+  originalMime: true,
   createdByMember: { select: { name: true } },
 } as const satisfies Prisma.AttachmentSelect;
 type Row = Prisma.AttachmentGetPayload<{ select: typeof FIELDS }>;
@@ -59,6 +62,8 @@ export type StoredAttachment = JobFile & {
   readonly jobId: string | null;
   readonly fullSha256: string | null;
   readonly smallSha256: string | null;
+  readonly originalSha256: string | null;
+  readonly originalMime: string | null;
   readonly isRemoved: boolean;
   readonly isHeld: boolean;
 };
@@ -200,7 +205,7 @@ async function isUsed(tx: TenantTransaction, scope: TenantScope, sha256: string)
   const found = await tx.attachment.findFirst({
     where: {
       tenantId: scope.tenantId,
-      OR: [{ sha256 }, { fullSha256: sha256 }, { smallSha256: sha256 }],
+      OR: [{ sha256 }, { fullSha256: sha256 }, { smallSha256: sha256 }, { originalSha256: sha256 }],
     },
     select: { id: true },
   });
@@ -213,6 +218,8 @@ function toStored(row: Row): StoredAttachment {
     jobId: row.jobId,
     fullSha256: row.fullSha256,
     smallSha256: row.smallSha256,
+    originalSha256: row.originalSha256,
+    originalMime: row.originalMime,
     isRemoved: row.removedAt !== null,
     isHeld: row.heldAt !== null,
   };
@@ -235,5 +242,6 @@ function toFile(row: Row): JobFile {
     addedAt: row.createdAt.toISOString(),
     addedByName: row.createdByMember.name,
     addedById: row.createdBy,
+    original: row.originalState as OriginalState | null,
   };
 }

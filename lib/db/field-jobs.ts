@@ -56,8 +56,12 @@ export function fieldJobs(scope: TenantScope) {
                  AND (stage <> 'startup_record' OR state = 'signed')),
             (SELECT jsonb_agg(jsonb_build_array(id, version) ORDER BY id) FROM question
                WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND closed_at IS NULL),
-            (SELECT jsonb_agg(id ORDER BY id) FROM attachment
+            (SELECT jsonb_agg(jsonb_build_array(id, original_state) ORDER BY id) FROM attachment
                WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND removed_at IS NULL AND held_at IS NULL),
+            (SELECT jsonb_agg(id ORDER BY id) FROM attachment
+               WHERE tenant_id = ${tenantId}::uuid AND created_by = ${userId}::uuid AND original_state = 'asked'
+                 AND removed_at IS NULL AND held_at IS NULL),
+            (SELECT count(*) FROM job_assignment WHERE tenant_id = ${tenantId}::uuid AND user_id = ${userId}::uuid),
             (SELECT jsonb_agg(jsonb_build_array(id, summary) ORDER BY id) FROM log_import
                WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[])),
             (SELECT jsonb_agg(jsonb_build_array(id, version, retired_at) ORDER BY id) FROM instrument WHERE tenant_id = ${tenantId}::uuid),

@@ -31,6 +31,12 @@ export type FieldQuestion = {
   readonly answeredAt: string | null;
 };
 
+/** What became of the office's wish for the camera's own picture; `null` while nobody asked. */
+export type OriginalState = "asked" | "received" | "gone" | "too large";
+
+/** An original that the office asked for: of a picture that this person took. */
+export type OriginalWish = { readonly photoId: string; readonly jobId: string; readonly caption: string };
+
 /** A picture or another file of a job, without its bytes. */
 export type JobFile = {
   readonly id: string;
@@ -48,6 +54,7 @@ export type JobFile = {
   readonly addedAt: string;
   readonly addedByName: string;
   readonly addedById: string;
+  readonly original: OriginalState | null;
 };
 
 /** One stage record as the phone carries it: what was entered; findings are computed on the phone. */
@@ -117,6 +124,12 @@ export type FieldBundle = {
     Record<string, { readonly maker: string; readonly name: string; readonly data: ControlData }>
   >;
   readonly jobs: readonly FieldJob[];
+  /** Missing in a bundle that an older version of the page kept. */
+  readonly originals?: {
+    /** Jobs beside those above whose originals stay on the phone: assigned, the startup not signed for 30 days yet. */
+    readonly keepOf: readonly string[];
+    readonly asked: readonly OriginalWish[];
+  };
 };
 
 /**

@@ -4,6 +4,7 @@ import {
   type FieldBundle,
   type FieldQuestion,
   type JobFile,
+  type OriginalWish,
 } from "@/lib/domain/field-bundle";
 import type { PlainValue } from "@/lib/domain/merge-fields";
 
@@ -37,6 +38,8 @@ export type FieldView = {
   readonly companyName: string;
   readonly accent: string | null;
   readonly jobs: readonly FieldJob[];
+  /** Originals that the office asks for. */
+  readonly wishes: readonly OriginalWish[];
 };
 
 export function viewOf(bundle: FieldBundle): FieldView {
@@ -46,6 +49,7 @@ export function viewOf(bundle: FieldBundle): FieldView {
     maySign: person.maySignStartup,
     companyName: company.name,
     accent: company.accent,
+    wishes: bundle.originals?.asked ?? [],
     jobs: bundle.jobs.map((job) => {
       const { home, customer, records } = job;
       return {

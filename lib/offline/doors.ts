@@ -1,7 +1,7 @@
 import { COMPANY_HEADER, type FieldBundle, PERSON_HEADER } from "@/lib/domain/field-bundle";
 import type { FieldChanges } from "@/lib/domain/merge-fields";
 import type { Upload, UploadAnswer } from "./draft";
-import type { Letter, Photo, Who } from "./outbox";
+import type { Letter, Original, Photo, Who } from "./outbox";
 import { readAny, readBundle, readUploadAnswer } from "./read-answers";
 
 /**
@@ -39,6 +39,8 @@ export type Doors = {
     bundleTag: string | null,
   ) => Promise<Answer<UploadAnswer>>;
   readonly sendPhoto: (photo: Photo) => Promise<Answer<true>>;
+  readonly sendOriginal: (original: Original, bytes: ArrayBuffer) => Promise<Answer<true>>;
+  readonly sayNoOriginal: (original: Original, why: "gone" | "too large") => Promise<Answer<true>>;
   readonly sendLetter: (letter: Letter) => Promise<Answer<true>>;
   readonly handOver: (who: Who, what: HandOver) => Promise<Answer<true>>;
   readonly handOverPhoto: (photo: Photo) => Promise<Answer<true>>;
@@ -47,6 +49,7 @@ export type Doors = {
 export const NO_CONNECTION = "No connection. Everything is kept on this phone and goes out when it is back.";
 const TIMEOUT_MS = 20_000;
 const PHOTO_TIMEOUT_MS = 120_000;
+const DELETE = { method: "DELETE" };
 
 /** The doors over the network. Whatever is not a whole, well-formed answer counts as not answered. */
 export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, init)): Doors {
@@ -91,6 +94,13 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
         readUploadAnswer,
       ),
     sendPhoto: (photo) => sendBytes(photo, "/api/jobs"),
+    sendOriginal: async (original, bytes) => {
+      const request = { method: "PUT", body: bytes };
+      const path = `${originalPath(original)}?sha256=${await sha256Of(bytes)}`;
+      return call(original.who, path, request, readAny, PHOTO_TIMEOUT_MS);
+    },
+    sayNoOriginal: (original, why) =>
+      call(original.who, `${originalPath(original)}?${new URLSearchParams({ why })}`, DELETE, readAny),
     sendLetter: (letter) => call(letter.who, letterPath(letter), json("PUT", letterBody(letter)), readAny),
     handOver: (who, what) => call(who, "/api/field/hand-over", json("POST", what), readAny),
     handOverPhoto: (photo) => sendBytes(photo, "/api/field/hand-over"),
@@ -113,8 +123,7 @@ function json(method: string, body: unknown): RequestInit {
 }
 
 async function photoQuery(photo: Photo): Promise<string> {
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", photo.bytes));
-  const sha256 = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const sha256 = await sha256Of(photo.bytes);
   const facts = new URLSearchParams({ sha256, takenAt: photo.takenAt, caption: photo.caption });
   if (photo.field !== null) facts.set("field", photo.field);
   if (photo.latitude !== null && photo.longitude !== null) {
@@ -122,6 +131,15 @@ async function photoQuery(photo: Photo): Promise<string> {
     facts.set("longitude", String(photo.longitude));
   }
   return String(facts);
+}
+
+async function sha256Of(bytes: ArrayBuffer): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+function originalPath({ jobId, id }: Original): string {
+  return `/api/jobs/${jobId}/photos/${id}/original`;
 }
 
 function letterPath({ kind, jobId, questionId }: Letter): string {

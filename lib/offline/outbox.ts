@@ -23,9 +23,21 @@ export type Photo = {
   readonly type: string;
   /** Small enough to send from an attic. */
   readonly bytes: ArrayBuffer;
-  /** As the camera gave it, when the person asked to keep it. Never sent by itself. */
-  readonly original: Blob | null;
   readonly state: SendState;
+};
+
+/** What the camera made of a picture. It is sent when the office asks for it, never by itself. */
+export type Original = {
+  /** The picture's own id. */
+  readonly id: string;
+  readonly who: Who;
+  readonly jobId: string;
+  readonly caption: string;
+  readonly takenAt: string;
+  /** `null` when it is with the office, or had to go because the phone was full. */
+  readonly file: Blob | null;
+  /** `told`: the office knows that it cannot come. */
+  readonly state: SendState | { readonly at: "told" };
 };
 
 /**

@@ -1,6 +1,6 @@
 import type { FieldView } from "./bundle";
 import type { Draft } from "./draft";
-import type { Letter, Photo } from "./outbox";
+import type { Letter, Original, Photo } from "./outbox";
 
 /** What the screens show. */
 export type PhoneState = {
@@ -11,6 +11,7 @@ export type PhoneState = {
   readonly drafts: Readonly<Record<string, Draft>>;
   readonly photos: readonly Photo[];
   readonly letters: readonly Letter[];
+  readonly originals: readonly Original[];
   readonly link: "unknown" | "online" | "offline" | "sign in";
   readonly sending: boolean;
   /** Why something could not be kept on this phone. */
@@ -28,6 +29,7 @@ export const STARTING: PhoneState = {
   drafts: {},
   photos: [],
   letters: [],
+  originals: [],
   link: "unknown",
   sending: false,
   storageProblem: null,
@@ -38,6 +40,12 @@ export const STARTING: PhoneState = {
 const FULL =
   "This phone’s storage is full. What you entered last is only in this page’s memory: free some space and leave the page open until this message is gone.";
 const NOT_KEPT = "This phone could not keep what you entered last. Leave the page open; it tries again.";
+
+/** What the person is told when originals had to make room. */
+export function originalsGoneWords(count: number): string {
+  const what = count === 1 ? "The full size of one photo was" : `The full size of ${count} photos was`;
+  return `This phone is full. ${what} taken off it to make room; the photos themselves and every reading are kept.`;
+}
 
 /** Why the phone could not keep something, said plainly. */
 export function storageProblemOf(error: unknown): string {
@@ -53,6 +61,7 @@ export function pictureProblemOf(error: unknown): string {
     : "The picture could not be kept. Take it again.";
 }
 
-function isFull(error: unknown): boolean {
+/** True when the browser refused to keep something for want of space. */
+export function isFull(error: unknown): boolean {
   return error instanceof DOMException && error.name === "QuotaExceededError";
 }

@@ -6,8 +6,10 @@ import * as drafts from "./draft";
 import { createDraftWriter } from "./draft-writer";
 import { followAssignments } from "./follow-assignments";
 import { handOverAll } from "./hand-over";
+import { withRoom } from "./make-room";
+import { tidyOriginals, wishesToMeet } from "./originals";
 import type { Letter, Photo, Who } from "./outbox";
-import { type PhoneState, STARTING, storageProblemOf } from "./phone-state";
+import { originalsGoneWords, type PhoneState, STARTING, storageProblemOf } from "./phone-state";
 import { sendAll } from "./sender";
 import type { Surroundings } from "./surroundings";
 
@@ -17,7 +19,7 @@ const TAKEN_OFF =
   "A job is not yours any more. What had not been sent of it was offered to the office, and it was taken off this phone.";
 
 /** The work of one person on one phone: what is known, what was entered, what has been sent. */
-export function createPhone({ store, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
+export function createPhone({ store: given, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
   let state: PhoneState = STARTING;
   const listeners = new Set<() => void>();
   const show = (change: Partial<PhoneState>) => {
@@ -25,6 +27,7 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     for (const listener of listeners) listener();
   };
   const stamp = () => now().toISOString();
+  const store = withRoom(given, (count) => show({ news: originalsGoneWords(count) }));
   const writer = createDraftWriter({
     store,
     owner: owner.get,
@@ -46,15 +49,18 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     const kept = who === null ? null : await store.readBundle(who);
     if (who === null || kept === null) {
       writer.forget();
-      show({ phase: "nothing", bundle: null, fetchedAt: null, drafts: {}, photos: [], letters: [] });
+      const nothing = { bundle: null, fetchedAt: null, drafts: {}, photos: [], letters: [], originals: [] };
+      show({ phase: "nothing", ...nothing });
       return;
     }
     const [photos, letters] = [await store.photos(who), await store.letters(who)];
+    const originals = await store.originals(who);
     const before = writer.keptCount();
     const stored = await store.readDrafts(who);
     if (writer.keptCount() !== before || owner.get() !== who) return reload();
     const { bundle, fetchedAt } = kept;
-    show({ phase: "ready", bundle: viewOf(bundle), fetchedAt, drafts: writer.read(stored), photos, letters });
+    const others = { photos, letters, originals };
+    show({ phase: "ready", bundle: viewOf(bundle), fetchedAt, drafts: writer.read(stored), ...others });
   };
   const changed = async () => {
     await reload();
@@ -130,6 +136,7 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
       fresh.bundle,
       fresh !== kept,
     );
+    await tidyOriginals(store, who, fresh.bundle);
     if (gone > 0) show({ news: TAKEN_OFF });
     show({ link: "online" });
     await changed();
@@ -159,12 +166,18 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
   const meet = async (): Promise<void> => {
     let mayBeNews = true;
     // A picture or a letter changes what the office would tell.
-    const others = [...state.photos, ...state.letters].some((one) => one.state.at === "phone");
+    const others = [...state.photos, ...state.letters].some((one) => one.state.at === "phone") || isAsked();
     await send(() => {
       mayBeNews = others;
     });
-    if (mayBeNews) await refresh();
+    if (!mayBeNews) return;
+    await refresh();
+    if (isAsked()) await send();
   };
+  /** True when the office waits for an original that this phone can do something about. */
+  const isAsked = () =>
+    wishesToMeet(state.bundle?.wishes ?? [], state.originals, state.photos).length > 0 &&
+    state.link === "online";
 
   /** Keeps something beside the drafts. What could not be kept is thrown back, so that the screen keeps it. */
   const keep = async (write: () => Promise<void>) => {
@@ -210,9 +223,13 @@ export function createPhone({ store, doors, newId, now, owner, alone, tellOthers
     takeTheirs: (jobId: string, key: string) => change(jobId, (draft) => drafts.takeTheirs(draft, key)),
     setClock: (jobId: string, key: string, startedAt: number | null) =>
       change(jobId, (draft) => drafts.withClock(draft, key, startedAt)),
-    keepPhoto: (photo: Omit<Photo, "id" | "who" | "state">) =>
-      keep(() => store.keepPhoto({ ...photo, id: newId(), who: owner.get() ?? "", state: { at: "phone" } })),
-    dropPhoto: (id: string) => keep(() => store.dropPhoto(id)),
+    /** Keeps a small picture and what the camera made of it. */
+    keepPhoto: (photo: Omit<Photo, "id" | "who" | "state">, camera: Blob | null) =>
+      keep(() =>
+        store.keepPhoto({ ...photo, id: newId(), who: owner.get() ?? "", state: { at: "phone" } }, camera),
+      ),
+    /** Throws away a picture that nobody has got yet, with its original. */
+    dropPhoto: (id: string) => keep(() => store.dropOriginal(id).then(() => store.dropPhoto(id))),
     write: ({ jobId, kind, questionId, text }: Pick<Letter, "jobId" | "kind" | "questionId" | "text">) =>
       keep(() =>
         store.keepLetter({

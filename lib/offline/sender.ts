@@ -1,10 +1,11 @@
 import type { Answer, Doors, NotDone } from "./doors";
 import { answered, withUpload } from "./draft";
+import { sendOriginal } from "./originals";
 import type { SendState, Who } from "./outbox";
 import { takeOwnVersion } from "./own-version";
 import type { FieldStore } from "./store";
 
-type Sending = {
+export type Sending = {
   readonly store: FieldStore;
   readonly doors: Doors;
   readonly who: Who;
@@ -16,7 +17,7 @@ type Sending = {
 
 /**
  * Sends everything of a person that is ready: readings first, then pictures, then answers and signatures, each in
- * the order it was made. Answers why it stopped, or `null` when nothing is left that could go.
+ * the order it was made, and last one original that the office asked for. Answers why it stopped, or `null` when nothing is left that could go.
  */
 export async function sendAll(sending: Sending): Promise<NotDone | null> {
   const { store, doors, who } = sending;
@@ -48,7 +49,8 @@ export async function sendAll(sending: Sending): Promise<NotDone | null> {
     await store.keepLetter({ ...letter, state: stateAfter(result, sending.now()) });
     if (!result.done) refused ??= result;
   }
-  return refused;
+  const original = await sendOriginal(sending);
+  return stops(original) ? original : (refused ?? original);
 }
 
 /**

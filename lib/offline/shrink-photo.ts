@@ -5,7 +5,7 @@ const QUALITY = 0.8;
 export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
 
 /** What the office takes of one picture. */
-const MOST_BYTES = 20 * 1024 * 1024;
+export const MOST_PHOTO_BYTES = 20 * 1024 * 1024;
 
 /**
  * Makes a camera's picture small enough to be sent from an attic. The camera's own notes, place included, do not
@@ -18,7 +18,7 @@ export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
   const picture = await createImageBitmap(file, { imageOrientation: "from-image" }).catch(() => null);
   if (picture === null) {
     const bytes = await file.arrayBuffer();
-    if (isHeic(new Uint8Array(bytes)) && bytes.byteLength <= MOST_BYTES) return { bytes, type: HEIC };
+    if (isHeic(new Uint8Array(bytes)) && bytes.byteLength <= MOST_PHOTO_BYTES) return { bytes, type: HEIC };
     throw new Error("This is not a picture that the phone can read. Take it again.");
   }
   try {

@@ -1,8 +1,8 @@
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
 import type { FieldBundle } from "@/lib/domain/field-bundle";
 import type { Draft } from "./draft";
 import { readKeptDraft } from "./kept-draft";
-import type { Letter, Photo, Who } from "./outbox";
+import type { Letter, Original, Photo, Who } from "./outbox";
 
 export type KeptBundle = {
   readonly bundle: FieldBundle;
@@ -16,11 +16,13 @@ type Schema = DBSchema & {
   drafts: { key: string; value: Draft };
   photos: { key: string; value: Photo; indexes: { who: Who } };
   letters: { key: string; value: Letter; indexes: { who: Who } };
+  originals: { key: string; value: Original; indexes: { who: Who } };
 };
 
 /** What the phone keeps. Each change is one read and write that nothing can come between; it resolves when kept. */
 export type FieldStore = ReturnType<typeof openFieldStore>;
 
+const STORES = ["people", "drafts", "photos", "letters", "originals"] as const;
 const NAME = "dewledger-field";
 const draftKey = (who: Who, jobId: string) => `${who}/${jobId}`;
 const draftsOf = (who: Who) => IDBKeyRange.bound(`${who}/`, `${who}/\uffff`);
@@ -28,12 +30,16 @@ const draftsOf = (who: Who) => IDBKeyRange.bound(`${who}/`, `${who}/\uffff`);
 export function openFieldStore(name = NAME) {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const database = (): Promise<IDBPDatabase<Schema>> => {
-    opened ??= openDB<Schema>(name, 1, {
-      upgrade: (db) => {
-        db.createObjectStore("people");
-        db.createObjectStore("drafts");
-        for (const store of ["photos", "letters"] as const)
-          db.createObjectStore(store, { keyPath: "id" }).createIndex("who", "who");
+    opened ??= openDB<Schema>(name, 2, {
+      upgrade: (db, before, _after, tx) => {
+        if (before < 1) {
+          db.createObjectStore("people");
+          db.createObjectStore("drafts");
+          for (const store of ["photos", "letters"] as const)
+            db.createObjectStore(store, { keyPath: "id" }).createIndex("who", "who");
+        }
+        db.createObjectStore("originals", { keyPath: "id" }).createIndex("who", "who");
+        return before < 1 ? undefined : moveOriginals(tx);
       },
       // A newer page may raise the version; this one must not stand in its way.
       blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
@@ -82,14 +88,36 @@ export function openFieldStore(name = NAME) {
 
     photos: async (who: Who): Promise<readonly Photo[]> =>
       (await database()).getAllFromIndex("photos", "who", who),
-    keepPhoto: async (photo: Photo): Promise<void> => {
-      const tx = (await database()).transaction("photos", "readwrite", { durability: "strict" });
-      await tx.store.put(photo);
+    keepPhoto: async (photo: Photo, camera: Blob | null = null): Promise<void> => {
+      const db = await database();
+      const tx = db.transaction(["photos", "originals"], "readwrite", { durability: "strict" });
+      await tx.objectStore("photos").put(photo);
+      if (camera !== null) await tx.objectStore("originals").put(originalOf(photo, camera));
       await tx.done;
+    },
+
+    originals: async (who: Who): Promise<readonly Original[]> =>
+      (await database()).getAllFromIndex("originals", "who", who),
+    keepOriginal: async (original: Original): Promise<void> => {
+      const tx = (await database()).transaction("originals", "readwrite", { durability: "strict" });
+      await tx.store.put(original);
+      await tx.done;
+    },
+    dropOriginal: async (id: string): Promise<void> => (await database()).delete("originals", id),
+    /** Takes the oldest original off the phone, whoever took it, and answers it; `null` when there is none. */
+    freeOriginal: async (): Promise<Original | null> => {
+      const tx = (await database()).transaction("originals", "readwrite");
+      const oldest = (await tx.store.getAll())
+        .filter((one) => one.file !== null)
+        .reduce<Original | null>((first, one) => (first && first.takenAt <= one.takenAt ? first : one), null);
+      if (oldest) await tx.store.delete(oldest.id);
+      await tx.done;
+      return oldest;
     },
     dropDraft: async (who: Who, jobId: string): Promise<void> =>
       (await database()).delete("drafts", draftKey(who, jobId)),
 
+    /** Takes a picture off the phone. Its original stays: the office may still ask for it. */
     dropPhoto: async (id: string): Promise<void> => (await database()).delete("photos", id),
 
     letters: async (who: Who): Promise<readonly Letter[]> =>
@@ -103,15 +131,31 @@ export function openFieldStore(name = NAME) {
 
     /** Takes everything of a person off this phone, in one step. */
     erase: async (who: Who): Promise<void> => {
-      const tx = (await database()).transaction(["people", "drafts", "photos", "letters"], "readwrite");
+      const tx = (await database()).transaction(STORES, "readwrite");
       const drafts = tx.objectStore("drafts");
       await tx.objectStore("people").delete(who);
       await drafts.delete(draftsOf(who));
-      for (const name of ["photos", "letters"] as const) {
+      for (const name of ["photos", "letters", "originals"] as const) {
         const store = tx.objectStore(name);
         for (const key of await store.index("who").getAllKeys(who)) await store.delete(key);
       }
       await tx.done;
     },
   };
+}
+
+function originalOf({ id, who, jobId, caption, takenAt }: Photo, file: Blob): Original {
+  return { id, who, jobId, caption, takenAt, file, state: { at: "phone" } };
+}
+
+/** The first version kept an original inside its picture, when the person had asked for that. */
+async function moveOriginals(
+  tx: IDBPTransaction<Schema, StoreNames<Schema>[], "versionchange">,
+): Promise<void> {
+  for (const kept of await tx.objectStore("photos").getAll()) {
+    const { original, ...photo } = kept as Photo & { readonly original?: Blob | null };
+    if (!original) continue;
+    await tx.objectStore("originals").put(originalOf(photo, original));
+    await tx.objectStore("photos").put(photo);
+  }
 }

@@ -17,7 +17,9 @@ import { fieldChangesSchema } from "./sync";
  * PUT  /api/jobs/{jobId}/startup                  syncStartupSchema → SyncAnswer (schemas/sync)
  * PUT  /api/jobs/{jobId}/photos/{photoId}?…       bytes; query photoDetailsSchema → JobFile
  * GET  /api/jobs/{jobId}/photos                   { photos: JobFile[] }
- * GET  /api/jobs/{jobId}/photos/{photoId}?size=small|full|original
+ * GET  /api/jobs/{jobId}/photos/{photoId}?size=small|full|original|camera
+ * PUT  /api/jobs/{jobId}/photos/{photoId}/original?sha256=…   bytes of an original that was asked for → JobFile
+ * DELETE /api/jobs/{jobId}/photos/{photoId}/original?why=gone|too large   it cannot be sent → { told: true }
  * DELETE /api/jobs/{jobId}/photos/{photoId}       { removed: true }, safe to repeat
  * PUT  /api/jobs/{jobId}/questions/{questionId}   answerQuestionSchema → FieldQuestion
  * PUT  /api/jobs/{jobId}/startup/signature        signOnPhoneSchema → { version, state }
@@ -25,12 +27,17 @@ import { fieldChangesSchema } from "./sync";
  * PUT  /api/field/hand-over/{jobId}/photos/{photoId}?…  bytes, as above → { kept: true }
  */
 
+/** SHA-256 of the bytes in hex: a body cut on its way is refused, a repeat is recognised. */
+const sha256 = z
+  .string()
+  .regex(/^[0-9a-f]{64}$/, { error: "sha256: 64 hexadecimal digits of the bytes are needed." });
+
+/** Query of an original's upload. */
+export const originalDetailsSchema = z.object({ sha256 });
+
 /** Query of a photo's upload. Everything is text, as in any address. */
 export const photoDetailsSchema = z.object({
-  /** SHA-256 of the bytes in hex: a body cut on its way is refused, a repeat is recognised. */
-  sha256: z
-    .string()
-    .regex(/^[0-9a-f]{64}$/, { error: "sha256: 64 hexadecimal digits of the bytes are needed." }),
+  sha256,
   /** The field of the startup record it proves. */
   field: z.string().max(80).optional(),
   caption: z.string().max(300, { error: "Caption: at most 300 characters." }).default(""),
@@ -43,9 +50,14 @@ export const photoDetailsSchema = z.object({
 });
 export type PhotoDetails = z.output<typeof photoDetailsSchema>;
 
-/** Which picture of a photo: a thumbnail, one for the screen, or the bytes as they came. */
-export const PHOTO_SIZES = ["small", "full", "original"] as const;
+/** Which picture of a photo: a thumbnail, one for the screen, the bytes as they came, or what the camera made of it. */
+export const PHOTO_SIZES = ["small", "full", "original", "camera"] as const;
 export type PhotoSize = (typeof PHOTO_SIZES)[number];
+
+export const askOriginalSchema = z.strictObject({ jobId: z.uuid(), photoId: z.uuid() });
+
+/** Why a phone cannot send an original. */
+export const NO_ORIGINAL = ["gone", "too large"] as const;
 
 export const answerQuestionSchema = z.strictObject({
   /** Made on the device, once for each answer. */

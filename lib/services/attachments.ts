@@ -101,10 +101,14 @@ export async function readFile(
 ): Promise<FileBytes> {
   const file = await attachments(scope).find(jobId, id);
   if (!file || file.isRemoved) throw notFound();
-  const name = size === "original" ? file.sha256 : size === "full" ? file.fullSha256 : file.smallSha256;
-  if (name === null) throw notFound();
-  const bytes = await readStoredFile(scope.tenantId, name);
-  return { bytes, mime: size === "original" ? file.mime : "image/jpeg", fileName: file.fileName };
+  const [name, mime] = {
+    small: [file.smallSha256, "image/jpeg"],
+    full: [file.fullSha256, "image/jpeg"],
+    original: [file.sha256, file.mime],
+    camera: [file.originalSha256, file.originalMime],
+  }[size];
+  if (!name || !mime) throw notFound();
+  return { bytes: await readStoredFile(scope.tenantId, name), mime, fileName: file.fileName };
 }
 
 /** Takes a file out of sight. A tech removes only what they added themselves. */
@@ -119,11 +123,18 @@ function sameAgain(earlier: StoredAttachment, { jobId, details }: NewFile): JobF
   if (earlier.jobId !== jobId.toLowerCase() || earlier.sha256 !== details.sha256) {
     throw new AppError("CONFLICT", "This file’s id was used for another file. Send it under a new one.");
   }
-  const { jobId: _, fullSha256: _f, smallSha256: _s, isRemoved: _r, isHeld: _h, ...file } = earlier;
-  return file;
+  return toJobFile(earlier);
 }
 
-function refuseDamaged(bytes: Uint8Array, sha256: string): void {
+/** What everybody who may see the job may know of a file. */
+export function toJobFile(file: StoredAttachment): JobFile {
+  const { jobId: _, fullSha256: _f, smallSha256: _s, originalSha256: _o, originalMime: _m, ...rest } = file;
+  const { isRemoved: _r, isHeld: _h, ...shown } = rest;
+  return shown;
+}
+
+/** @throws AppError when the bytes are not those that were announced. */
+export function refuseDamaged(bytes: Uint8Array, sha256: string): void {
   if (sha256Of(bytes) === sha256) return;
   throw invalidInput([{ field: "sha256", message: "The file did not arrive whole. Send it again." }]);
 }

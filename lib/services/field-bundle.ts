@@ -3,6 +3,7 @@ import { attachments } from "@/lib/db/attachments";
 import { company } from "@/lib/db/company";
 import { fieldContacts } from "@/lib/db/field-contacts";
 import { fieldJobs } from "@/lib/db/field-jobs";
+import { photoOriginals } from "@/lib/db/photo-originals";
 import { questions } from "@/lib/db/questions";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
@@ -93,6 +94,10 @@ async function readBundle(scope: TenantScope, ids: readonly JobId[]): Promise<Fi
     models: Object.fromEntries(models),
     controls: Object.fromEntries(chosen.map(({ id, maker, name, data }) => [id, { maker, name, data }])),
     jobs,
+    originals: {
+      keepOf: await photoOriginals(scope).keptOf(new Date()),
+      asked: await photoOriginals(scope).asked(),
+    },
   };
 }
 

@@ -112,10 +112,8 @@ test("after removal unsent readings are offered first, then everything is taken 
   const { phone, server, contacts, owner } = open();
   await phone.refresh();
   await phone.enter(JOB, "outdoorDbF", 91);
-  await phone.keepPhoto({
-    ...{ jobId: JOB, field: null, caption: "Drain", takenAt: NOON, latitude: null, longitude: null },
-    ...{ type: "image/jpeg", bytes: new ArrayBuffer(9), original: null },
-  });
+  const photo = { jobId: JOB, field: null, caption: "Drain", takenAt: NOON, latitude: null, longitude: null };
+  await phone.keepPhoto({ ...photo, type: "image/jpeg", bytes: new ArrayBuffer(9) }, new Blob(["full size"]));
   contacts.splice(0, 1, refused("removed"), refused("sign in"));
   await phone.refresh();
   expect([...server.handedOver.values()]).toEqual([
@@ -128,6 +126,7 @@ test("after removal unsent readings are offered first, then everything is taken 
   const left = openFieldStore();
   expect(await left.readDrafts("company.ann")).toEqual({});
   expect(await left.readBundle("company.ann")).toBeNull();
+  expect(await left.originals("company.ann")).toEqual([]);
 });
 
 test("a removal without a signal for the hand-over erases nothing yet", async () => {

@@ -28,6 +28,8 @@ export function behindBadNetwork(doors: Doors, random: () => number): Doors {
     readBundle: (...asked) => send(() => doors.readBundle(...asked)),
     sendFields: (...asked) => send(() => doors.sendFields(...asked)),
     sendPhoto: (photo) => send(() => doors.sendPhoto(photo)),
+    sendOriginal: (...asked) => send(() => doors.sendOriginal(...asked)),
+    sayNoOriginal: (...asked) => send(() => doors.sayNoOriginal(...asked)),
     sendLetter: (letter) => send(() => doors.sendLetter(letter)),
     handOver: (...asked) => send(() => doors.handOver(...asked)),
     handOverPhoto: (photo) => send(() => doors.handOverPhoto(photo)),

@@ -42,6 +42,7 @@ export type Ids = Readonly<
     | "reportId"
     | "lateId"
     | "latePhotoId"
+    | "askedPhotoId"
     | "shareId"
     | "packetSecret",
     string
@@ -89,6 +90,7 @@ export function randomIds(): Ids {
     reportId: randomUUID(),
     lateId: randomUUID(),
     latePhotoId: randomUUID(),
+    askedPhotoId: randomUUID(),
     shareId: randomUUID(),
     packetSecret: makeLinkToken(randomUUID()).token,
   };
@@ -321,6 +323,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "remove logo": () => ({}),
   "ask question": ({ jobId }) => ({ jobId, fieldPath: "outdoorDbF", text: "In the shade?" }),
   "close question": ({ jobId, questionId }) => ({ jobId, questionId }),
+  "ask for original photo": ({ jobId, photoId }) => ({ jobId, photoId }),
   "decide late reading": ({ jobId, lateId }) => ({ jobId, id: lateId, take: true }),
   "decide late photo": ({ jobId, latePhotoId }) => ({ jobId, id: latePhotoId, take: true }),
   "change limit": () => ({ key: "airflow.goodPct", value: "12", reason: "Our hoods are good" }),
@@ -379,6 +382,15 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
   }),
   "read photo": ({ jobId, photoId }) => ({ params: { jobId, photoId }, query: { size: "small" } }),
   "remove photo": ({ jobId, photoId }) => ({ params: { jobId, photoId } }),
+  "add original photo": ({ jobId, askedPhotoId }) => ({
+    params: { jobId, photoId: askedPhotoId },
+    query: { sha256: sha256Of(PHOTO) },
+    body: PHOTO,
+  }),
+  "say no original photo": ({ jobId, askedPhotoId }) => ({
+    params: { jobId, photoId: askedPhotoId },
+    query: { why: "gone" },
+  }),
   "add report": ({ jobId }) => ({ params: { jobId }, body: reportUpload() }),
   "read report": ({ jobId, reportId }) => ({ params: { jobId, reportId } }),
   "remove report": ({ jobId, reportId }) => ({ params: { jobId, reportId } }),

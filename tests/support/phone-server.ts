@@ -11,6 +11,7 @@ export function makePhoneServer() {
   const receipts = new Map<string, Outcome>();
   const written: string[] = [];
   const photos = new Map<string, number>();
+  const originals = new Map<string, number | string>();
   const letters: string[] = [];
   const handedOver = new Map<string, string>();
   const done = (): Answer<true> => ({ done: true, value: true });
@@ -34,6 +35,14 @@ export function makePhoneServer() {
       photos.set(photo.id, photo.bytes.byteLength);
       return done();
     },
+    sendOriginal: async (original, bytes) => {
+      originals.set(original.id, bytes.byteLength);
+      return done();
+    },
+    sayNoOriginal: async (original, why) => {
+      originals.set(original.id, why);
+      return done();
+    },
     sendLetter: async (letter) => {
       if (!letters.includes(letter.id)) letters.push(letter.id);
       return done();
@@ -47,5 +56,5 @@ export function makePhoneServer() {
       return done();
     },
   };
-  return { doors, inputs: () => inputs, written, photos, letters, handedOver };
+  return { doors, inputs: () => inputs, written, photos, originals, letters, handedOver };
 }

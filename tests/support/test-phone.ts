@@ -43,7 +43,6 @@ export function makeTestPhone(name = `phone-${++stores}`) {
         longitude: null,
         type: "image/jpeg",
         bytes: new ArrayBuffer(bytes),
-        original: null,
         state: { at: "phone" },
       };
       await store.keepPhoto(photo);

@@ -29,6 +29,7 @@ import { queueLogImport } from "@/lib/services/log-queue";
 import { monthDigest } from "@/lib/services/month-digest";
 import { addOption } from "@/lib/services/options";
 import { crewPacketView } from "@/lib/services/packet-views/crew";
+import { askOriginal } from "@/lib/services/photo-originals";
 import { saveView } from "@/lib/services/saved-views";
 import { addWeatherFile } from "@/lib/services/weather";
 import { oneStageThermostat } from "@/seed/catalog/controls";
@@ -130,7 +131,13 @@ async function twoOptions(office: TenantScope, jobId: string): Promise<string> {
 async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
   for (const one of [owner, office, tech]) await fieldContacts(one).note([jobId]);
   const ask = { jobId, stage: null, fieldPath: null, text: "Which filter?" };
-  const [photoId, reportId, latePhotoId, clientId] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
+  const [photoId, reportId, latePhotoId, askedPhotoId] = Array.from({ length: 4 }, () => randomUUID()) as [
+    string,
+    string,
+    string,
+    string,
+  ];
+  const clientId = randomUUID();
   const photo = {
     jobId,
     kind: "photo",
@@ -140,6 +147,8 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
     details: { sha256: sha256Of(PHOTO), caption: "" },
   } as const;
   await addFile(tech, { ...photo, id: photoId });
+  await addFile(owner, { ...photo, id: askedPhotoId });
+  await askOriginal(office, { jobId, photoId: askedPhotoId });
   const report = { ...photo, kind: "report", stage: "load_summary", fileName: "load.pdf" } as const;
   const details = { sha256: sha256Of(REPORT), caption: "" };
   await addFile(office, { ...report, id: reportId, bytes: REPORT, details });
@@ -152,6 +161,7 @@ async function fieldRows({ owner, office, tech }: Crew, jobId: string) {
     photoId,
     reportId,
     latePhotoId,
+    askedPhotoId,
     lateId: given((await heldValues(office).waiting(jobId))[0]).id,
   };
 }

@@ -1,9 +1,15 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { askQuestionSchema, closeQuestionSchema, decideLateSchema } from "@/lib/schemas/field";
+import {
+  askOriginalSchema,
+  askQuestionSchema,
+  closeQuestionSchema,
+  decideLateSchema,
+} from "@/lib/schemas/field";
 import { action } from "@/lib/server/action";
 import { decideLatePhoto, decideLateValue } from "@/lib/services/late-readings";
+import * as originals from "@/lib/services/photo-originals";
 import * as questions from "@/lib/services/questions";
 
 export const askQuestion = action({
@@ -22,6 +28,16 @@ export const closeQuestion = action({
   schema: closeQuestionSchema,
   run: async (scope, input) => {
     await questions.closeQuestion(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
+});
+
+export const askOriginal = action({
+  name: "ask for original photo",
+  permission: "question.ask",
+  schema: askOriginalSchema,
+  run: async (scope, input) => {
+    await originals.askOriginal(scope, input);
     revalidatePath(`/jobs/${input.jobId}`, "layout");
   },
 });

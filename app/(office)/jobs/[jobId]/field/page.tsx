@@ -28,7 +28,7 @@ export default async function FieldPage({
           decideValue={actions.decideLate}
           decidePhoto={actions.decidePhoto}
         />
-        <PhotoStrip jobId={jobId} photos={view.photos} />
+        <PhotoStrip jobId={jobId} photos={view.photos} ask={actions.askOriginal} />
       </div>
       <QuestionsPanel
         jobId={jobId}

@@ -30,7 +30,7 @@ export const GET = route({
       headers: {
         "content-type": mime,
         "content-length": String(bytes.byteLength),
-        "content-disposition": `${size === "original" ? "attachment" : "inline"}; filename="${fileName}.${extension}"`,
+        "content-disposition": `${size === "original" || size === "camera" ? "attachment" : "inline"}; filename="${fileName}.${extension}"`,
         "cache-control": "private, max-age=3600",
         vary: "cookie",
       },
