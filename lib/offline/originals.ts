@@ -1,7 +1,7 @@
 import type { FieldBundle, OriginalWish } from "@/lib/domain/field-bundle";
 import type { NotDone } from "./doors";
+import type { Handing } from "./hand-over";
 import type { Original, Photo } from "./outbox";
-import type { Sending } from "./sender";
 import { MOST_PHOTO_BYTES } from "./shrink-photo";
 import type { FieldStore } from "./store";
 
@@ -42,7 +42,12 @@ export function wishesToMeet(
 }
 
 /** Meets one wish: an original is large, and whatever else waits goes between two of them. */
-export async function sendOriginal({ store, doors, who, now }: Sending): Promise<NotDone | null> {
+export async function sendOriginal({
+  store,
+  doors,
+  who,
+  now,
+}: Omit<Handing, "newId">): Promise<NotDone | null> {
   const wishes = (await store.readBundle(who))?.bundle.originals?.asked ?? [];
   if (wishes.length === 0) return null;
   const [originals, photos] = [await store.originals(who), await store.photos(who)];

@@ -5,7 +5,7 @@ import type { SendState, Who } from "./outbox";
 import { takeOwnVersion } from "./own-version";
 import type { FieldStore } from "./store";
 
-export type Sending = {
+type Sending = {
   readonly store: FieldStore;
   readonly doors: Doors;
   readonly who: Who;
