@@ -50,7 +50,7 @@ export function PhotoCard({ photo }: { readonly photo: Photo }) {
 function useAddressOf(bytes: ArrayBuffer | Blob | null, type: string): string | null {
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => {
-    if (bytes === null) return;
+    if (bytes === null) return setAddress(null);
     const made = URL.createObjectURL(bytes instanceof Blob ? bytes : new Blob([bytes], { type }));
     setAddress(made);
     return () => URL.revokeObjectURL(made);

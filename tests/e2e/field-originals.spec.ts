@@ -37,6 +37,7 @@ test("a photo taken offline: the office asks for its original, the phone sends i
   await page.reload();
   await expectAllSent(page);
   await expect(page.getByText("Originals for the office")).toBeHidden();
+  await expect(page.getByRole("link", { name: "Full picture" })).toBeVisible();
 
   const desk = await (await browser.newContext()).newPage();
   await signIn(desk, TIDEWILLOW_PEOPLE.office.email);
@@ -50,6 +51,7 @@ test("a photo taken offline: the office asks for its original, the phone sends i
     .getByRole("listitem")
     .filter({ hasText: "Original of “Drain and trap” asked for by the office" });
   await expect(line.getByText("Sent", { exact: true })).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByRole("link", { name: "Full picture" })).toBeHidden();
   await expectAccessible(page);
   await desk.reload();
   await expect(photo.getByText("Original received")).toBeVisible();
