@@ -91,8 +91,10 @@ export function openFieldStore(name = NAME) {
     keepPhoto: async (photo: Photo, camera: Blob | null = null): Promise<void> => {
       const db = await database();
       const tx = db.transaction(["photos", "originals"], "readwrite", { durability: "strict" });
-      await tx.objectStore("photos").put(photo);
-      if (camera !== null) await tx.objectStore("originals").put(originalOf(photo, camera));
+      const writes: Promise<unknown>[] = [tx.objectStore("photos").put(photo)];
+      if (camera !== null) writes.push(tx.objectStore("originals").put(originalOf(photo, camera)));
+      // Only the transaction says why: what one write ended, the other hears of as a mere abort.
+      for (const one of writes) one.catch(() => undefined);
       await tx.done;
     },
 
