@@ -22,8 +22,9 @@ function fillDisk() {
     const request = write.apply(this, given);
     if (!("diskIsFull" in window && window.diskIsFull)) return request;
     const { transaction } = this;
+    // One transaction may write twice.
     const why = new DOMException("Quota exceeded", "QuotaExceededError");
-    Object.defineProperty(transaction, "error", { get: () => why });
+    Object.defineProperty(transaction, "error", { get: () => why, configurable: true });
     request.addEventListener("success", () => transaction.abort());
     return request;
   };
