@@ -101,6 +101,8 @@ test("the office drops a log no one has seen, maps it, reads the cause, signs an
   const days = page.getByRole("region", { name: "Days upon each other", exact: true });
   await expect(days.getByText(/Indoor humidity of 28 days: the median is lowest at/)).toBeVisible();
   const chart = page.getByRole("img", { name: "What the house did" });
+  // It has left the screen meanwhile.
+  await chart.scrollIntoViewIfNeeded();
   const box = await chart.boundingBox();
   if (box === null) throw new Error("The chart has no place.");
   await page.mouse.move(box.x + 0.4 * box.width, box.y + 60);
