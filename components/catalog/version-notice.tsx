@@ -16,13 +16,11 @@ type Props = {
       readonly changes: readonly string[];
     } | null;
   };
-  /** What the action that moves calls the version it moves to. */
-  readonly as: "modelId" | "controlId";
   readonly move: (input: unknown) => Promise<Kept<unknown>>;
 };
 
 /** Which version of the model or thermostat the job rests on, and what moving to the newer one would change. */
-export function VersionNotice({ jobId, expectedVersion, version, as, move }: Props) {
+export function VersionNotice({ jobId, expectedVersion, version, move }: Props) {
   const { name, newer } = version;
   const rests = `This job rests on version ${version.version} of ${name}`;
   if (newer === null) {
@@ -39,7 +37,7 @@ export function VersionNotice({ jobId, expectedVersion, version, as, move }: Pro
       title={`${rests}; the catalog has version ${newer.version}`}
       action={
         expectedVersion === null ? undefined : (
-          <Press input={{ jobId, expectedVersion, [as]: newer.id }} send={move}>
+          <Press input={{ jobId, expectedVersion, versionId: newer.id }} send={move}>
             {`Move this job to version ${newer.version}`}
           </Press>
         )

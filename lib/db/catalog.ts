@@ -150,22 +150,6 @@ export function catalog(scope: TenantScope) {
         return row && controlsKept.keep(scope, id, toControl(row));
       }),
 
-    /** Takes every version of a thermostat off the lists. Jobs that rest on one keep it. */
-    retireControl: (id: ControlModelId): Promise<void> =>
-      withTenant(scope, async (tx) => {
-        const row = await tx.controlModel.findFirst({ where: { ...own, id } });
-        if (!row) throw notFound();
-        await tx.controlModel.updateMany({
-          where: { ...own, familyId: row.familyId, retiredAt: null },
-          data: { retiredAt: new Date() },
-        });
-        await appendActivity(tx, scope, {
-          action: "thermostat retired",
-          entity: "control model",
-          entityId: id,
-        });
-      }),
-
     addControl: (model: {
       readonly maker: string;
       readonly name: string;

@@ -154,11 +154,9 @@ export const importTableSchema = z.strictObject({
 });
 export type ImportTableInput = z.output<typeof importTableSchema>;
 
-export const moveToVersionSchema = z.strictObject({ jobId: uuid, expectedVersion: version, modelId: uuid });
+/** Of a model or of a thermostat. */
+export const moveToVersionSchema = z.strictObject({ jobId: uuid, expectedVersion: version, versionId: uuid });
 export type MoveToVersionInput = z.output<typeof moveToVersionSchema>;
-
-export const moveToControlSchema = z.strictObject({ jobId: uuid, expectedVersion: version, controlId: uuid });
-export type MoveToControlInput = z.output<typeof moveToControlSchema>;
 
 export const saveControlSchema = z
   .strictObject({

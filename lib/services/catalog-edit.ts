@@ -92,7 +92,9 @@ export function importTable(scope: TenantScope, input: ImportTableInput): Promis
 export function undoVersion(scope: TenantScope, modelId: string): Promise<EquipmentModelId> {
   return withTenant(scope, async () => {
     const model = await getModel(scope, modelId);
-    const versions = (await catalogVersions(scope).list(model.familyId)).filter(({ retired }) => !retired);
+    const versions = (await catalogVersions(scope, "equipment").list(model.id)).filter(
+      ({ retired }) => !retired,
+    );
     const [newest, before] = versions;
     if (newest?.id !== model.id) throw new AppError("CONFLICT", "Only the newest version can be taken back.");
     if (before === undefined)
@@ -104,21 +106,17 @@ export function undoVersion(scope: TenantScope, modelId: string): Promise<Equipm
         `Job ${job.number} already rests on this version. Change the model instead.`,
       );
     }
-    await catalogVersions(scope).takeBack(model.id, `Back to version ${before.version}`);
-    return before.id;
+    await catalogVersions(scope, "equipment").takeBack(model.id, `Back to version ${before.version}`);
+    return asId<"equipment model">(before.id);
   });
 }
 
 /** Takes a model off the lists. Jobs that rest on it keep it. */
-export async function retireEquipment(scope: TenantScope, modelId: string): Promise<void> {
-  const model = await getModel(scope, modelId);
-  await catalogVersions(scope).retire(model.familyId, model.id);
-}
+export const retireEquipment = (scope: TenantScope, modelId: string): Promise<void> =>
+  catalogVersions(scope, "equipment").retire(modelId);
 
-export async function bringEquipmentBack(scope: TenantScope, modelId: string): Promise<void> {
-  const model = await getModel(scope, modelId);
-  await catalogVersions(scope).bringBack(model.id);
-}
+export const bringEquipmentBack = (scope: TenantScope, modelId: string): Promise<void> =>
+  catalogVersions(scope, "equipment").bringBack(modelId);
 
 /** Keeps a thermostat; a change is a new version. */
 export function saveControl(
@@ -132,9 +130,12 @@ export function saveControl(
   });
 }
 
-export function retireControl(scope: TenantScope, controlId: string): Promise<void> {
-  return catalog(scope).retireControl(asId<"control model">(controlId));
-}
+/** Takes a thermostat off the lists. Jobs that rest on it keep it. */
+export const retireControl = (scope: TenantScope, controlId: string): Promise<void> =>
+  catalogVersions(scope, "thermostat").retire(controlId);
+
+export const bringControlBack = (scope: TenantScope, controlId: string): Promise<void> =>
+  catalogVersions(scope, "thermostat").bringBack(controlId);
 
 export async function saveInstrument(scope: TenantScope, input: SaveInstrumentInput): Promise<InstrumentId> {
   const { instrumentId, expectedVersion, ...facts } = input;

@@ -1,11 +1,12 @@
 import { catalog } from "@/lib/db/catalog";
-import { catalogVersions } from "@/lib/db/catalog-versions";
+import { catalogVersions, VERSIONED, type VersionedKind } from "@/lib/db/catalog-versions";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
-import type { EquipmentModel } from "@/lib/domain/catalog";
-import { modelChanges } from "@/lib/domain/catalog-changes";
+import type { ControlModel, EquipmentModel } from "@/lib/domain/catalog";
+import { controlChanges, modelChanges } from "@/lib/domain/catalog-changes";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
+import { STAGE_NAMES } from "@/lib/domain/stages";
 import { AppError, notFound } from "@/lib/errors";
 import type { MoveToVersionInput } from "@/lib/schemas/catalog";
 import { saveStage } from "./stages";
@@ -22,45 +23,65 @@ export type JobVersion = {
   } | null;
 };
 
-export function jobVersion(scope: TenantScope, model: EquipmentModel): Promise<JobVersion> {
+export const jobVersion = (scope: TenantScope, model: EquipmentModel): Promise<JobVersion> =>
+  versionOf(scope, "equipment", model, (id) => catalog(scope).findEquipment(asId(id)), modelChanges);
+
+export const jobControlVersion = (scope: TenantScope, control: ControlModel): Promise<JobVersion> =>
+  versionOf(scope, "thermostat", control, (id) => catalog(scope).findControl(asId(id)), controlChanges);
+
+function versionOf<Model extends Pick<ControlModel, "maker" | "name"> & { readonly id: string }>(
+  scope: TenantScope,
+  kind: VersionedKind,
+  model: Model,
+  find: (id: string) => Promise<Model | null>,
+  changes: (from: Model, to: Model) => readonly string[],
+): Promise<JobVersion> {
   return withTenant(scope, async () => {
-    const versions = await catalogVersions(scope).list(model.familyId);
-    const newest = versions.find(({ retired }) => !retired) ?? null;
-    const next =
-      newest !== null && newest.version > model.version
-        ? await catalog(scope).findEquipment(newest.id)
-        : null;
+    const versions = await catalogVersions(scope, kind).list(model.id);
+    const own = versions.find(({ id }) => id === model.id);
+    const newest = versions.find(({ retired }) => !retired);
+    const version = own?.version ?? 1;
+    const next = newest && newest.version > version ? await find(newest.id) : null;
     return {
       name: `${model.maker} ${model.name}`,
-      version: model.version,
-      retired: versions.find(({ id }) => id === model.id)?.retired === true && newest === null,
-      newer:
-        next === null ? null : { id: next.id, version: next.version, changes: modelChanges(model, next) },
+      version,
+      retired: own?.retired === true && newest === undefined,
+      newer: newest && next ? { id: next.id, version: newest.version, changes: changes(model, next) } : null,
     };
   });
 }
 
 /** Lets a job's equipment selection rest on another version of the same model; the trail tells of it as of any change. */
-export function moveJobToVersion(scope: TenantScope, input: MoveToVersionInput): Promise<void> {
+export const moveJobToVersion = (scope: TenantScope, input: MoveToVersionInput): Promise<void> =>
+  moveJobTo(scope, "equipment", input);
+
+/** The same of a job's control setup and its thermostat. */
+export const moveJobToControl = (scope: TenantScope, input: MoveToVersionInput): Promise<void> =>
+  moveJobTo(scope, "thermostat", input);
+
+function moveJobTo(
+  scope: TenantScope,
+  kind: VersionedKind,
+  { jobId, expectedVersion, versionId }: MoveToVersionInput,
+): Promise<void> {
+  const { stage, input } = VERSIONED[kind];
   return withTenant(scope, async () => {
-    const jobId = asId<"job">(input.jobId);
-    await stageRecords(scope).lock(jobId);
-    const record = (await stageRecords(scope).latest(jobId)).equipment_selection;
-    const to = await catalog(scope).findEquipment(asId<"equipment model">(input.modelId));
-    const chosen = record?.inputs.equipmentModelId ?? null;
-    const from = chosen === null ? null : await catalog(scope).findEquipment(asId<"equipment model">(chosen));
-    if (!record || !to || from?.familyId !== to.familyId) throw notFound();
+    await stageRecords(scope).lock(asId<"job">(jobId));
+    const record = (await stageRecords(scope).latest(asId<"job">(jobId)))[stage];
+    const inputs: Readonly<Record<string, unknown>> = record?.inputs ?? {};
+    const family = await catalogVersions(scope, kind).list(versionId);
+    if (!record || !family.some(({ id }) => id === inputs[input])) throw notFound();
     if (record.state === "signed") {
       throw new AppError(
         "SIGNED_RECORD",
-        "Equipment selection is signed. Reopen it with a reason, then move to the newer version.",
+        `${STAGE_NAMES[stage]} is signed. Reopen it with a reason, then move to the newer version.`,
       );
     }
-    await saveStage(scope, ["equipment_selection"], {
-      jobId: input.jobId,
-      stage: "equipment_selection",
-      expectedVersion: input.expectedVersion,
-      inputs: { ...record.inputs, equipmentModelId: to.id },
+    await saveStage(scope, [stage], {
+      jobId,
+      stage,
+      expectedVersion,
+      inputs: { ...record.inputs, [input]: versionId },
     });
   });
 }

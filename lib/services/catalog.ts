@@ -1,6 +1,7 @@
 import { catalog } from "@/lib/db/catalog";
-import { catalogVersions, type ModelVersion } from "@/lib/db/catalog-versions";
+import { type CatalogVersion, catalogVersions } from "@/lib/db/catalog-versions";
 import { type Calibration, instruments, type KeptInstrument } from "@/lib/db/instruments";
+import { type Retired, retiredOf } from "@/lib/db/retired";
 import { withTenant } from "@/lib/db/with-tenant";
 import type { ControlModel, EquipmentModel, Instrument } from "@/lib/domain/catalog";
 import { asId, isUuid } from "@/lib/domain/ids";
@@ -56,7 +57,7 @@ export async function equipmentView(scope: TenantScope, id: string): Promise<Equ
 
 export type ModelView = {
   readonly model: EquipmentModel;
-  readonly versions: readonly ModelVersion[];
+  readonly versions: readonly CatalogVersion[];
   readonly mayEdit: boolean;
 };
 
@@ -65,9 +66,30 @@ export function modelView(scope: TenantScope, id: string): Promise<ModelView> {
   return withTenant(scope, async () => {
     const model = await equipmentView(scope, id);
     const mayEdit = may(scope.role, "catalog.edit");
-    return { model, versions: mayEdit ? await catalogVersions(scope).list(model.familyId) : [], mayEdit };
+    return {
+      model,
+      versions: mayEdit ? await catalogVersions(scope, "equipment").list(model.id) : [],
+      mayEdit,
+    };
   });
 }
+
+export type ControlView = {
+  readonly control: ControlModel;
+  readonly versions: readonly CatalogVersion[];
+};
+
+/** One version of a thermostat with the others and the jobs that rest on them. */
+export function controlView(scope: TenantScope, id: string): Promise<ControlView> {
+  return withTenant(scope, async () => {
+    const control = isUuid(id) ? await catalog(scope).findControl(asId<"control model">(id)) : null;
+    if (!control) throw notFound();
+    return { control, versions: await catalogVersions(scope, "thermostat").list(control.id) };
+  });
+}
+
+/** What is off the lists of the catalog and can be brought back. */
+export const retiredView = (scope: TenantScope): Promise<readonly Retired[]> => retiredOf(scope);
 
 export async function instrumentView(scope: TenantScope, id: string): Promise<KeptInstrument> {
   const tool = isUuid(id) ? await instruments(scope).find(asId<"instrument">(id)) : null;

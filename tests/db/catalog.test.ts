@@ -12,8 +12,9 @@ import {
   saveInstrumentSchema,
 } from "@/lib/schemas/catalog";
 import { readBlock, suggestMapping } from "@/lib/schemas/catalog-table";
-import { calibrationHistory } from "@/lib/services/catalog";
+import { calibrationHistory, retiredView } from "@/lib/services/catalog";
 import {
+  bringControlBack,
   duplicateEquipment,
   importTable,
   retireControl,
@@ -24,13 +25,12 @@ import {
   saveInstrument,
   undoVersion,
 } from "@/lib/services/catalog-edit";
-import { jobVersion, moveJobToVersion } from "@/lib/services/catalog-jobs";
 import {
-  bringControlBack,
   jobControlVersion,
+  jobVersion,
   moveJobToControl,
-  retiredView,
-} from "@/lib/services/control-versions";
+  moveJobToVersion,
+} from "@/lib/services/catalog-jobs";
 import { jobView, stageView } from "@/lib/services/job-view";
 import { psychrometer } from "@/seed/catalog/instruments";
 import { EQUIPMENT_FORM } from "../support/door-samples";
@@ -79,11 +79,11 @@ test("a job keeps the version it was designed with, is told of the newer one, an
   });
   const choices = (await stageView(crew.office, jobId, "equipment_selection")).choices.equipment;
   expect(choices.map(({ value }) => value)).toEqual(expect.arrayContaining([first, second]));
-  await moveJobToVersion(crew.office, { jobId, expectedVersion: 1, modelId: second });
+  await moveJobToVersion(crew.office, { jobId, expectedVersion: 1, versionId: second });
   const after = await jobView(crew.office, jobId);
   expect(after.context.model?.data.limits.maxExternalStaticInWc).toBe(0.6);
   expect(after.records.equipment_selection?.inputs.capacitySetting).toBe("3 tons");
-  const versions = await catalogVersions(crew.office).list((await model(first)).familyId);
+  const versions = await catalogVersions(crew.office, "equipment").list(first);
   expect(versions.map(({ version, jobs }) => [version, jobs.length])).toEqual([
     [2, 1],
     [1, 0],
@@ -187,9 +187,9 @@ test("a job is told of its thermostat's newer version and moves when asked; a re
     "Cooling stages: 1 → 2",
     expect.stringMatching(/^Maker's label of “.*”: not given → Idle$/),
   ]);
-  const ask = { jobId, expectedVersion: 1, controlId: second };
+  const ask = { jobId, expectedVersion: 1, versionId: second };
   const stranger = await saveControl(crew.office, saveControlSchema.parse({ ...one, name: "Another" }));
-  await expect(moveJobToControl(crew.office, { ...ask, controlId: stranger })).rejects.toThrow();
+  await expect(moveJobToControl(crew.office, { ...ask, versionId: stranger })).rejects.toThrow();
   await moveJobToControl(crew.office, ask);
   const after = await jobView(crew.office, jobId);
   expect(after.context.controlStages).toBe(2);

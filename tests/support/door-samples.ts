@@ -259,7 +259,11 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "take version back": ({ newModelId }) => ({ modelId: newModelId }),
   "retire equipment": ({ retireModelId }) => ({ modelId: retireModelId }),
   "bring equipment back": ({ modelId }) => ({ modelId }),
-  "move job to version": ({ draftJobId, modelId }) => ({ jobId: draftJobId, expectedVersion: 1, modelId }),
+  "move job to version": ({ draftJobId, modelId }) => ({
+    jobId: draftJobId,
+    expectedVersion: 1,
+    versionId: modelId,
+  }),
   "save thermostat": ({ controlId }) => ({
     controlId,
     maker: "Maker",
@@ -271,7 +275,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "move job to thermostat version": ({ draftJobId, controlId }) => ({
     jobId: draftJobId,
     expectedVersion: 1,
-    controlId,
+    versionId: controlId,
   }),
   "retire thermostat": ({ controlId }) => ({ controlId }),
   "save instrument": ({ instrumentId }) => ({

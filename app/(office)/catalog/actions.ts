@@ -4,7 +4,6 @@ import { revalidatePath } from "next/cache";
 import {
   equipmentIdSchema,
   importTableSchema,
-  moveToControlSchema,
   moveToVersionSchema,
   retireControlSchema,
   retireInstrumentSchema,
@@ -14,8 +13,7 @@ import {
 } from "@/lib/schemas/catalog";
 import { action } from "@/lib/server/action";
 import * as edit from "@/lib/services/catalog-edit";
-import { moveJobToVersion } from "@/lib/services/catalog-jobs";
-import { bringControlBack, moveJobToControl } from "@/lib/services/control-versions";
+import { moveJobToControl, moveJobToVersion } from "@/lib/services/catalog-jobs";
 
 const changed = <T>(value: T): T => {
   revalidatePath("/catalog", "layout");
@@ -92,13 +90,13 @@ export const bringThermostatBack = action({
   name: "bring thermostat back",
   permission: "catalog.edit",
   schema: retireControlSchema,
-  run: async (scope, { controlId }) => changed(await bringControlBack(scope, controlId)),
+  run: async (scope, { controlId }) => changed(await edit.bringControlBack(scope, controlId)),
 });
 
 export const moveJobsThermostat = action({
   name: "move job to thermostat version",
   permission: "design.edit",
-  schema: moveToControlSchema,
+  schema: moveToVersionSchema,
   run: async (scope, input) => {
     await moveJobToControl(scope, input);
     revalidatePath(`/jobs/${input.jobId}`, "layout");

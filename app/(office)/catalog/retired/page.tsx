@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import { RetiredTable } from "@/components/catalog/retired-table";
 import { PageHeader } from "@/components/shell/page-header";
 import { pageScope } from "@/lib/server/page";
-import { retiredView } from "@/lib/services/control-versions";
+import { retiredView } from "@/lib/services/catalog";
 import { bringModelBack, bringThermostatBack, retireTool } from "../actions";
 
 export const metadata: Metadata = { title: "Retired" };

@@ -5,7 +5,7 @@ import { Press } from "@/components/catalog/press";
 import { PageHeader } from "@/components/shell/page-header";
 import { TextLink } from "@/components/ui/button";
 import { load, pageScope } from "@/lib/server/page";
-import { controlView } from "@/lib/services/control-versions";
+import { controlView } from "@/lib/services/catalog";
 import { bringThermostatBack, keepThermostat, retireThermostat } from "../../actions";
 
 export const metadata: Metadata = { title: "Thermostat" };

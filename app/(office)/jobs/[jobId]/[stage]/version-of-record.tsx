@@ -1,7 +1,6 @@
 import { VersionNotice } from "@/components/catalog/version-notice";
 import type { TenantScope } from "@/lib/domain/scope";
-import { jobVersion } from "@/lib/services/catalog-jobs";
-import { jobControlVersion } from "@/lib/services/control-versions";
+import { jobControlVersion, jobVersion } from "@/lib/services/catalog-jobs";
 import type { StageView } from "@/lib/services/job-view";
 import { moveJob, moveJobsThermostat } from "../../../catalog/actions";
 
@@ -12,11 +11,11 @@ export async function VersionOfRecord({ scope, view }: { scope: TenantScope; vie
   const shared = { jobId: job.id, expectedVersion };
   if (stage === "equipment_selection" && context.model) {
     const version = await jobVersion(scope, context.model);
-    return <VersionNotice {...shared} version={version} as="modelId" move={moveJob} />;
+    return <VersionNotice {...shared} version={version} move={moveJob} />;
   }
   if (stage === "control_setup" && control) {
     const version = await jobControlVersion(scope, control);
-    return <VersionNotice {...shared} version={version} as="controlId" move={moveJobsThermostat} />;
+    return <VersionNotice {...shared} version={version} move={moveJobsThermostat} />;
   }
   return null;
 }
