@@ -10,7 +10,9 @@ type Props = { readonly work: Work; readonly screen: WalkScreen; readonly name: 
 export function InstrumentRow({ work, screen, name }: Props) {
   const { job, context, values } = work;
   const quantities = screen.fields.flatMap((key) => quantityOf(key) ?? []);
-  const fit = context.instruments.filter((one) =>
+  // A retired one stays where it was chosen and is not offered anew.
+  const offered = context.instruments.filter((one) => one.retired !== true || one.id === values[name]);
+  const fit = offered.filter((one) =>
     one.accuracy.some((accuracy) => quantities.includes(accuracy.quantity)),
   );
   const chosen = context.instruments.find((one) => one.id === values[name]);
@@ -27,7 +29,7 @@ export function InstrumentRow({ work, screen, name }: Props) {
         onChange={(event) => void phone().enter(job.id, name, event.target.value || null)}
       >
         <option value="">Not chosen: accuracy unknown</option>
-        {(fit.length > 0 ? fit : context.instruments).map((one) => (
+        {(fit.length > 0 ? fit : offered).map((one) => (
           <option key={one.id} value={one.id}>
             {one.name}
           </option>

@@ -28,6 +28,7 @@ function toInstrument(row: InstrumentRow): Instrument {
     accuracy: accuracySchema.parse(row.accuracy),
     calibratedOn: asDay(row.calibratedOn),
     calibrationDueOn: asDay(row.calibrationDueOn),
+    ...(row.retiredAt === null ? {} : { retired: true }),
   };
 }
 

@@ -30,7 +30,8 @@ export function judgedWith(scope: TenantScope, jobId: JobId): Promise<JudgedWith
     const [row] = await tx.$queryRaw<readonly Row[]>`
       SELECT
         (SELECT coalesce(jsonb_agg(jsonb_build_object('id', id, 'name', name, 'kind', kind, 'serialNumber', serial_number,
-            'accuracy', accuracy, 'calibratedOn', calibrated_on, 'calibrationDueOn', calibration_due_on) ORDER BY name), '[]')
+            'accuracy', accuracy, 'calibratedOn', calibrated_on, 'calibrationDueOn', calibration_due_on)
+            || CASE WHEN retired_at IS NULL THEN '{}' ELSE '{"retired": true}' END::jsonb ORDER BY name), '[]')
           FROM instrument WHERE tenant_id = ${scope.tenantId}::uuid) AS instruments,
         (SELECT values FROM rule_limits WHERE tenant_id = ${scope.tenantId}::uuid ORDER BY revision DESC LIMIT 1) AS limits,
         (SELECT jsonb_build_object('id', forecast.id, 'optionLabel', forecast.option_label,

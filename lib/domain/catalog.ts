@@ -162,4 +162,6 @@ export type Instrument = {
   readonly accuracy: readonly Accuracy[];
   readonly calibratedOn: string | null;
   readonly calibrationDueOn: string | null;
+  /** Off the lists: it is not offered for a new reading. Left out while it is on them. */
+  readonly retired?: boolean;
 };

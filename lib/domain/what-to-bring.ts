@@ -49,8 +49,10 @@ function remarkOn(
   quantities: readonly MeasuredQuantity[],
   today: string,
 ): string {
-  const fit = instruments.filter((one) =>
-    quantities.every((quantity) => one.accuracy.some((accuracy) => accuracy.quantity === quantity)),
+  const fit = instruments.filter(
+    (one) =>
+      one.retired !== true &&
+      quantities.every((quantity) => one.accuracy.some((accuracy) => accuracy.quantity === quantity)),
   );
   if (fit.length === 0) return "none in the company’s catalog: accuracy will be unknown";
   return fit.map((one) => `${one.name}${isOverdue(one, today) ? " (calibration has ended)" : ""}`).join(", ");

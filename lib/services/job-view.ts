@@ -110,10 +110,7 @@ export async function referenceChoices(
   const olderControls = (await catalog(scope).listControls("all")).filter(
     ({ id }) => chosen.has(id) && !controls.some((one) => one.id === id),
   );
-  const tools = await instruments(scope).list();
-  const retiredTools = (await instruments(scope).list("all")).filter(
-    ({ id }) => chosen.has(id) && !tools.some((one) => one.id === id),
-  );
+  const tools = await instruments(scope).list("all");
   const { model } = context;
   const older = model !== null && !equipment.some(({ id }) => id === model.id) ? [model] : [];
   const imports = await logs(scope).list(job.id);
@@ -140,8 +137,12 @@ export async function referenceChoices(
       })),
     ],
     instrument: [
-      ...tools.map((one) => ({ value: one.id as string, label: one.name })),
-      ...retiredTools.map((one) => ({ value: one.id as string, label: `${one.name} (retired)` })),
+      ...tools
+        .filter((one) => one.retired !== true)
+        .map((one) => ({ value: one.id as string, label: one.name })),
+      ...tools
+        .filter((one) => one.retired === true && chosen.has(one.id))
+        .map((one) => ({ value: one.id as string, label: `${one.name} (retired)` })),
     ],
     log: imports.flatMap(({ id, sourceName, summary }) =>
       summary === null

@@ -144,6 +144,7 @@ test("a retired model and a retired instrument leave the lists and stay with the
   const { context } = await jobView(crew.office, jobId);
   expect(context.model?.name).toBe("Gone");
   expect(context.instruments.map((one) => one.id)).toContain(tool);
+  expect(context.instruments.filter((one) => one.retired).map((one) => one.id)).toEqual([tool]);
   expect((await instruments(crew.office).list()).map((one) => one.id)).not.toContain(tool);
 });
 

@@ -144,4 +144,6 @@ test("what to bring names the company's instruments, the refrigerant of the name
   expect(things.some((one) => one.remark?.includes("calibration has ended"))).toBe(true);
   const none = whatToBring({ ...job, instruments: [] }, "2026-07-01");
   expect(none.things[0]?.remark).toMatch(/none in the company/);
+  const retired = job.instruments.map((one) => ({ ...one, retired: true }));
+  expect(whatToBring({ ...job, instruments: retired }, "2026-07-01").things).toEqual(none.things);
 });
