@@ -1,5 +1,6 @@
 import { catalog } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
+import { forecasts } from "@/lib/db/forecasts";
 import { instruments } from "@/lib/db/instruments";
 import type { JobDerived } from "@/lib/db/job-derived";
 import { judgedWith } from "@/lib/db/judged-with";
@@ -7,6 +8,7 @@ import { type WeatherFile, weatherFiles } from "@/lib/db/weather-files";
 import { attentionReasons } from "@/lib/domain/attention";
 import type { ControlModel, Instrument } from "@/lib/domain/catalog";
 import { type Evaluation, evaluateJob, type JobContext, logContextOf } from "@/lib/domain/evaluate";
+import type { KeptForecast } from "@/lib/domain/forecast/kept";
 import { asId, isUuid } from "@/lib/domain/ids";
 import { type Job, type JobRecords, worstVerdict } from "@/lib/domain/jobs";
 import { type Limits, limitsInForce } from "@/lib/domain/limits";
@@ -35,18 +37,25 @@ export async function companyFacts(scope: TenantScope): Promise<CompanyFacts> {
   };
 }
 
-/** The same for one job: of thermostats and weather only what it rests on. */
-async function controlsAndWeatherOf(
+/** The same for one job, with its forecast in force: of thermostats and weather only what it rests on. */
+async function factsOf(
   scope: TenantScope,
-  weatherFileId: string | null,
+  { id, weatherFileId }: Job,
   controlModelId: string | null,
-): Promise<Pick<CompanyFacts, "controls" | "weather">> {
+): Promise<CompanyFacts & { readonly kept: KeptForecast | null }> {
+  const own = await judgedWith(scope, id);
   const control =
     controlModelId !== null && isUuid(controlModelId)
       ? await catalog(scope).findControl(asId<"control model">(controlModelId))
       : null;
   const weather = await weatherFiles(scope).find(weatherFileId);
-  return { controls: control ? [control] : [], weather: weather ? [weather] : [] };
+  return {
+    instruments: own.instruments,
+    limits: limitsInForce(own.limitOverrides),
+    controls: control ? [control] : [],
+    weather: weather ? [weather] : [],
+    kept: own.forecast,
+  };
 }
 
 /** Reads everything a job's findings follow from. */
@@ -66,12 +75,9 @@ export async function jobContext(
     equipmentModelId !== null && isUuid(equipmentModelId)
       ? await catalog(scope).findEquipment(asId<"equipment model">(equipmentModelId))
       : null;
-  const own = await judgedWith(scope, job.id);
-  const known = facts ?? {
-    instruments: own.instruments,
-    limits: limitsInForce(own.limitOverrides),
-    ...(await controlsAndWeatherOf(scope, job.weatherFileId, controlModelId)),
-  };
+  const known = facts
+    ? { ...facts, kept: await forecasts(scope).inForce(job.id) }
+    : await factsOf(scope, job, controlModelId);
   const context: JobContext = {
     elevationFt: job.home.elevationFt,
     inputs,
@@ -86,7 +92,7 @@ export async function jobContext(
     measuredOn: records.startup_record?.updatedAt.slice(0, 10) ?? null,
   };
   const weatherSha256 = known.weather.find((one) => one.id === job.weatherFileId)?.sha256 ?? null;
-  const forecast = heldAgainstDesign(own.forecast, context, weatherSha256);
+  const forecast = heldAgainstDesign(known.kept, context, weatherSha256);
   if (logImportId === null) return { ...context, forecast };
   // What the house lived is held against what the records before it say.
   const asked = logContextOf(context, evaluateJob(context));
