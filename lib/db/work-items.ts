@@ -28,6 +28,14 @@ type Begun = { readonly input: unknown; readonly progress: unknown; readonly att
 /** Work of a company in the background: added with the change that needs it, kept with how it goes. */
 export function workItems(scope: TenantScope) {
   const own = { tenantId: scope.tenantId };
+  /** Answers how many were running: none when it was stopped or has ended. */
+  const markDone = async (tx: TenantTransaction, id: string, result: string): Promise<number> => {
+    const done = await tx.workItem.updateMany({
+      where: { ...own, id, state: "running" },
+      data: { state: "done", result, problem: "", finishedAt: new Date() },
+    });
+    return done.count;
+  };
   return {
     add: (work: NewWork): Promise<WorkItemId> =>
       withTenant(scope, async (tx) => {
@@ -86,11 +94,7 @@ export function workItems(scope: TenantScope) {
      */
     finishWith: (id: string, result: string): Promise<void> =>
       withTenant(scope, async (tx) => {
-        const done = await tx.workItem.updateMany({
-          where: { ...own, id, state: "running" },
-          data: { state: "done", result, problem: "", finishedAt: new Date() },
-        });
-        if (done.count === 0) throw new WorkCancelledError();
+        if ((await markDone(tx, id, result)) === 0) throw new WorkCancelledError();
       }),
 
     /** Stops work that has not ended. */
@@ -115,10 +119,7 @@ export function workItems(scope: TenantScope) {
 
     finish: (id: string, result: string): Promise<void> =>
       withTenant(scope, async (tx) => {
-        await tx.workItem.updateMany({
-          where: { ...own, id, state: "running" },
-          data: { state: "done", result, problem: "", finishedAt: new Date() },
-        });
+        await markDone(tx, id, result);
       }),
 
     /** Keeps why a try failed. Without a next try the work has failed. */
