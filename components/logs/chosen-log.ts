@@ -1,3 +1,4 @@
+import { MOST_LOG_BYTES } from "@/lib/domain/file-limits";
 import {
   type LogMapping,
   type LogPreview,
@@ -20,11 +21,9 @@ export type ChosenLog = {
   readonly mapping: LogMapping | null;
 };
 
-const MOST_BYTES = 60 * 1024 * 1024;
-
 /** Looks at a file's beginning, or says why it is no log. */
 export async function chosenLog(file: File, sources: readonly LogSourceData[]): Promise<ChosenLog | string> {
-  if (file.size > MOST_BYTES) return "The file is larger than 50 MB. Split it, for instance by year.";
+  if (file.size > MOST_LOG_BYTES) return "The file is larger than 50 MB. Split it, for instance by year.";
   const [p, k] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
   const isArchive = p === 0x50 && k === 0x4b;
   const start = new Uint8Array(await (isArchive ? file : file.slice(0, PREVIEW_BYTES)).arrayBuffer());

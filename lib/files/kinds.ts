@@ -38,7 +38,7 @@ export const FILE_KINDS: Readonly<Record<FileKind, Limits>> = {
   },
   log: {
     mimes: ["text/csv", "application/zip"],
-    maxBytes: 60 * MiB,
+    maxBytes: 50_000_000,
     fix: "Send the log as text (CSV) or a ZIP of such files, at most 50 MB.",
   },
   weather: {

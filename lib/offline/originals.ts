@@ -1,8 +1,8 @@
 import type { FieldBundle, OriginalWish } from "@/lib/domain/field-bundle";
+import { MOST_PHOTO_BYTES } from "@/lib/domain/file-limits";
 import type { NotDone } from "./doors";
 import type { Handing } from "./hand-over";
 import type { Original, Photo } from "./outbox";
-import { MOST_PHOTO_BYTES } from "./shrink-photo";
 import type { FieldStore } from "./store";
 
 /**

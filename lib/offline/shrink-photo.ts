@@ -1,11 +1,10 @@
+import { MOST_PHOTO_BYTES } from "@/lib/domain/file-limits";
+
 /** Enough to read a nameplate; a tenth of what a phone's camera writes. */
 const LONGEST_SIDE_PX = 1_600;
 const QUALITY = 0.8;
 
 export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
-
-/** What the office takes of one picture. */
-export const MOST_PHOTO_BYTES = 20 * 1024 * 1024;
 
 /**
  * Makes a camera's picture small enough to be sent from an attic. The camera's own notes, place included, do not

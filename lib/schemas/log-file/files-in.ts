@@ -1,13 +1,9 @@
 import { type Unzipped, unzipSync } from "fflate";
+import { MOST_LOG_BYTES } from "@/lib/domain/file-limits";
 import { type FileRefusal, refuse } from "./text-of-file";
 
 export type NamedFile = { readonly name: string; readonly bytes: Uint8Array };
 
-/**
- * Unpacked size that is taken, over all files of an archive: two years of minutes with nine columns. Reading takes about five times as
- * much memory, and 512 MB is the aim for the whole (`tests/schemas/log-file/largest-log.long.test.ts`).
- */
-const MOST_UNPACKED_BYTES = 50_000_000;
 const MOST_FILES = 400;
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
 /** A workbook is a zip archive too; these are in every one. */
@@ -17,10 +13,10 @@ const TABLE = /\.(csv|tsv|tab|txt)$/i;
 /** The tables in an upload: the file itself, or those of a zip archive by name. Nothing is unpacked before its size is known. */
 export function filesIn(bytes: Uint8Array): readonly NamedFile[] | FileRefusal {
   if (!ZIP.every((byte, index) => bytes[index] === byte)) {
-    if (bytes.length <= MOST_UNPACKED_BYTES) return [{ name: "", bytes }];
+    if (bytes.length <= MOST_LOG_BYTES) return [{ name: "", bytes }];
     return refuse(
       "too large",
-      `The file is larger than ${MOST_UNPACKED_BYTES / 1_000_000} MB. Send it in parts, for instance by year.`,
+      `The file is larger than ${MOST_LOG_BYTES / 1_000_000} MB. Send it in parts, for instance by year.`,
     );
   }
   const seen = { workbook: false, tooLarge: false, count: 0, size: 0 };
@@ -33,7 +29,7 @@ export function filesIn(bytes: Uint8Array): readonly NamedFile[] | FileRefusal {
         seen.count++;
         seen.size += originalSize;
         // The announced size is all that is ever written, so an archive that lies yields a cut file, not a full memory.
-        seen.tooLarge ||= seen.size > MOST_UNPACKED_BYTES || seen.count > MOST_FILES;
+        seen.tooLarge ||= seen.size > MOST_LOG_BYTES || seen.count > MOST_FILES;
         return !seen.tooLarge;
       },
     });
@@ -49,7 +45,7 @@ export function filesIn(bytes: Uint8Array): readonly NamedFile[] | FileRefusal {
   if (seen.tooLarge) {
     return refuse(
       "too large",
-      `The archive unpacks to more than ${MOST_UNPACKED_BYTES / 1_000_000} MB or ${MOST_FILES} files. Send it in parts, for instance by year.`,
+      `The archive unpacks to more than ${MOST_LOG_BYTES / 1_000_000} MB or ${MOST_FILES} files. Send it in parts, for instance by year.`,
     );
   }
   const files = Object.entries(unpacked)

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MOST_LOG_BYTES } from "@/lib/domain/file-limits";
 import { invalidInput } from "@/lib/errors";
 import { type LogMapping, logMappingSchema } from "@/lib/schemas/log-file";
 import { route } from "@/lib/server/route";
@@ -6,15 +7,13 @@ import { refuseUnstorableText } from "@/lib/server/storable-text";
 import { readUpload } from "@/lib/server/upload";
 import { queueLogImport } from "@/lib/services/log-queue";
 
-const MOST_BYTES = 50_000_000;
-
 /** Takes one log file of a job's house and answers the work that reads it. */
 export const POST = route({
   name: "import log",
   permission: "log.upload",
   schema: z.object({ jobId: z.uuid() }),
   run: async (scope, { jobId }, request) => {
-    const { file, form } = await readUpload(request, "file", MOST_BYTES);
+    const { file, form } = await readUpload(request, "file", MOST_LOG_BYTES);
     const sourceName = String(form.get("sourceName") ?? "").trim();
     if (sourceName === "" || sourceName.length > 80) {
       throw invalidInput([
