@@ -1,4 +1,5 @@
-import { TextLink } from "@/components/ui/button";
+import { LinkButton, TextLink } from "@/components/ui/button";
+import { EmptyState } from "@/components/ui/empty-state";
 import { Table } from "@/components/ui/table";
 import type { Kept } from "./kept";
 import { Press } from "./press";
@@ -35,7 +36,14 @@ export function RetiredTable({ retired, bringBack }: Props) {
       label="Retired"
       rows={retired}
       rowKey={({ id }) => id}
-      empty={<p>Nothing is retired. What you retire in the catalog comes here and can be brought back.</p>}
+      empty={
+        <EmptyState
+          title="Nothing is retired"
+          action={<LinkButton href="/catalog">Open the catalog</LinkButton>}
+        >
+          What you retire there comes here and can be brought back.
+        </EmptyState>
+      }
       columns={[
         {
           key: "name",
@@ -47,7 +55,7 @@ export function RetiredTable({ retired, bringBack }: Props) {
         { key: "since", head: "Retired on", cell: ({ retiredOn }) => retiredOn },
         {
           key: "back",
-          head: "Way back",
+          head: "Back on the lists",
           cell: ({ kind, id, name }) => (
             <Press input={asked(kind, id)} send={bringBack[kind]} label={`Bring ${name} back`}>
               Bring back

@@ -35,8 +35,18 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
     document.querySelector<HTMLElement>(`[data-week-job="${moved.current}"]`)?.focus();
     if (!shown.some((job) => job.saving)) moved.current = null;
   }, [shown]);
+  // On a narrow screen the week begins where its work does, beside the names, which stay.
+  const board = useRef<HTMLElement>(null);
+  const names = useRef<HTMLTableCellElement>(null);
+  const begin = useRef<HTMLTableCellElement>(null);
+  const [firstDay = today] = jobs.map((job) => job.startupDue ?? "").toSorted();
+  useEffect(() => {
+    if (board.current && begin.current)
+      board.current.scrollLeft = begin.current.offsetLeft - (names.current?.offsetWidth ?? 0);
+  }, []);
   return (
     <section
+      ref={board}
       aria-label="Week"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
       tabIndex={0}
@@ -45,15 +55,20 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
       <p role="status" className="sr-only">
         {said}
       </p>
-      <table className="ruled-table min-w-[64rem] table-fixed">
+      <table className="ruled-table min-w-[60rem] table-fixed">
         <caption className="sr-only">Startups of the week by tech and day</caption>
         <thead>
           <tr>
-            <th scope="col" className="w-32">
+            <th ref={names} scope="col" className="left-0 z-2! w-32">
               Tech
             </th>
             {days.map((day) => (
-              <th key={day} scope="col" className={cx(day === today && "text-accent")}>
+              <th
+                key={day}
+                scope="col"
+                ref={day === firstDay ? begin : null}
+                className={cx(day === today && "text-accent")}
+              >
                 {weekday(day)} {dayText(day).replace(/, \d+$/, "")}
                 {day === today ? <span className="block">(today)</span> : null}
               </th>
@@ -63,7 +78,9 @@ export function WeekBoard({ days, today, jobs, techs, schedule }: Props) {
         <tbody>
           {rows.map((tech) => (
             <tr key={tech.value}>
-              <th scope="row">{tech.label}</th>
+              <th scope="row" className="sticky left-0 z-1 bg-sheet">
+                {tech.label}
+              </th>
               {days.map((day) => (
                 <td key={day} className="align-top">
                   {shown
