@@ -93,7 +93,7 @@ export function dayOverlayChart(input: DayOverlayInput): ChartGeometry | null {
       label("key", 4, 32, "thick: median of the days; shaded: 8 days of 10"),
       ...(chosen === null
         ? []
-        : [label("chosen", 4, 50, `red: ${dayText(chosen.localDay)}`, { tone: "short" })]),
+        : [label("chosen", 4, 50, `picked out: ${dayText(chosen.localDay)}`, { tone: "short" })]),
       label("x", plot.right, plot.bottom + 36, "hour of the house’s clock", { anchor: "end" }),
     ],
     marks: [...middle.marks, ...(picked?.marks ?? [])],

@@ -6,7 +6,8 @@ import { numberText } from "./number-text";
 export type MonthRangesWords = {
   /** January first, short. */
   readonly months: readonly string[];
-  readonly hoursAbove: (limitPct: number) => string;
+  /** What the columns show. */
+  readonly axis: (limitPct: number) => string;
   /** Of the columns; hours when it is not said. */
   readonly unit?: string;
   readonly key: string;
@@ -25,7 +26,7 @@ export type MonthRangesFacts = {
 
 const ENGLISH: MonthRangesWords = {
   months: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
-  hoursAbove: (limitPct) => `Hours above ${limitPct} %`,
+  axis: (limitPct) => `Hours above ${limitPct} %`,
   key: "column: house as assumed; line: least to most",
   said: ({ hours, limitPct, month, inMonth, low, high }) =>
     high === "0"
@@ -36,7 +37,7 @@ const ENGLISH: MonthRangesWords = {
 /** The same picture of how long cooling runs. */
 export const COOLING_HOURS: MonthRangesWords = {
   ...ENGLISH,
-  hoursAbove: () => "Hours of cooling",
+  axis: () => "Hours of cooling",
   said: ({ hours, month, inMonth, low, high }) =>
     `Cooling runs ${hours} hours in the year; most in ${month}, ${inMonth} (${low} to ${high}).`,
 };
@@ -44,7 +45,7 @@ export const COOLING_HOURS: MonthRangesWords = {
 /** The same picture of the mean humidity. */
 export const MEAN_HUMIDITY: MonthRangesWords = {
   ...ENGLISH,
-  hoursAbove: () => "Mean relative humidity, %",
+  axis: () => "Mean relative humidity, %",
   unit: "%",
   said: ({ month, inMonth, low, high }) =>
     `The most humid month is ${month}, ${inMonth} % in the mean (${low} to ${high} %).`,
@@ -114,7 +115,7 @@ export function monthRanges(
             ],
       ),
     ],
-    labels: [label("y", 4, 14, words.hoursAbove(limitPct)), label("key", 4, 30, words.key)],
+    labels: [label("y", 4, 14, words.axis(limitPct)), label("key", 4, 30, words.key)],
     marks: [],
     textAlternative: words.said({
       hours: numberText(total, 0),

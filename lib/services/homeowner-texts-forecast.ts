@@ -37,7 +37,7 @@ export const SPANISH_FORECAST: ForecastTexts = {
   range: (low, high) => `De ${low} a ${high} h por lo que no se sabe.`,
   months: {
     months: ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"],
-    hoursAbove: (limitPct) => `Horas por encima de ${limitPct} %`,
+    axis: (limitPct) => `Horas por encima de ${limitPct} %`,
     key: "columna: la casa como se supone; línea: de menos a más",
     said: ({ hours, limitPct, month, inMonth, low, high }) =>
       `${hours} horas por encima de ${limitPct} % en el año; el mes con más es ${month}, ${inMonth} (de ${low} a ${high}).`,
