@@ -42,7 +42,10 @@ export function PhoneMenu({ fetchedAt }: { readonly fetchedAt: string | null }) 
   );
 }
 
-/** Without a signal the sign-in itself stays until the next contact; what the phone holds is put away at once. */
+/**
+ * Without a signal the sign-in itself stays until the next contact; what the phone holds is put away at once.
+ * Asked again, the office says that nobody is signed in, and the page leads to the sign-in.
+ */
 async function signOut(): Promise<void> {
   await phone().settle();
   try {
@@ -54,6 +57,6 @@ async function signOut(): Promise<void> {
     });
   } finally {
     await phone().forgetOwner();
-    window.location.assign("/sign-in");
+    await phone().refresh();
   }
 }
