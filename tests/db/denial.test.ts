@@ -53,11 +53,25 @@ const named = (list: readonly Door[]) => list.map((door) => [door.facts?.name ??
 let client: Client;
 let ours: WholeCompany;
 let theirs: WholeCompany;
+/** Every row of both companies as the test before left them. */
+let known: Awaited<ReturnType<typeof allRows>>;
+
+const allRows = async () => [
+  await rowsOfCompany(client, ours.crew.owner),
+  await rowsOfCompany(client, theirs.crew.owner),
+];
+
+async function expectNothingChanged(): Promise<void> {
+  const before = known;
+  known = await allRows();
+  expect(known).toEqual(before);
+}
 
 beforeAll(async () => {
   client = await connect();
   ours = await makeWholeCompany();
   theirs = await makeWholeCompany();
+  known = await allRows();
 }, 120_000);
 beforeEach(() => {
   asked.scope = null;
@@ -148,11 +162,15 @@ describe("the list of ways in", () => {
     expect(names("route").toSorted()).toEqual(Object.keys(ROUTE_SAMPLES).toSorted());
   });
 
+  /** In use until one way in spoils it for the next, which then gets a new one: a company takes a second to make. */
+  let own: WholeCompany | null = null;
   test.each(named(wrapped))(
     "%s: the sample is good: the right person gets through with it",
     async (_, door) => {
-      const own = await makeWholeCompany();
-      expect(await knock(door, allowed(door, own), own.ids)).toMatchObject({ code: "ok" });
+      const through = async (whole: WholeCompany) => knock(door, allowed(door, whole), whole.ids);
+      if (own !== null && (await through(own)).code === "ok") return;
+      own = await makeWholeCompany();
+      expect(await through(own)).toMatchObject({ code: "ok" });
     },
   );
 });
@@ -168,9 +186,8 @@ describe("who may not come in", () => {
     ),
   );
   test.each(wrongRoles)("%s: not as %s, and the answer is that of nothing there", async (_, role, door) => {
-    const before = await rowsOfCompany(client, ours.crew.owner);
     expect((await knock(door, ours.crew[role], ours.ids)).whole).toEqual(nothingHere(door));
-    expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+    await expectNothingChanged();
   });
 });
 
@@ -188,10 +205,6 @@ describe("another company's ids", () => {
       // The secret of an invitation or of a packet's link is its own proof, whoever holds it.
       const { secret, packetSecret } = randomIds();
       const foreign: Ids = { ...theirs.ids, secret, packetSecret };
-      const before = [
-        await rowsOfCompany(client, ours.crew.owner),
-        await rowsOfCompany(client, theirs.crew.owner),
-      ];
       for (const role of ROLES.filter((one) => !door.facts?.permission || may(one, door.facts.permission))) {
         const scope = ours.crew[role];
         const unknown = await knock(door, scope, randomIds());
@@ -201,10 +214,7 @@ describe("another company's ids", () => {
         expect(statements.length).toBeGreaterThan(1);
         expect(statements).toEqual(await statementsOf(() => knock(door, scope, randomIds())));
       }
-      expect([
-        await rowsOfCompany(client, ours.crew.owner),
-        await rowsOfCompany(client, theirs.crew.owner),
-      ]).toEqual(before);
+      await expectNothingChanged();
     },
   );
 
@@ -218,12 +228,11 @@ describe("another company's ids", () => {
   ] as const)("%s: one foreign %s among own ids is as one that does not exist", async (name, key) => {
     const door = wrapped.find((one) => one.facts?.name === name);
     if (!door) throw new Error(`${name} is gone.`);
-    const before = await rowsOfCompany(client, ours.crew.owner);
     const scope = allowed(door, ours);
     const unknown = await knock(door, scope, { ...ours.ids, [key]: randomIds()[key] });
     expect(["NOT_FOUND", "INVALID_INPUT"]).toContain(unknown.code);
     expect(await knock(door, scope, { ...ours.ids, [key]: theirs.ids[key] })).toEqual(unknown);
-    expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+    await expectNothingChanged();
   });
 
   test("a packet of one own job is not found below another", async () => {
@@ -241,11 +250,10 @@ describe("a tech and the jobs of others", () => {
   test.each(named(forTechs.filter((door) => door.facts?.permission !== "catalog.read")))(
     "%s: a job that is not assigned is as one that does not exist",
     async (_, door) => {
-      const before = await rowsOfCompany(client, ours.crew.owner);
       const answer = await knock(door, ours.crew.tech, { ...ours.ids, ...ours.unassigned });
       expect(answer.whole).toEqual(nothingHere(door));
       expect(await knock(door, ours.crew.tech, randomIds())).toEqual(answer);
-      expect(await rowsOfCompany(client, ours.crew.owner)).toEqual(before);
+      await expectNothingChanged();
     },
   );
 });
