@@ -28,6 +28,8 @@ export default function nextConfig(phase) {
   return withSerwist({
     reactStrictMode: true,
     poweredByHeader: false,
+    // Nothing uses the framework's picture server, which would draw pictures anew for anybody.
+    images: { unoptimized: true },
     // Types are checked by `npm run check` and `npm test`; a second time here would only cost a demo its patience.
     typescript: { ignoreBuildErrors: true },
     // Native binaries and a CommonJS module with process-wide state: load them, never bundle them.
@@ -53,6 +55,8 @@ export default function nextConfig(phase) {
             value: "camera=(self), microphone=(), geolocation=(self), payment=(), usb=(), browsing-topics=()",
           },
           { key: "Cross-Origin-Opener-Policy", value: "same-origin" },
+          // Browsers heed it where the page came by TLS, and only there.
+          { key: "Strict-Transport-Security", value: "max-age=31536000" },
         ],
       },
     ],

@@ -11,6 +11,7 @@ type Props = { readonly next: string; readonly email: string; readonly justJoine
 
 const REFUSALS: Readonly<Record<string, string>> = {
   TOO_MANY_TRIES: "Too many tries. Wait fifteen minutes, then try again.",
+  UNAVAILABLE: "Signing in does not work just now, and it is not your password. Try again in a minute.",
   OFFLINE: "No connection to the server. Your entries are still here; try again when you have a signal.",
 };
 

@@ -1,13 +1,16 @@
 import { unscopedFormerMembership } from "@/lib/db/unscoped/people";
-import { COMPANY_HEADER, PERSON_HEADER } from "@/lib/domain/field-bundle";
 import { asId, isUuid } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
+import { COMPANY_HEADER } from "@/lib/domain/shown-for";
 import { AppError, notFound } from "@/lib/errors";
 import { makeScope } from "./scope";
-import { currentPerson, currentScope, type SignedInPerson } from "./session";
+import { currentPerson, currentScope } from "./session";
+import { refuseOtherPerson, removed, scopeShown } from "./shown-for";
 
 /** How long after leaving a company unsent readings are taken. */
 const HAND_OVER_DAYS = 60;
+
+const NOT_THEIRS = "These readings belong to another person. Sign in as that person to send them.";
 
 /**
  * The scope of a phone's request. A phone may hold data of yesterday's person or company: it says whose,
@@ -19,17 +22,14 @@ const HAND_OVER_DAYS = 60;
 export async function deviceScope(headers: Headers): Promise<TenantScope | null> {
   const person = await currentPerson();
   if (!person) return null;
-  refuseOtherPerson(person, headers);
+  refuseOtherPerson(person, headers, NOT_THEIRS);
   const wanted = headers.get(COMPANY_HEADER);
   if (wanted === null) {
     const scope = await currentScope();
     if (!scope) throw removed();
     return scope;
   }
-  const company = person.companies.find((one) => one.tenantId === wanted);
-  if (company) return makeScope({ ...company, userId: person.userId });
-  if (await leftCompany(person, wanted)) throw removed();
-  throw notFound();
+  return scopeShown(person, wanted);
 }
 
 /**
@@ -43,7 +43,7 @@ export async function handOverScope(headers: Headers): Promise<TenantScope | nul
   const wanted = headers.get(COMPANY_HEADER);
   if (!person || wanted === null || person.companies.some((one) => one.tenantId === wanted))
     return deviceScope(headers);
-  refuseOtherPerson(person, headers);
+  refuseOtherPerson(person, headers, NOT_THEIRS);
   const leftAt = isUuid(wanted)
     ? await unscopedFormerMembership(person.userId, asId<"tenant">(wanted))
     : null;
@@ -53,25 +53,4 @@ export async function handOverScope(headers: Headers): Promise<TenantScope | nul
   }
   const tenantId = asId<"tenant">(wanted);
   return makeScope({ tenantId, userId: person.userId, role: "tech", membershipVersion: 0 });
-}
-
-/** Refuses what one person's phone still holds while another person is signed in. */
-function refuseOtherPerson(person: SignedInPerson, headers: Headers): void {
-  const holder = headers.get(PERSON_HEADER);
-  if (holder !== null && holder !== person.userId) {
-    throw new AppError(
-      "OTHER_PERSON",
-      "These readings belong to another person. Sign in as that person to send them.",
-    );
-  }
-}
-
-export async function leftCompany(person: SignedInPerson, tenantId: string): Promise<boolean> {
-  return (
-    isUuid(tenantId) && (await unscopedFormerMembership(person.userId, asId<"tenant">(tenantId))) !== null
-  );
-}
-
-function removed(): AppError {
-  return new AppError("REMOVED", "You are not a member of this company any more.");
 }

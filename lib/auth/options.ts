@@ -16,8 +16,16 @@ declare module "next-auth/jwt" {
   }
 }
 
-/** Read lazily, because the secret comes from the environment of the running server. */
-export function authOptions(): NextAuthOptions {
+/** What the sign-in page is told; the library would hand it the text of any error, which may say how this is built. */
+const TOO_MANY = "TOO_MANY_TRIES";
+const UNAVAILABLE = "UNAVAILABLE";
+
+/**
+ * Read lazily, because the secret comes from the environment of the running server.
+ *
+ * @param failed - Told of what went wrong on our side.
+ */
+export function authOptions(failed: (error: unknown) => void = () => undefined): NextAuthOptions {
   return {
     secret: env().NEXTAUTH_SECRET,
     session: { strategy: "jwt", maxAge: SESSION_HOURS * 3600 },
@@ -26,7 +34,13 @@ export function authOptions(): NextAuthOptions {
       Credentials({
         credentials: { email: {}, password: {} },
         authorize: (given, request) =>
-          signIn(given?.email ?? "", given?.password ?? "", addressOf(request?.headers)),
+          signIn(textOf(given?.email), textOf(given?.password), addressOf(request?.headers)).catch(
+            (error: unknown) => {
+              if (error instanceof Error && error.message === TOO_MANY) throw error;
+              failed(error);
+              throw new Error(UNAVAILABLE);
+            },
+          ),
       }),
     ],
     callbacks: {
@@ -45,12 +59,17 @@ export function authOptions(): NextAuthOptions {
 
 async function signIn(email: string, password: string, address: string) {
   const who = email.trim().toLowerCase();
-  if (!(await takeSignInTry(who, address))) throw new Error("TOO_MANY_TRIES");
+  if (!(await takeSignInTry(who, address))) throw new Error(TOO_MANY);
+  // No database column holds a NUL, so nobody has such an address.
+  if (who.includes("\0")) return null;
   const user = await unscopedSignInUser(who);
   if (!(await passwordFits(user?.passwordHash ?? null, password)) || !user) return null;
   await forgetSignInTry(who, address);
   return { id: `${user.id}:${user.sessionVersion}` };
 }
+
+/** A body of JSON may hold anything where a form holds text. */
+const textOf = (given: unknown): string => (typeof given === "string" ? given : "");
 
 function addressOf(headers: unknown): string {
   const all = (headers ?? {}) as Readonly<Record<string, string | undefined>>;

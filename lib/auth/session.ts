@@ -1,27 +1,15 @@
-import { cookies } from "next/headers";
+import { cookies, headers } from "next/headers";
 import { decode } from "next-auth/jwt";
 import { cache } from "react";
 import { unscopedPerson } from "@/lib/db/unscoped/people";
-import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
-import type { Role } from "@/lib/domain/roles";
+import { asId, type UserId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
+import { COMPANY_HEADER } from "@/lib/domain/shown-for";
 import { env } from "@/lib/env";
 import { makeScope } from "./scope";
+import { refuseOtherPerson, type SignedInPerson, scopeShown } from "./shown-for";
 
 export const COMPANY_COOKIE = "dewledger-company";
-
-export type SignedInPerson = {
-  readonly userId: UserId;
-  readonly email: string;
-  /** The companies this person belongs to now, by name. */
-  readonly companies: readonly {
-    readonly tenantId: TenantId;
-    readonly tenantName: string;
-    readonly memberName: string;
-    readonly role: Role;
-    readonly membershipVersion: number;
-  }[];
-};
 
 /**
  * The person of this request, or `null`. The cookie is only a claim: the database decides, once a
@@ -35,10 +23,23 @@ export const currentPerson = cache(async (): Promise<SignedInPerson | null> => {
   return { userId: person.userId, email: person.email, companies: person.companies };
 });
 
-/** The scope of this request: the chosen company, or the first one. `null` when nobody is signed in. */
+const SOMEBODY_ELSE =
+  "Somebody else has signed in meanwhile. Nothing was changed. Sign in as yourself, or open this page again.";
+
+/**
+ * The scope of this request: the company of the page it comes from, whatever another tab has chosen since;
+ * for a page opened anew the chosen company, or the first one. `null` when nobody is signed in.
+ *
+ * @throws AppError `OTHER_PERSON` when the page was another person's; `REMOVED` or `NOT_FOUND` when its company
+ * is not this person's.
+ */
 export const currentScope = cache(async (): Promise<TenantScope | null> => {
   const person = await currentPerson();
   if (!person) return null;
+  const sent = await headers();
+  refuseOtherPerson(person, sent, SOMEBODY_ELSE);
+  const shown = sent.get(COMPANY_HEADER);
+  if (shown !== null) return scopeShown(person, shown);
   const chosen = (await cookies()).get(COMPANY_COOKIE)?.value;
   const company = person.companies.find((one) => one.tenantId === chosen) ?? person.companies[0];
   if (!company) return null;
@@ -47,8 +48,11 @@ export const currentScope = cache(async (): Promise<TenantScope | null> => {
 
 async function claimOfCookie(): Promise<{ readonly userId: UserId; readonly sessionVersion: number } | null> {
   const jar = await cookies();
-  const token =
-    jar.get("__Secure-next-auth.session-token")?.value ?? jar.get("next-auth.session-token")?.value;
+  // Behind TLS only the cookie that no page without TLS can have planted.
+  const name = env().NEXTAUTH_URL.startsWith("https:")
+    ? "__Secure-next-auth.session-token"
+    : "next-auth.session-token";
+  const token = jar.get(name)?.value;
   if (!token) return null;
   try {
     const claim = await decode({ token, secret: env().NEXTAUTH_SECRET });

@@ -15,8 +15,11 @@ const LIMITS = {
  * that tries sent at the same moment count each other.
  */
 export async function takeSignInTry(email: string, address: string): Promise<boolean> {
-  if ((await count("person", email)) > LIMITS.person.points) return false;
-  return (await count("address", address)) <= most("address", address);
+  // The address first: one that has tried too often names no more people, each of whom would be a counter to keep.
+  if ((await count("address", address)) > most("address", address)) return false;
+  if ((await count("person", email)) <= LIMITS.person.points) return true;
+  await unscopedRateLimit.takeBack(keyOf("address", address));
+  return false;
 }
 
 /** Takes back what a right password counted: only failures shall use tries up. */

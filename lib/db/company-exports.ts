@@ -92,13 +92,18 @@ export function companyExports(scope: TenantScope) {
         return { sha256: row.sha256, finishedAt: row.finishedAt };
       }),
 
-    /** Takes exports that have ended off the list and answers which files they had. */
-    removeExpired: (at: Date): Promise<readonly string[]> =>
+    /** Which files the exports have that have ended. */
+    expired: (at: Date): Promise<readonly string[]> =>
       withTenant(scope, async (tx) => {
         const where = { ...own, expiresAt: { lte: at } };
         const rows = await tx.companyExport.findMany({ where, select: { sha256: true } });
-        await tx.companyExport.deleteMany({ where });
         return rows.flatMap((row) => (row.sha256 ? [row.sha256] : []));
+      }),
+
+    /** Takes exports that have ended, whose files are gone, off the list. */
+    removeExpired: (at: Date): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.companyExport.deleteMany({ where: { ...own, expiresAt: { lte: at } } });
       }),
   };
 }

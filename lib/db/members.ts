@@ -131,6 +131,11 @@ export function members(scope: TenantScope) {
           data: { removedAt: new Date(), version: { increment: 1 }, updatedAt: new Date() },
         });
         await tx.jobAssignment.deleteMany({ where: { ...own, userId } });
+        // A link they still hold would let them in again.
+        await tx.invitation.updateMany({
+          where: { ...own, email: before.email, acceptedAt: null, revokedAt: null },
+          data: { revokedAt: new Date() },
+        });
         await appendActivity(tx, scope, {
           action: "member removed",
           entity: "membership",
@@ -145,13 +150,13 @@ async function activeMember(
   tx: TenantTransaction,
   scope: TenantScope,
   userId: UserId,
-): Promise<{ readonly role: Role }> {
+): Promise<{ readonly role: Role; readonly email: string }> {
   const row = await tx.membership.findFirst({
     where: { tenantId: scope.tenantId, userId, removedAt: null },
-    select: { role: true },
+    select: { role: true, email: true },
   });
   if (!row) throw notFound();
-  return { role: row.role as Role };
+  return { role: row.role as Role, email: row.email };
 }
 
 /** Two owners removing each other at once wait here, so that a company never loses its last owner. */

@@ -165,10 +165,11 @@ export function workItems(scope: TenantScope) {
         return rows.map(toItem);
       }),
 
-    /** The last in order of the keys of one kind of work, whatever became of it; `null` before the first. */
-    lastKey: (task: WorkTask): Promise<string | null> =>
+    /** The last of the keys of one kind of work up to one, beyond which only a clock that once ran ahead has written. */
+    lastKey: (task: WorkTask, upTo: string): Promise<string | null> =>
       withTenant(scope, async (tx) => {
-        const { _max } = await tx.workItem.aggregate({ where: { ...own, task }, _max: { key: true } });
+        const where = { ...own, task, key: { lte: upTo } };
+        const { _max } = await tx.workItem.aggregate({ where, _max: { key: true } });
         return _max.key;
       }),
 

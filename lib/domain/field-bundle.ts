@@ -11,10 +11,6 @@ export const BUNDLE_VERSION = 1;
 /** The release, as `package.json` says it. */
 export const APP_VERSION = "0.1.0";
 
-/** Headers of every request of a phone: ids of the person and the company whose data it holds. */
-export const PERSON_HEADER = "x-dewledger-person";
-export const COMPANY_HEADER = "x-dewledger-company";
-
 /** A question of the office, about the job or beside one reading. */
 export type FieldQuestion = {
   readonly id: string;

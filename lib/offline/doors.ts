@@ -1,5 +1,6 @@
-import { COMPANY_HEADER, type FieldBundle, PERSON_HEADER } from "@/lib/domain/field-bundle";
+import type { FieldBundle } from "@/lib/domain/field-bundle";
 import type { FieldChanges } from "@/lib/domain/merge-fields";
+import { COMPANY_HEADER, PERSON_HEADER } from "@/lib/domain/shown-for";
 import type { Upload, UploadAnswer } from "./draft";
 import type { Letter, Original, Photo, Who } from "./outbox";
 import { readAny, readBundle, readUploadAnswer } from "./read-answers";

@@ -4,6 +4,8 @@ const line = (label: string, max: number) =>
   z
     .string({ error: `${label}: enter text.` })
     .trim()
+    // A line break would end the subject of a mail.
+    .overwrite((text) => text.replaceAll(/\s+/g, " "))
     .max(max, { error: `${label} is longer than ${max} characters. Shorten it.` });
 
 const emptyOr = (schema: z.ZodType<string, string>, error: string) =>

@@ -5,7 +5,7 @@ import { fieldChangesSchema } from "./sync";
  * What a phone and the server say to each other.
  *
  * Every request of a phone carries the headers `x-dewledger-person` and `x-dewledger-company` (PERSON_HEADER,
- * COMPANY_HEADER of lib/domain/field-bundle), the ids taken from the bundle its data came with:
+ * COMPANY_HEADER of lib/domain/shown-for), the ids taken from the bundle its data came with:
  *   401 NOT_SIGNED_IN   sign in again; what waits on the phone is kept.
  *   409 OTHER_PERSON    somebody else is signed in now: send nothing of the first person.
  *   410 REMOVED         the person left the company: offer what waits by the hand-over, then erase.

@@ -16,6 +16,8 @@ export async function answered(
     return refusalAnswer(refusal);
   });
   answer.headers.set("x-request-id", requestId);
+  // What says nothing of its own about it is somebody's data, and kept by no proxy and no browser.
+  if (!answer.headers.has("cache-control")) answer.headers.set("cache-control", "private, no-store");
   log().info({
     requestId,
     route: name,

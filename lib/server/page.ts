@@ -6,7 +6,11 @@ import { AppError } from "@/lib/errors";
 
 /** The first line of every signed-in page: who is asking, and may they. */
 export async function pageScope(permission: Permission): Promise<TenantScope> {
-  const scope = await currentScope();
+  // A tab may still show a company that the person has left since.
+  const scope = await currentScope().catch((error: unknown) => {
+    if (error instanceof AppError) notFound();
+    throw error;
+  });
   if (!scope) redirect("/sign-in");
   if (!may(scope.role, permission)) notFound();
   return scope;

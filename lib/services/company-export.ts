@@ -37,11 +37,12 @@ export async function exportsView(scope: TenantScope, now = new Date()): Promise
   return { exports, making: work !== null, companyName: own.name, timeZone: own.timeZone };
 }
 
-/** Takes exports whose week is over away with their bytes. */
+/** Takes exports whose week is over away: first the bytes, which nothing would name any more if this ended in between. */
 export async function removeEndedExports(scope: TenantScope, now: Date): Promise<void> {
-  for (const sha256 of await companyExports(scope).removeExpired(now)) {
+  for (const sha256 of await companyExports(scope).expired(now)) {
     await deleteStoredFile(scope.tenantId, sha256);
   }
+  await companyExports(scope).removeExpired(now);
 }
 
 /** Asks for an archive of everything the company has. */

@@ -1,3 +1,5 @@
+import { createHash } from "node:crypto";
+import { z } from "zod";
 import { company } from "@/lib/db/company";
 import { members } from "@/lib/db/members";
 import { unscopedEraseCompany } from "@/lib/db/unscoped/erase-company";
@@ -24,14 +26,30 @@ export async function deleteCompany(scope: TenantScope, input: DeleteCompanyInpu
     field: "password",
     message: "This is not your password. Nothing was deleted.",
   });
-  await unscopedEraseCompany(scope);
-  await deleteAllStoredFiles(scope.tenantId);
   const by = people.find((one) => one.userId === scope.userId)?.name ?? "";
-  for (const owner of people.filter((one) => one.role === "owner")) {
-    await sendMail({
-      to: owner.email,
-      subject: `${name} was deleted from Dewledger`,
-      text: `${by} deleted ${name} with all its jobs, records, logs, packets and files. Private links that were sent no longer open. Nothing is left that could be brought back.`,
-    });
-  }
+  await unscopedEraseCompany(
+    scope,
+    people
+      .filter((one) => one.role === "owner")
+      .map((owner) => ({
+        to: owner.email,
+        subject: `${name} was deleted from Dewledger`.replaceAll(/\s+/g, " "),
+        text: `${by} deleted ${name} with all its jobs, records, logs, packets and files. Private links that were sent no longer open. Nothing is left that could be brought back.`,
+      })),
+  );
+  // Gone is gone: what fails from here on the queue does.
+  await deleteAllStoredFiles(scope.tenantId).catch(() => undefined);
+}
+
+const leftSchema = z.union([
+  z.strictObject({ filesOf: z.uuid() }),
+  z.strictObject({ mail: z.strictObject({ to: z.string(), subject: z.string(), text: z.string() }) }),
+]);
+
+/** Does one piece of what {@link deleteCompany} leaves to the queue. Safe to repeat. */
+export async function finishDeletion(payload: unknown): Promise<void> {
+  const left = leftSchema.parse(payload);
+  if ("filesOf" in left) return deleteAllStoredFiles(left.filesOf);
+  const id = createHash("sha256").update(JSON.stringify(left.mail)).digest("hex");
+  await sendMail({ ...left.mail, id });
 }

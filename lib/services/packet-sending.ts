@@ -76,6 +76,8 @@ export async function mailPacket(scope: TenantScope, { jobId, shareId, attach }:
   try {
     await sendMail({
       to: share.sentTo,
+      // Sent again after a stop between sending and noting it, it is the same mail to whoever gets it twice.
+      id: `packet-${shareId}`,
       ...MAIL[packet.language](packet, brand.displayName, share.message, href, new Date(share.expiresAt)),
       ...(brand.email === "" ? {} : { replyTo: brand.email }),
       ...(attach

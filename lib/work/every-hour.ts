@@ -1,4 +1,5 @@
 import { scopesOfCompanies } from "@/lib/auth/scope";
+import { unscopedRateLimit } from "@/lib/db/unscoped/rate-limit";
 import { failureFacts } from "@/lib/server/failure";
 import { log } from "@/lib/server/request-log";
 import { removeEndedExports } from "@/lib/services/company-export";
@@ -11,6 +12,7 @@ export const CRONTAB = `7 * * * * ${EVERY_HOUR} ?fill=1h&max=3`;
 
 /** What is due by the clock of each company. What one company lacks does not keep the others waiting. */
 export async function everyHour(now = new Date()): Promise<void> {
+  await unscopedRateLimit.sweep();
   for (const scope of await scopesOfCompanies()) {
     try {
       await queueDueMail(scope, now);

@@ -2,9 +2,11 @@ import { EventEmitter } from "node:events";
 import { setTimeout as pause } from "node:timers/promises";
 import { Logger, run, type TaskList, type WorkerEvents } from "graphile-worker";
 import { openRoll, type Roll } from "@/lib/db/unscoped/dead-workers";
+import { AFTER_ERASURE } from "@/lib/db/unscoped/erase-company";
 import { env } from "@/lib/env";
 import { failureFacts } from "@/lib/server/failure";
 import { log } from "@/lib/server/request-log";
+import { finishDeletion } from "@/lib/services/delete-company";
 import { CRONTAB, EVERY_HOUR, everyHour } from "./every-hour";
 import { runTask } from "./run-task";
 import { TASKS, type TaskDefinition } from "./tasks";
@@ -62,7 +64,7 @@ async function workUntilBroken(
       concurrency: AT_ONCE,
       maxPoolSize: AT_ONCE + 2,
       events,
-      taskList: { ...taskList(tasks), [EVERY_HOUR]: () => everyHour() },
+      taskList: { ...taskList(tasks), [EVERY_HOUR]: () => everyHour(), [AFTER_ERASURE]: finishDeletion },
       crontab: CRONTAB,
       // The process is the server's: it decides when to end, and signals are its to handle.
       noHandleSignals: true,

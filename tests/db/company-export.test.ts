@@ -1,10 +1,14 @@
-import { createHash } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
+import { readdir, readFile } from "node:fs/promises";
+import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { strFromU8, unzipSync } from "fflate";
 import type { Client } from "pg";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { closeDatabase } from "@/lib/db/client";
 import { companyExports } from "@/lib/db/company-exports";
+import { unscopedEraseCompany } from "@/lib/db/unscoped/erase-company";
+import { env } from "@/lib/env";
 import { readStoredFile, sha256Of } from "@/lib/files/store";
 import { saveBrand } from "@/lib/services/brand";
 import {
@@ -14,7 +18,7 @@ import {
   removeEndedExports,
   takeExport,
 } from "@/lib/services/company-export";
-import { deleteCompany } from "@/lib/services/delete-company";
+import { deleteCompany, finishDeletion } from "@/lib/services/delete-company";
 import { tenantTables } from "../support/catalog";
 import { connect, inRole } from "../support/connect";
 import { makeWholeCompany, type WholeCompany } from "../support/whole-company";
@@ -144,8 +148,41 @@ test("a company is deleted only by its name and the owner's password; its files 
     fields: [{ field: "password" }],
   });
   expect(await readStoredFile(owner.tenantId, sha256)).not.toHaveLength(0);
+  const isThere = () =>
+    inRole(
+      client,
+      "app_unscoped",
+      null,
+      async () => (await client.query("SELECT 1 FROM tenant WHERE id = $1", [owner.tenantId])).rows.length,
+    );
+  expect(await isThere()).toBe(1);
   await deleteCompany(owner, { companyName, password: "long enough before" });
-  const { rows } = await client.query("SELECT 1 FROM tenant WHERE id = $1", [owner.tenantId]);
-  expect(rows).toEqual([]);
+  expect(await isThere()).toBe(0);
   await expect(readStoredFile(owner.tenantId, sha256)).rejects.toMatchObject({ code: "NOT_FOUND" });
+});
+
+test("files that a stopped server left of a deleted company, and the mail about it, are the queue's", async () => {
+  const leaving = await makeWholeCompany();
+  const { owner } = leaving.crew;
+  const mail = { to: `${randomUUID()}@example.com`, subject: "Gone", text: "It is gone." };
+  // All that is kept when the server stops right after the rows have gone.
+  await unscopedEraseCompany(owner, [mail]);
+  const { rows } = await client.query<{ payload: Record<string, unknown> }>(
+    `SELECT j.payload FROM graphile_worker._private_jobs j JOIN graphile_worker._private_tasks t ON t.id = j.task_id
+     WHERE t.identifier = 'after_erasure' AND (j.payload->>'filesOf' = $1 OR j.payload->'mail'->>'to' = $2)`,
+    [owner.tenantId, mail.to],
+  );
+  expect(rows).toHaveLength(2);
+  const folder = path.join(env().DATA_DIR, "files", owner.tenantId);
+  expect(await readdir(folder)).not.toEqual([]);
+  // Each twice: a server may stop after any of them.
+  for (const { payload } of [...rows, ...rows]) await finishDeletion(payload);
+  await expect(readdir(folder)).rejects.toMatchObject({ code: "ENOENT" });
+  const outbox = path.join(env().DATA_DIR, "outbox");
+  const mails = await Promise.all(
+    (await readdir(outbox)).map((name) => readFile(path.join(outbox, name), "utf8")),
+  );
+  const told = mails.filter((text) => text.includes(`To: ${mail.to}`));
+  // One mail, whose second copy mail programs know by its id.
+  expect(new Set(told.map((text) => /^Message-ID: (.*)$/im.exec(text)?.[1])).size).toBe(1);
 });

@@ -95,6 +95,19 @@ test("who has switched a kind off is not mailed, whoever the mail is about", asy
   expect(await addressees()).toEqual(["office"]);
 });
 
+test("a clock that once ran years ahead leaves no silence behind it", async () => {
+  const callbackId = await complain(await openJob(crew.office), dayAfter(TODAY, -30), dayAfter(TODAY, -1));
+  expect(callbackId).toBeTruthy();
+  const titles = async () => (await work(crew.owner)).map(({ title }) => title);
+  await queueDueMail(crew.owner, nineOn("2098-05-03"));
+  expect(await titles()).toContain("Mail: the month 2098-04");
+  await queueDueMail(crew.owner, nineOn(TODAY));
+  expect(await titles()).toContain(`Mail: complaints overdue on ${TODAY}`);
+  const next = `${Number(TODAY.slice(0, 4)) + 1}-03-02`;
+  await queueDueMail(crew.owner, nineOn(next));
+  expect(await titles()).toContain(`Mail: the month ${next.slice(0, 5)}02`);
+});
+
 test("one mail, asked for five times at once, goes to each person once", async () => {
   const mail = { kind: "complaints", key: "same", message: { subject: "One", text: "Once." } } as const;
   await Promise.all(Array.from({ length: 5 }, () => sendOnce(crew.owner, mail)));

@@ -1,9 +1,14 @@
 import { randomUUID } from "node:crypto";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { NextRequest } from "next/server";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import * as signInRoute from "@/app/api/auth/[...nextauth]/route";
 import { authOptions } from "@/lib/auth/options";
 import { hashPassword } from "@/lib/auth/password";
+import * as limits from "@/lib/auth/sign-in-limit";
+import { takeSignInTry } from "@/lib/auth/sign-in-limit";
 import { closeDatabase } from "@/lib/db/client";
 import { unscopedFoundCompany } from "@/lib/db/unscoped/people";
+import { unscopedRateLimit } from "@/lib/db/unscoped/rate-limit";
 import { unscopedTransaction } from "@/lib/db/unscoped/transaction";
 
 const PASSWORD = "a few words in a row";
@@ -74,6 +79,63 @@ test("a right password in between begins the count anew", async () => {
     for (let tries = 0; tries < 7; tries++) await signIn(email, "a wrong password");
     expect(await signIn(email, PASSWORD)).toBe("in");
   }
+});
+
+test("an address that has tried too often makes no more counters, and old ones go", async () => {
+  const place = randomUUID();
+  const count = () => unscopedTransaction((tx) => tx.rateLimit.count());
+  for (let tries = 0; tries < 60; tries++) await takeSignInTry(`${randomUUID()}@example.com`, place);
+  const before = await count();
+  for (let tries = 0; tries < 5; tries++)
+    expect(await signIn(`${randomUUID()}@example.com`, PASSWORD, place)).toBe("blocked");
+  expect(await count()).toBe(before);
+  await windowsPass();
+  await unscopedRateLimit.sweep();
+  expect(await count()).toBe(0);
+});
+
+test("what no address or password can be is refused like a wrong one", async () => {
+  const email = await newPerson();
+  const odd = ["\0", "a\0b@example.com", "", {}, ["a"], 7, null, "x".repeat(10_000)] as readonly string[];
+  for (const one of odd) {
+    await windowsPass();
+    expect(await signIn(one, PASSWORD)).toBe("refused");
+    expect(await signIn(email, one)).toBe("refused");
+  }
+});
+
+test("a fault of ours tells nothing of how this is built, and is not called a wrong password", async () => {
+  const seen: unknown[] = [];
+  const [provider] = authOptions((error) => seen.push(error)).providers as unknown as readonly Credentials[];
+  const fault = vi
+    .spyOn(limits, "takeSignInTry")
+    .mockRejectedValue(new Error("Invalid `tx.$queryRaw()` in /srv/app/db.ts"));
+  await expect(provider?.options.authorize({ email: "a@example.com", password: "b" }, {})).rejects.toThrow(
+    /^UNAVAILABLE$/,
+  );
+  expect(seen).toHaveLength(1);
+  fault.mockRestore();
+});
+
+test("a body larger than any sign-in is refused before it is read", async () => {
+  let sent = 0;
+  const body = new ReadableStream<Uint8Array>({
+    pull: (controller) => {
+      sent += 1;
+      if (sent > 200) controller.close();
+      else controller.enqueue(new Uint8Array(64 * 1024));
+    },
+  });
+  const headers = { "content-type": "application/x-www-form-urlencoded" };
+  const request = new NextRequest("http://localhost/api/auth/callback/credentials", {
+    method: "POST",
+    headers,
+    body,
+    duplex: "half",
+  });
+  const answer = await signInRoute.POST(request, { params: Promise.resolve({ nextauth: ["callback"] }) });
+  expect([answer.status, (await answer.json()).code]).toEqual([413, "TOO_LARGE"]);
+  expect(sent).toBeLessThan(5);
 });
 
 test("an address nobody has behaves the same", async () => {

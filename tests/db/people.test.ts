@@ -13,6 +13,7 @@ import { closeDatabase } from "@/lib/db/client";
 import { members } from "@/lib/db/members";
 import { unscopedSignInUser } from "@/lib/db/unscoped/people";
 import type { TenantScope } from "@/lib/domain/scope";
+import { COMPANY_HEADER, PERSON_HEADER } from "@/lib/domain/shown-for";
 import { env } from "@/lib/env";
 import {
   acceptInvitation,
@@ -28,8 +29,9 @@ import { connect } from "../support/connect";
 import { addMember, given, makeCrew } from "../support/people";
 import { refusedBy } from "../support/service-jobs";
 
-const cookie = vi.hoisted(() => ({ jar: {} as Record<string, string> }));
+const cookie = vi.hoisted(() => ({ jar: {} as Record<string, string>, sent: {} as Record<string, string> }));
 vi.mock("next/headers", () => ({
+  headers: async () => new Headers(cookie.sent),
   cookies: async () => ({
     get: (name: string) => (cookie.jar[name] === undefined ? undefined : { value: cookie.jar[name] }),
   }),
@@ -99,6 +101,49 @@ test("two uses of one link at the same moment make one member", async () => {
   expect((await members(owner).list()).filter((one) => one.email === email)).toHaveLength(1);
 });
 
+test("a second invitation still in the mailbox neither changes a member's role nor lets them in again", async () => {
+  const { owner } = await makeCrew();
+  const email = `${randomUUID()}@example.com`;
+  // What two owners inviting in the same moment leave: neither replaced the other's.
+  const secrets = [makeSecret(), makeSecret(), makeSecret()] as const;
+  for (const { hash } of secrets) {
+    await client.query("BEGIN");
+    await client.query("SELECT set_config('role', 'app_user', true), set_config('app.tenant', $1, true)", [
+      owner.tenantId,
+    ]);
+    await client.query(
+      `INSERT INTO invitation (tenant_id, id, email, name, role, token_hash, expires_at, created_by)
+       VALUES ($1, $2, $3, 'New Person', 'owner', $4, now() + interval '1 day', $5)`,
+      [owner.tenantId, randomUUID(), email, hash, owner.userId],
+    );
+    await client.query("COMMIT");
+  }
+  const [first, second, third] = secrets.map((one) => ({ secret: one.secret, password: PASSWORD }));
+  await acceptInvitation(given(first));
+  const { id } = given(await unscopedSignInUser(email));
+  await changeRole(owner, { userId: id, role: "tech" });
+  expect((await refusedBy(acceptInvitation(given(second)))).code).toBe("NOT_FOUND");
+  expect(await scopeOfMember(id, owner.tenantId)).toMatchObject({ role: "tech" });
+  await removeMember(owner, { userId: id });
+  for (const link of [second, third])
+    expect((await refusedBy(acceptInvitation(given(link)))).code).toBe("NOT_FOUND");
+  expect(await scopeOfMember(id, owner.tenantId)).toBeNull();
+});
+
+test("who joins two companies at once by new links has one password, and is told so", async () => {
+  const [first, second] = [await makeCrew(), await makeCrew()];
+  const email = `${randomUUID()}@example.com`;
+  const links = [await invited(first.owner, email), await invited(second.owner, email)];
+  const both = await Promise.allSettled(
+    links.map((secret, index) => acceptInvitation({ secret, password: `${PASSWORD} ${index}` })),
+  );
+  expect(both.map((one) => one.status).toSorted()).toEqual(["fulfilled", "rejected"]);
+  const late = both.findIndex((one) => one.status === "rejected");
+  expect(both[late]).toMatchObject({ reason: { code: "CONFLICT" } });
+  // The link is not used up.
+  await acceptInvitation({ secret: links[late] ?? "", password: `${PASSWORD} ${1 - late}` });
+});
+
 test("a used, expired, withdrawn, replaced or guessed link is the same nothing", async () => {
   const { owner } = await makeCrew();
   const email = () => `${randomUUID()}@example.com`;
@@ -150,6 +195,33 @@ test("a person known from another company joins with the password they have, and
   expect(chosen.scope?.tenantId).toBe(second.owner.tenantId);
   const foreign = await askWith(id, sessionVersion, (await makeCrew()).owner.tenantId);
   expect([first.owner.tenantId, second.owner.tenantId]).toContain(foreign.scope?.tenantId);
+});
+
+test("what a tab sends goes to the company it shows, whatever another tab has chosen, and from nobody else", async () => {
+  const [first, second] = [await makeCrew(), await makeCrew()];
+  const email = `${randomUUID()}@example.com`;
+  await acceptInvitation({ secret: await invited(first.owner, email), password: PASSWORD });
+  await acceptInvitation({ secret: await invited(second.owner, email), password: PASSWORD });
+  const { id, sessionVersion } = given(await unscopedSignInUser(email));
+  const chosen = second.owner.tenantId;
+  const sentBy = async (tenantId: string, userId = id) => {
+    cookie.sent = { [COMPANY_HEADER]: tenantId, [PERSON_HEADER]: userId };
+    return (await askWith(id, sessionVersion, chosen)).scope?.tenantId;
+  };
+  try {
+    expect(await sentBy(first.owner.tenantId)).toBe(first.owner.tenantId);
+    expect(await sentBy(chosen)).toBe(chosen);
+    // Somebody else signed in on this computer while the page stood open.
+    const others = await refusedBy(sentBy(chosen, first.owner.userId));
+    expect(others.code).toBe("OTHER_PERSON");
+    const foreign = (await makeCrew()).owner.tenantId;
+    for (const wrong of [foreign, randomUUID(), "", "no id"])
+      expect((await refusedBy(sentBy(wrong))).code).toBe("NOT_FOUND");
+    await removeMember(first.owner, { userId: id });
+    expect((await refusedBy(sentBy(first.owner.tenantId))).code).toBe("REMOVED");
+  } finally {
+    cookie.sent = {};
+  }
 });
 
 test("a new role counts at the next request; a removal ends the session and the assignments", async () => {

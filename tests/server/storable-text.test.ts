@@ -6,6 +6,8 @@ test.each([
   ["half of a surrogate pair", { title: "house \ud83c" }, "title"],
   ["the other half", { title: "\udfe0 house" }, "title"],
   ["an entry of a list", { techIds: ["fine", "\0"] }, "techIds"],
+  ["the name of a field", { fields: { "a\0b": { base: null, value: 7 } } }, "fields"],
+  ["a list nested a hundred thousand times", JSON.parse(`{"a":${"[".repeat(1e5)}${"]".repeat(1e5)}}`), "a"],
 ])("%s is refused by the name of its field", (_, input, field) => {
   expect(() => refuseUnstorableText(input)).toThrow(
     expect.objectContaining({ code: "INVALID_INPUT", fields: [expect.objectContaining({ field })] }),

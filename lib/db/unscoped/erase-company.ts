@@ -4,13 +4,23 @@ import { runTransaction } from "../transaction";
 
 const LONGEST_MS = 30 * 60_000;
 
+/** What is left to do once a company is gone: work of the queue that belongs to no company any more. */
+export const AFTER_ERASURE = "after_erasure";
+
+/** To whom it is told that their company is gone. */
+export type Farewell = { readonly to: string; readonly subject: string; readonly text: string };
+
 type Link = { readonly child: string; readonly parent: string };
 
 /**
  * Removes every row of a company: its records, trail, people and waiting work, and the accounts of
- * people who belong to no other company. Files are removed by the caller, after the export.
+ * people who belong to no other company. Its files and the mails that tell it come after: the queue holds both from the
+ * same moment, because a server that stops here would leave the files for ever and tell nobody.
  */
-export async function unscopedEraseCompany(scope: TenantScope): Promise<void> {
+export async function unscopedEraseCompany(
+  scope: TenantScope,
+  farewells: readonly Farewell[] = [],
+): Promise<void> {
   await runTransaction(
     async (tx) => {
       const members = await onlyHere(tx, scope);
@@ -24,6 +34,11 @@ export async function unscopedEraseCompany(scope: TenantScope): Promise<void> {
       await tx.passwordReset.deleteMany({ where: { userId: { in: members } } });
       await tx.user.deleteMany({ where: { id: { in: members } } });
       await tx.$executeRaw`DELETE FROM graphile_worker._private_jobs WHERE payload->>'tenantId' = ${scope.tenantId}`;
+      for (const mail of farewells)
+        await tx.$queryRaw`SELECT 1 FROM graphile_worker.add_job(${AFTER_ERASURE}, ${JSON.stringify({ mail })}::json)`;
+      // Later, so that what was still being written when the company went is taken as well.
+      await tx.$queryRaw`SELECT 1 FROM graphile_worker.add_job(${AFTER_ERASURE},
+        ${JSON.stringify({ filesOf: scope.tenantId })}::json, run_at => now() + interval '10 minutes')`;
     },
     { timeoutMs: LONGEST_MS },
   );

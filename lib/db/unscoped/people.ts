@@ -1,6 +1,6 @@
 import { asId, type TenantId, type UserId } from "@/lib/domain/ids";
 import type { Role } from "@/lib/domain/roles";
-import { notFound } from "@/lib/errors";
+import { AppError, notFound } from "@/lib/errors";
 import { database } from "../client";
 import { type UnscopedTransaction, unscopedTransaction } from "./transaction";
 
@@ -106,11 +106,14 @@ export function unscopedAcceptInvitation(
       data: { acceptedAt: now },
     });
     if (used.count !== 1) throw notFound();
+    if (newPasswordHash !== null && (await userIdOf(tx, found.email)) !== null) throw hasPasswordNow();
     const userId = await personFor(tx, found.email, newPasswordHash);
     const before = await tx.membership.findFirst({
       where: { tenantId: found.tenantId, userId },
-      select: { version: true },
+      select: { version: true, removedAt: true },
     });
+    // Two invitations written in the same moment: whoever is in already changes no role by the second.
+    if (before?.removedAt === null) throw notFound();
     const data = { name: found.name, email: found.email, role: found.role };
     if (before) {
       await tx.membership.updateMany({
@@ -159,11 +162,26 @@ async function personFor(
   email: string,
   newPasswordHash: string | null,
 ): Promise<string> {
-  const known = await tx.user.findUnique({ where: { email }, select: { id: true } });
-  if (known) return known.id;
+  const known = await userIdOf(tx, email);
+  if (known !== null) return known;
   if (newPasswordHash === null) throw notFound();
-  const made = await tx.user.create({ data: { email, passwordHash: newPasswordHash }, select: { id: true } });
-  return made.id;
+  const id = crypto.randomUUID();
+  const made = await tx.user.createMany({
+    data: { id, email, passwordHash: newPasswordHash },
+    skipDuplicates: true,
+  });
+  if (made.count === 0) throw hasPasswordNow();
+  return id;
+}
+
+async function userIdOf(tx: UnscopedTransaction, email: string): Promise<string | null> {
+  return (await tx.user.findUnique({ where: { email }, select: { id: true } }))?.id ?? null;
+}
+
+/** They joined another company while this page stood open: what was chosen here is not their password. */
+function hasPasswordNow(): AppError {
+  const message = "You have chosen a password elsewhere meanwhile. Open the link again and enter that one.";
+  return new AppError("CONFLICT", message, { fields: [{ field: "password", message }] });
 }
 
 async function openInvitation(tx: UnscopedTransaction, tokenHash: string, now: Date) {

@@ -73,8 +73,8 @@ function factsOf(callback: Callback): readonly string[] {
 
 /** Asks for the mail about what is overdue, when something has become so since the last. */
 export async function queueOverdueMail(scope: TenantScope, today: string): Promise<boolean> {
-  const last = await workItems(scope).lastKey("mail what is overdue");
-  if (last !== null && last >= today) return false;
+  const last = await workItems(scope).lastKey("mail what is overdue", today);
+  if (last === today) return false;
   const overdue = await overdueCallbacks(scope, today);
   // What was due on the day of the last mail was not yet overdue then.
   if (!overdue.some(({ dueOn }) => last === null || (dueOn ?? "") >= last)) return false;

@@ -9,8 +9,7 @@ import { sendOnce } from "./send-once";
 /** Asks for the mail of the month before today's, once. A company has none of a month in which it did not exist. */
 export async function queueMonthMail(scope: TenantScope, today: string): Promise<boolean> {
   const month = dayAfter(`${today.slice(0, 7)}-01`, -1).slice(0, 7);
-  const last = await workItems(scope).lastKey("mail the month");
-  if (last !== null && last >= month) return false;
+  if ((await workItems(scope).lastKey("mail the month", month)) === month) return false;
   if ((await company(scope).foundedAt()).slice(0, 7) > month) return false;
   await workItems(scope).add({
     task: "mail the month",
