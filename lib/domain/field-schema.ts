@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { outsideRange } from "./field-range";
 import { type FieldDef, type FieldDefs, type InputsOf, type NumberFieldDef, readUnit } from "./fields";
+import { isoDay } from "./iso-day";
 import { readQuantityText } from "./quantity-text";
 
 /** The zod schema of a set of fields: every field may be missing, none may be wrong. */
@@ -32,7 +33,7 @@ export function fieldSchema(field: FieldDef): z.ZodType {
         }),
       );
     case "date":
-      return emptyIsNull(z.iso.date({ error: `${field.label}: enter a date such as 2026-07-31.` }));
+      return emptyIsNull(isoDay(`${field.label}: enter a date such as 2026-07-31.`));
     case "reference":
       return emptyIsNull(z.string({ error: `${field.label}: choose one from the list.` }).max(200));
   }

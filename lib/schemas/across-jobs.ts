@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { COMPARED_KEYS, MEASURE_KEYS, OUTCOME_COUNTED_KEYS } from "@/lib/domain/across-jobs";
+import { isoDay } from "@/lib/domain/iso-day";
 
-const day = z.iso.date().nullable().catch(null).default(null);
+const day = isoDay("Choose a day.").nullable().catch(null).default(null);
 
 /** The question as it stands in the address. Anything unknown there counts as not asked. */
 export const acrossJobsSchema = z.object({

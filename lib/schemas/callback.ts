@@ -5,6 +5,7 @@ import {
   CALLBACK_STATE_KEYS,
   OUTCOME_KEYS,
 } from "@/lib/domain/callbacks";
+import { isoDay } from "@/lib/domain/iso-day";
 
 const uuid = z.uuid({ error: "Choose one from the list." });
 const text = (label: string, most = 2_000) =>
@@ -12,7 +13,7 @@ const text = (label: string, most = 2_000) =>
     .string({ error: `${label}: enter text.` })
     .trim()
     .max(most, { error: `${label} is longer than ${most.toLocaleString("en-US")} characters. Shorten it.` });
-const day = (label: string) => z.iso.date({ error: `${label}: enter a date such as 2026-07-31.` });
+const day = (label: string) => isoDay(`${label}: enter a date such as 2026-07-31.`);
 const dayOrNone = (label: string) =>
   z
     .union([z.literal(""), day(label)], { error: `${label}: enter a date such as 2026-07-31.` })

@@ -1,6 +1,7 @@
 // Longer than usual because every form of the catalog shares its words for numbers, texts and days.
 import { z } from "zod";
 import { COMPRESSOR_KINDS, equipmentDataSchema, MEASURED_QUANTITIES } from "@/lib/domain/catalog";
+import { isoDay } from "@/lib/domain/iso-day";
 import { readQuantityText, shownUnit } from "@/lib/domain/quantity-text";
 import { MOST_CHARACTERS, TABLE_KINDS, tableMappingSchema } from "./catalog-table";
 
@@ -14,7 +15,7 @@ const needed = (label: string) => text(label).min(1, { error: `${label} is neede
 const version = z.coerce.number().pipe(z.int32().min(1));
 const dayOrNone = (label: string) =>
   z
-    .union([z.literal(""), z.iso.date({ error: `${label}: enter a date such as 2026-07-31.` })])
+    .union([z.literal(""), isoDay(`${label}: enter a date such as 2026-07-31.`)])
     .transform((given) => (given === "" ? null : given));
 
 const optionalNumber = (label: string, unit: string, least: number, most: number) =>

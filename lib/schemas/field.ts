@@ -32,6 +32,15 @@ const sha256 = z
   .string()
   .regex(/^[0-9a-f]{64}$/, { error: "sha256: 64 hexadecimal digits of the bytes are needed." });
 
+/** A place is two plain numbers or none: an empty one is not 0. */
+const degrees = (most: number) =>
+  z
+    .string()
+    .regex(/^-?\d+(\.\d+)?(e-\d+)?$/)
+    .transform(Number)
+    .pipe(z.number().min(-most).max(most))
+    .optional();
+
 /** Query of an original's upload. */
 export const originalDetailsSchema = z.object({ sha256 });
 
@@ -43,8 +52,8 @@ export const photoDetailsSchema = z.object({
   caption: z.string().max(300, { error: "Caption: at most 300 characters." }).default(""),
   /** When it was taken by the device's clock. */
   takenAt: z.iso.datetime({ error: "takenAt: a date and time such as 2026-07-01T12:00:00Z." }).optional(),
-  latitude: z.coerce.number().min(-90).max(90).optional(),
-  longitude: z.coerce.number().min(-180).max(180).optional(),
+  latitude: degrees(90),
+  longitude: degrees(180),
   /** Photos that still wait on the device after this one. */
   waiting: z.coerce.number().int().min(0).max(10_000).optional(),
 });

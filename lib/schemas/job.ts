@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isoDay } from "@/lib/domain/iso-day";
 import {
   DUE_CHOICES,
   type DueChoice,
@@ -18,7 +19,7 @@ const neededText = (label: string) => shortText(label).min(1, { error: `${label}
 const optionalText = (label: string) => shortText(label).default("");
 const day = (label: string) =>
   z
-    .union([z.literal(""), z.iso.date({ error: `${label}: enter a date such as 2026-07-31.` })])
+    .union([z.literal(""), isoDay(`${label}: enter a date such as 2026-07-31.`)])
     .nullable()
     .default(null)
     .transform((text) => (text === "" ? null : text));
@@ -142,4 +143,4 @@ export const modelSchema = z.strictObject({ modelId: uuid });
 export const jobIdSchema = z.strictObject({ jobId: uuid });
 
 /** The first day of the week to show; any other day of it will do. */
-export const weekSchema = z.object({ from: z.iso.date().nullable().catch(null).default(null) });
+export const weekSchema = z.object({ from: isoDay("Choose a week.").nullable().catch(null).default(null) });

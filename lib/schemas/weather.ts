@@ -6,8 +6,8 @@ const degrees = (label: string, most: number) =>
     .trim()
     .transform((text, context) => {
       if (text === "") return null;
-      const value = Number(text.replace("−", "-"));
-      if (Number.isFinite(value) && Math.abs(value) <= most) return value;
+      const plain = text.replace("−", "-");
+      if (/^[+-]?\d{1,3}(\.\d*)?$/.test(plain) && Math.abs(Number(plain)) <= most) return Number(plain);
       context.addIssue({
         code: "custom",
         message: `${label}: enter degrees from -${most} to ${most}, such as ${most === 90 ? "29.76" : "-95.37"}.`,

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { decimalSignOf, readNumberCell } from "./number-cell";
 import { quantitiesOf, type TableKind, type TableQuantity } from "./quantities";
 import type { Block } from "./read-block";
-import { ourUnit, readUnit, type UnitFamily } from "./units";
+import { ourUnit, readUnit, type UnitFamily, unitsOf } from "./units";
 
 /**
  * Where each of our quantities comes from: a column of the block, by its place, or one value for the whole table.
@@ -137,7 +137,7 @@ export function mappingProblems(kind: TableKind, mapping: TableMapping): readonl
       const needed = quantity.need === "always" || (quantity.need === "cooling" && !heatingOnly);
       return needed ? say("choose its column, or enter one value for the whole table.") : [];
     }
-    if (quantity.family !== null && mapped.unit === null) {
+    if (quantity.family !== null && !unitsOf(quantity.family).includes(mapped.unit ?? "")) {
       return say(`choose its unit; the catalog keeps ${ourUnit(quantity.family)}.`);
     }
     if (mapped.column === null) return [];

@@ -147,6 +147,18 @@ test("a column whose unit nobody can know asks for it", () => {
   expect(problems.map(({ quantity }) => quantity)).toEqual(["totalBtuh", "sensibleBtuh"]);
 });
 
+test.each(["furlong", "", "°F", "constructor", "__proto__"])(
+  "a unit of no such quantity, “%s”, is asked for again",
+  (unit) => {
+    const { mapping } = read("fan", "Tap\tStatic in. w.c.\tCFM\n1\t0.1\t1000\n1\t0.5\t900\n");
+    const { airflowCfm } = mapping;
+    if (airflowCfm === undefined) throw new Error("The airflow's column was not found.");
+    expect(mappingProblems("fan", { ...mapping, airflowCfm: { ...airflowCfm, unit } })).toMatchObject([
+      { quantity: "airflowCfm" },
+    ]);
+  },
+);
+
 test("a fan table that rises with static, shuffled: the rising cell is named, the falling ones stay", () => {
   const { table } = read(
     "fan",
