@@ -58,7 +58,8 @@ async function workUntilBroken(
   try {
     const events: WorkerEvents = new EventEmitter();
     const entered: Promise<void>[] = [];
-    events.on("worker:create", ({ worker }) => entered.push(roll.enter(worker.workerId)));
+    // Work is held under the name of the pool, not of the one in it that does the work.
+    events.on("pool:create", ({ workerPool }) => entered.push(roll.enter(workerPool.id)));
     const runner = await run({
       connectionString: env().DATABASE_URL,
       concurrency: AT_ONCE,

@@ -2,6 +2,7 @@ import { afterEach, expect, test, vi } from "vitest";
 import { company } from "@/lib/db/company";
 import { jobs } from "@/lib/db/jobs";
 import { members } from "@/lib/db/members";
+import { openRoll } from "@/lib/db/unscoped/dead-workers";
 import { workItems } from "@/lib/db/work-items";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { WorkTask } from "@/lib/domain/work";
@@ -56,6 +57,33 @@ test("work runs in its company, with the rights of the person who asked, and say
   await until(async () => (await stateOf(owner)) === "done", "the work is done");
   expect(seen).toEqual([[office.tenantId, office.userId, "office", { asked: true }]]);
   expect((await all(owner))[0]).toMatchObject({ result: "Both done.", done: 2, total: 2, attempt: 1 });
+});
+
+test("work that takes long is not taken for that of a dead process, neither here nor by another server", async () => {
+  const { owner } = await makeCrew();
+  await add(owner, "test.long");
+  let runs = 0;
+  let end = (): void => undefined;
+  worker = startWorker(
+    tasks("test.long", async () => {
+      runs += 1;
+      await new Promise<void>((resolve) => {
+        end = resolve;
+      });
+      return "At last.";
+    }),
+  );
+  await until(async () => runs === 1, "the work runs");
+  const elsewhere = await openRoll();
+  try {
+    expect(await elsewhere.release(0)).toBe(0);
+  } finally {
+    await elsewhere.close();
+  }
+  end();
+  await until(async () => (await stateOf(owner)) === "done", "the work is done");
+  expect((await all(owner))[0]).toMatchObject({ result: "At last.", attempt: 1 });
+  expect(runs).toBe(1);
 });
 
 test("a try that fails is tried again, and until then says why", async () => {

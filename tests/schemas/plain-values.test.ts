@@ -18,7 +18,7 @@ test.each(["0001-01-01", "0026-07-31", "1899-12-31", "2200-01-01", "9999-12-31",
   "%s is no day that anybody means, in a form and in a record",
   (day) => {
     expect(call(day)).toBe(false);
-    expect(fieldSchema({ kind: "date", label: "Day" }).safeParse(day).success).toBe(false);
+    expect(fieldSchema({ kind: "date", label: "Day", group: "Days" }).safeParse(day).success).toBe(false);
   },
 );
 
