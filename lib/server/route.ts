@@ -3,6 +3,7 @@ import { deviceScope, handOverScope } from "@/lib/auth/device";
 import { currentScope } from "@/lib/auth/session";
 import { may, type Permission } from "@/lib/domain/roles";
 import type { TenantScope } from "@/lib/domain/scope";
+import { COMPANY_HEADER } from "@/lib/domain/shown-for";
 import { AppError, notFound } from "@/lib/errors";
 import { answered } from "./answered";
 import { refuseUnstorableText } from "./storable-text";
@@ -39,10 +40,10 @@ async function answerTo<S extends z.ZodType>(
   context: Context,
 ): Promise<Response> {
   refuseForeignOrigin(request);
-  const scope = await scopeOf(facts.forDevice ?? false, request.headers);
+  const { company, ...query } = Object.fromEntries(new URL(request.url).searchParams);
+  const scope = await scopeOf(facts.forDevice ?? false, request.headers, company);
   if (!scope) throw new AppError("NOT_SIGNED_IN", "Sign in first.");
   if (!may(scope.role, facts.permission)) throw notFound();
-  const query = Object.fromEntries(new URL(request.url).searchParams);
   const parsed = facts.schema.safeParse({ ...query, ...(await context.params) });
   // An address that does not parse names nothing: same answer as an id that does not exist.
   if (!parsed.success) throw notFound();
@@ -51,8 +52,14 @@ async function answerTo<S extends z.ZodType>(
   return result instanceof Response ? result : Response.json(result);
 }
 
-function scopeOf(forDevice: Facts<z.ZodType>["forDevice"], headers: Headers): Promise<TenantScope | null> {
+/** @param company - In a link that is no request of a page's own: the company whose page it stands on. */
+function scopeOf(
+  forDevice: Facts<z.ZodType>["forDevice"],
+  headers: Headers,
+  company: string | undefined,
+): Promise<TenantScope | null> {
   if (forDevice === "also who left") return handOverScope(headers);
+  if (company !== undefined) return deviceScope(new Headers({ [COMPANY_HEADER]: company }));
   return forDevice ? deviceScope(headers) : currentScope();
 }
 

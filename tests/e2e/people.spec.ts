@@ -79,10 +79,26 @@ test("one person, two companies: switching shows the other's jobs and only those
   await expect(jobs.getByText("Theodora Wexcombe-Pham")).toBeVisible();
   const otherJob = await jobs.getByRole("link", { name: "Theodora Wexcombe-Pham" }).getAttribute("href");
 
+  // A second tab stays with the company it shows when this one goes to the other.
+  const tab = await page.context().newPage();
+  await tab.goto(address("/jobs"));
   await switchTo(hickorane);
   await expect(jobs.getByRole("row")).not.toHaveCount(0);
   await expect(page.getByText("Theodora Wexcombe-Pham")).toBeHidden();
   expect((await page.request.get(address(otherJob ?? ""))).status()).toBe(404);
+  await tab.getByRole("link", { name: "Callbacks" }).first().click();
+  await tab.waitForURL(/callbacks/);
+  const photos = `/api${otherJob}/photos`;
+  expect(await tab.evaluate(async (path) => (await fetch(path)).status, photos)).toBe(200);
+  expect(await page.evaluate(async (path) => (await fetch(path)).status, photos)).toBe(404);
+  await tab.goBack();
+  const csv = await tab.getByRole("link", { name: /as CSV/ }).getAttribute("href");
+  const [shown, switched] = await Promise.all(
+    [csv, "/api/jobs/export"].map(async (path) => (await page.request.get(address(path ?? ""))).text()),
+  );
+  expect(shown).toContain("Theodora Wexcombe-Pham");
+  expect(switched).not.toContain("Theodora Wexcombe-Pham");
+  await tab.close();
 });
 
 test("signing out ends the session", async ({ page }) => {

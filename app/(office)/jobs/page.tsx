@@ -38,6 +38,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
   ) : null;
   const mayPlan = may(scope.role, "job.assign");
   const question = questionWith(asked, {});
+  const csv = `/api/jobs/export?${questionWith(asked, { company: scope.tenantId })}`;
   return (
     <>
       <PageHeader
@@ -69,7 +70,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         previousHref={page.previous === null ? null : tableAddress(asked, { before: String(page.previous) })}
         nextHref={page.next === null ? null : tableAddress(asked, { after: String(page.next) })}
       />
-      <a className="text-link no-print" href={`/api/jobs/export?${questionWith(asked, {})}`} download>
+      <a className="text-link no-print" href={csv} download>
         All jobs of this view as CSV
       </a>
     </>

@@ -22,6 +22,7 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
   const query = acrossJobsSchema.parse(await searchParams);
   const [equipment, saved] = await Promise.all([equipmentNames(scope), listSavedViews(scope, "across-jobs")]);
   const address = acrossJobsAddress(query);
+  const csv = `/api/across-jobs/jobs?company=${scope.tenantId}&${address}`;
   return (
     <>
       <PageHeader
@@ -40,7 +41,7 @@ export default async function AcrossJobsPage({ searchParams }: { readonly search
         )}
         <QuestionForm key={address} query={query} equipment={equipment} />
         <p className="no-print flex flex-wrap gap-3">
-          <a className="button button-secondary" href={`/api/across-jobs/jobs?${address}`} download>
+          <a className="button button-secondary" href={csv} download>
             All these jobs with their facts as CSV
           </a>
           <LinkButton href="/across-jobs/instruments">Instruments and sensors</LinkButton>
