@@ -45,9 +45,14 @@ export function forgetPacketGuess(address: string): Promise<void> {
   return unscopedRateLimit.takeBack(keyOf("packet", address));
 }
 
-/** Where all addresses are counted as one, one stranger must not lock everybody out at once. */
-const most = (kind: "address" | "link" | "packet", address: string) =>
-  LIMITS[kind].points * (address === UNKNOWN_ADDRESS ? 10 : 1);
+/**
+ * Where all addresses are counted as one, one stranger must not lock everybody out at once. A link has 256 bits, which
+ * nobody guesses however often they try: there the count would only shut out those who hold one.
+ */
+function most(kind: "address" | "link" | "packet", address: string): number {
+  if (address !== UNKNOWN_ADDRESS) return LIMITS[kind].points;
+  return kind === "address" ? LIMITS.address.points * 10 : Number.POSITIVE_INFINITY;
+}
 
 const count = (kind: keyof typeof LIMITS, who: string) =>
   unscopedRateLimit.count(keyOf(kind, who), LIMITS[kind].seconds);

@@ -9,7 +9,7 @@ import { closeDatabase } from "@/lib/db/client";
 import { companyExports } from "@/lib/db/company-exports";
 import { unscopedEraseCompany } from "@/lib/db/unscoped/erase-company";
 import { env } from "@/lib/env";
-import { readStoredFile, sha256Of } from "@/lib/files/store";
+import { readStoredFile, sha256Of, storeFile } from "@/lib/files/store";
 import { saveBrand } from "@/lib/services/brand";
 import {
   askForExport,
@@ -21,6 +21,8 @@ import {
 import { deleteCompany, finishDeletion } from "@/lib/services/delete-company";
 import { tenantTables } from "../support/catalog";
 import { connect, inRole } from "../support/connect";
+import { REPORT } from "../support/door-samples";
+import { makeCrew } from "../support/people";
 import { makeWholeCompany, type WholeCompany } from "../support/whole-company";
 
 const DAY_MS = 86_400_000;
@@ -162,8 +164,8 @@ test("a company is deleted only by its name and the owner's password; its files 
 });
 
 test("files that a stopped server left of a deleted company, and the mail about it, are the queue's", async () => {
-  const leaving = await makeWholeCompany();
-  const { owner } = leaving.crew;
+  const { owner } = await makeCrew();
+  await storeFile(owner.tenantId, REPORT, "report", "file");
   const mail = { to: `${randomUUID()}@example.com`, subject: "Gone", text: "It is gone." };
   // All that is kept when the server stops right after the rows have gone.
   await unscopedEraseCompany(owner, [mail]);

@@ -1,8 +1,11 @@
+import { createHash } from "node:crypto";
 import { readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Client } from "pg";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { UNKNOWN_ADDRESS } from "@/lib/auth/client-address";
 import { closeDatabase } from "@/lib/db/client";
+import { unscopedTransaction } from "@/lib/db/unscoped/transaction";
 import { workItems } from "@/lib/db/work-items";
 import type { JobId } from "@/lib/domain/ids";
 import { env } from "@/lib/env";
@@ -99,6 +102,17 @@ test("an address that guesses too often finds nothing, right links do not use it
   for (let turn = 0; turn < 31; turn += 1) await refusedBy(openPacketLink("x".repeat(65), address));
   expect((await refusedBy(openPacketLink(secret, address))).code).toBe("NOT_FOUND");
   expect((await openPacketLink(secret, crypto.randomUUID())).kind).toBe("homeowner");
+});
+
+test("where no proxy tells addresses apart, whoever guesses shuts out nobody who holds a link", async () => {
+  const { secret } = await sent();
+  await unscopedTransaction(async (tx) => {
+    const key = `packet:${createHash("sha256").update(UNKNOWN_ADDRESS).digest("hex").slice(0, 32)}`;
+    const counted = { points: 5_000, expire: new Date(Date.now() + 60_000) };
+    await tx.rateLimit.upsert({ where: { key }, create: { key, ...counted }, update: counted });
+  });
+  expect((await openPacketLink(secret, UNKNOWN_ADDRESS)).kind).toBe("homeowner");
+  expect((await refusedBy(openPacketLink("x".repeat(65), UNKNOWN_ADDRESS))).code).toBe("NOT_FOUND");
 });
 
 test("only the hash of a link is kept", async () => {
