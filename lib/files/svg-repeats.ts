@@ -1,35 +1,42 @@
+import type { SvgTag } from "./svg-tags";
+
 /** A logo repeats a part a few hundred times at most, such as the dots of a pattern. */
 const MOST_DRAWN = 5_000;
-
-const TAG = /<(\/?)((?:[\w.-]+:)?[\w.-]+)((?:[^>"']|"[^"]*"|'[^']*')*)>/g;
+/** And holds its parts within a few dozen others. */
+const DEEPEST = 200;
 
 /**
  * Whether the parts of an SVG that stand for other parts of it (`use`) unfold into more than anybody draws, or into
  * themselves. A few lines that refer to each other ten times each are billions of shapes, and drawing them cannot be
  * interrupted.
  */
-export function unfoldsTooFar(svg: string): boolean {
+export function unfoldsTooFar(tags: readonly SvgTag[]): boolean {
   const uses = new Map<string, string[]>();
   const open: string[] = [];
-  for (const [, closing, name = "", attributes = ""] of svg.replaceAll(COMMENTS, "").matchAll(TAG)) {
-    if (closing === "/") {
+  let used = 0;
+  for (const { kind, name, attributes } of tags) {
+    if (kind === "close") {
       open.pop();
       continue;
     }
-    const id = /\sid\s*=\s*["']([^"']*)["']/.exec(attributes)?.[1] ?? "";
-    open.push(id);
+    open.push(/\sid\s*=\s*["']([^"']*)["']/.exec(attributes)?.[1] ?? "");
+    if (open.length > DEEPEST) return true;
     const target = /(?:^|:)use$/.test(name)
-      ? /href\s*=\s*["']\s*#([^"']*?)\s*["']/.exec(attributes)?.[1]
+      ? /href\s*=\s*["']\s*#([^"']*)["']/.exec(attributes)?.[1]?.trim()
       : undefined;
-    // The whole picture stands under the empty name.
-    if (target !== undefined)
-      for (const within of new Set(["", ...open])) uses.set(within, [...(uses.get(within) ?? []), target]);
-    if (attributes.endsWith("/")) open.pop();
+    if (target !== undefined) {
+      if (++used > MOST_DRAWN) return true;
+      // The whole picture stands under the empty name.
+      for (const within of new Set(["", ...open])) {
+        const known = uses.get(within);
+        if (known === undefined) uses.set(within, [target]);
+        else known.push(target);
+      }
+    }
+    if (kind === "empty") open.pop();
   }
   return drawnOf("", uses, new Map(), new Set()) > MOST_DRAWN;
 }
-
-const COMMENTS = /<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?[\s\S]*?\?>/g;
 
 /** How many parts are drawn for one; infinitely many when it holds itself. */
 function drawnOf(
