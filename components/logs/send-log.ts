@@ -1,3 +1,4 @@
+import { headersOfTab } from "@/components/shell/tab-owner";
 import type { FieldProblem } from "@/lib/domain/problems";
 
 export type LogAnswer =
@@ -44,7 +45,9 @@ function upload(jobId: string, form: FormData, told: Told): Promise<LogAnswer | 
       }
     };
     told.signal.addEventListener("abort", () => request.abort());
-    request.open("POST", `/api/jobs/${jobId}/logs`);
+    const path = `/api/jobs/${jobId}/logs`;
+    request.open("POST", path);
+    for (const [name, value] of Object.entries(headersOfTab(path))) request.setRequestHeader(name, value);
     request.send(form);
   });
 }

@@ -30,6 +30,11 @@ if (typeof window !== "undefined") {
       : send(input, { ...init, headers: withOwner(owner, input, new Headers(init?.headers)) });
 }
 
+/** The same for a request that is no `fetch`. */
+export function headersOfTab(path: string): Record<string, string> {
+  return owner === null ? {} : withOwner(owner, path, new Headers());
+}
+
 const isOurs = (input: string | URL) =>
   new URL(input, window.location.href).origin === window.location.origin;
 
