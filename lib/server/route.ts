@@ -6,6 +6,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { COMPANY_HEADER } from "@/lib/domain/shown-for";
 import { AppError, notFound } from "@/lib/errors";
 import { answered } from "./answered";
+import { takingBody } from "./large-bodies";
 import { refuseUnstorableText } from "./storable-text";
 
 type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
@@ -48,7 +49,7 @@ async function answerTo<S extends z.ZodType>(
   // An address that does not parse names nothing: same answer as an id that does not exist.
   if (!parsed.success) throw notFound();
   refuseUnstorableText(parsed.data);
-  const result = await facts.run(scope, parsed.data, request);
+  const result = await takingBody(request, scope.userId, () => facts.run(scope, parsed.data, request));
   return result instanceof Response ? result : Response.json(result);
 }
 
