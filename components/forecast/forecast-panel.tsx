@@ -5,7 +5,7 @@ import type { OptionDeskView } from "@/components/options/option-data";
 import { Button, TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
-import { forecastAdvice } from "@/lib/domain/forecast";
+import { type ForecastPromise, forecastAdvice } from "@/lib/domain/forecast";
 import { AssumptionList } from "./assumption-list";
 import { ForecastPictures } from "./forecast-pictures";
 import { ForecastStatus } from "./forecast-status";
@@ -57,7 +57,15 @@ export function ForecastPanel({ view, forecast, keep }: Props) {
               <p>{run.problem}</p>
             </Notice>
           )}
-          {run.forecast === null ? null : <Advice run={run} limitPct={limitPct} />}
+          {run.forecast === null ? null : (
+            <Advice
+              run={run}
+              promise={{
+                humidityLimitPct: limitPct,
+                dryShareMinPct: view.context.limits["logs.dryShareMinPct"],
+              }}
+            />
+          )}
           <KeptNotice view={view} changes={changes} keep={keep} />
           {assumptions.first.length === 0 ? null : (
             <section aria-labelledby="true-heading">
@@ -91,9 +99,15 @@ export function ForecastPanel({ view, forecast, keep }: Props) {
   );
 }
 
-function Advice({ run, limitPct }: { readonly run: OptionsForecast["run"]; readonly limitPct: number }) {
+function Advice({
+  run,
+  promise,
+}: {
+  readonly run: OptionsForecast["run"];
+  readonly promise: ForecastPromise;
+}) {
   if (run.forecast === null) return null;
-  const { advice, reasons } = forecastAdvice(run.forecast, limitPct);
+  const { advice, reasons } = forecastAdvice(run.forecast, promise);
   return (
     <section aria-label="Advice" className="border-l-4 border-accent pl-4">
       <p className="font-semibold">{advice}</p>

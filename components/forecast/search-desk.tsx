@@ -6,7 +6,7 @@ import type { OptionDeskView, OptionDoors } from "@/components/options/option-da
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
-import { jobSetup, missingOf, NO_CHANGES, optionSearch } from "@/lib/domain/forecast";
+import { jobSetup, MOST_DEGREE_HOURS, missingOf, NO_CHANGES, optionSearch } from "@/lib/domain/forecast";
 import { type OptionInputs, optionFromRecords } from "@/lib/domain/options";
 import { MissingList } from "./missing-list";
 import { FoundTable } from "./search-found";
@@ -15,8 +15,6 @@ import { useSearch } from "./use-search";
 
 /** How many to find. */
 const KEEP = 4;
-/** Degree-hours above the start of cooling that comfort leaves in a year: a degree for twenty days. Common practice, no source. */
-const MOST_DEGREE_HOURS = 500;
 
 type Props = { readonly view: OptionDeskView; readonly doors: Pick<OptionDoors, "add" | "save"> };
 

@@ -1,4 +1,4 @@
-export { type ForecastAdvice, forecastAdvice } from "./advice";
+export { type ForecastAdvice, type ForecastPromise, forecastAdvice, MOST_DEGREE_HOURS } from "./advice";
 export {
   type ForecastChanges,
   HOUSE_ASSUMPTION_WORDS,

@@ -6,7 +6,7 @@ import {
   gatherForecast,
   prepareForecast,
 } from "@/lib/engineering/simulation";
-import { BASE, HOUSE, SETTINGS, steadyWeather } from "../../engineering/simulation/fixtures";
+import { BASE, HOUSE, SETTINGS, SYSTEM, stageAt, steadyWeather } from "../../engineering/simulation/fixtures";
 
 /** Three weeks: a hot one, then two mild and wet ones. */
 function weeks() {
@@ -34,12 +34,20 @@ const dryer: ForecastOption = {
   },
 };
 
-function run(options: readonly ForecastOption[], years = Number.POSITIVE_INFINITY) {
+/** Two hot weeks in which the rooms stand above 52 % while they are cooled to 75 °F. */
+const HOT = { weather: steadyWeather(336, 90, 0.0155), humidityLimitPct: 52 };
+const PROMISE = { humidityLimitPct: 60, dryShareMinPct: 50 };
+
+function run(
+  options: readonly ForecastOption[],
+  years = Number.POSITIVE_INFINITY,
+  { weather, humidityLimitPct } = { weather: weeks(), humidityLimitPct: 60 },
+) {
   const prepared = prepareForecast({
     house: { kind: "given", house: HOUSE },
-    weather: weeks(),
+    weather,
     options,
-    humidityLimitPct: 60,
+    humidityLimitPct,
     members: 2,
     seed: 3,
   });
@@ -49,7 +57,7 @@ function run(options: readonly ForecastOption[], years = Number.POSITIVE_INFINIT
 describe("advice on a forecast", () => {
   it("takes the driest and says what makes it so", () => {
     const forecast = run([off, on, dryer]);
-    const said = forecastAdvice(forecast, 60);
+    const said = forecastAdvice(forecast, PROMISE);
     expect(said.option).toBe(2);
     expect(said.advice).toMatch(/^Take “dehumidifier”: about [\d,]+ hours of the year above 60 %/);
     expect(said.reasons[0]).toMatch(/“fan off” leaves .* the dehumidifier takes out [\d,]+ pints more/);
@@ -58,7 +66,7 @@ describe("advice on a forecast", () => {
   });
 
   it("without one, says that mild wet weeks are out of cooling's reach", () => {
-    const said = forecastAdvice(run([off]), 60);
+    const said = forecastAdvice(run([off]), PROMISE);
     expect(said.reasons.join(" ")).toMatch(
       /In the mild wet week \d+ of 168 hours .* no cooling setting reaches them/,
     );
@@ -66,14 +74,57 @@ describe("advice on a forecast", () => {
 
   it("among equally dry ones takes the least electricity, whatever their order", () => {
     const costly = { ...off, name: "costly fan", system: { ...system, wattsPerBtuhAt95F: 0.2 } };
-    expect(forecastAdvice(run([costly, off]), 60).option).toBe(1);
-    expect(forecastAdvice(run([off, costly]), 60).option).toBe(0);
-    expect(forecastAdvice(run([costly, off]), 60).reasons[0]).toMatch(/is as dry/);
+    expect(forecastAdvice(run([costly, off]), PROMISE).option).toBe(1);
+    expect(forecastAdvice(run([off, costly]), PROMISE).option).toBe(0);
+    expect(forecastAdvice(run([costly, off]), PROMISE).reasons[0]).toMatch(/is as dry/);
+  });
+
+  it("does not take a house for dry that nobody cools", () => {
+    // 10,000 Btu/h, a third of it latent, against some 9,000 sensible at 90 °F: the rooms drift up, and warm air is of lower relative humidity.
+    const small: ForecastOption = {
+      ...off,
+      name: "too small",
+      system: {
+        ...SYSTEM,
+        ceiling: SYSTEM.ceiling.map((one) => ({ ...one, capacityBtuh: 10_000 })),
+        stages: [{ ...stageAt(300, 100), minimumCapacityBtuh: 3_000 }],
+      },
+    };
+    const promise = { humidityLimitPct: 52, dryShareMinPct: 5 };
+    const forecast = run([small, off], 2, HOT);
+    const [warm, cool] = forecast.options.map((one) => one?.ranges);
+    expect(warm?.hoursAboveLimit.central).toBeLessThan((cool?.hoursAboveLimit.central ?? 0) - 50);
+    expect(warm?.aboveSetpointDegreeHours.central).toBeGreaterThan(500);
+    const said = forecastAdvice(forecast, promise);
+    expect(said.option).toBe(1);
+    expect(said.reasons[0]).toMatch(
+      /“too small” leaves \d+ hours, [\d,]+ less, but does not hold the temperature: [\d,]+ degree-hours \(°F·h\) warmer than the start of cooling over the year, 8\d\.\d °F at the hottest/,
+    );
+    const alone = forecastAdvice(run([small], 2, HOT), promise);
+    expect(alone.advice).toMatch(/^“too small” does not keep the house as cool as asked: about/);
+    expect(alone.reasons.join(" ")).toMatch(/It is [\d,]+ degree-hours \(°F·h\) warmer/);
+  });
+
+  it("says so when none keeps the promise", () => {
+    const strict = { humidityLimitPct: 60, dryShareMinPct: 99 };
+    expect(forecastAdvice(run([off, on]), strict).advice).toMatch(
+      /^None of these keeps the house at or below 60 % for 99 % of the year\. “fan off” comes nearest: about \d+ hours/,
+    );
+    expect(forecastAdvice(run([off]), strict).advice).toMatch(
+      /^“fan off” does not keep the house at or below/,
+    );
+  });
+
+  it("names the warmer rooms where they, and not the water, make the difference", () => {
+    const warmer = { ...off, name: "79 °F", controls: { ...controls, coolingSetpointF: 79 } };
+    const said = forecastAdvice(run([off, warmer], 4, HOT), { humidityLimitPct: 52, dryShareMinPct: 5 });
+    expect(said.option).toBe(1);
+    expect(said.reasons[0]).toMatch(/its rooms are [1-4]\.\d °F warmer on average/);
   });
 
   it("says when it is not finished, and that nothing has run", () => {
-    expect(forecastAdvice(run([off, on], 2), 60).advice).toMatch(/not all years/);
-    expect(forecastAdvice(run([off], 0), 60)).toEqual({
+    expect(forecastAdvice(run([off, on], 2), PROMISE).advice).toMatch(/not all years/);
+    expect(forecastAdvice(run([off], 0), PROMISE)).toEqual({
       option: null,
       advice: "No year has been run yet.",
       reasons: [],
