@@ -8,7 +8,7 @@ import type {
 import type { ForecastChanges, SystemAssumption } from "./assumptions";
 
 /** Raised when the same inputs would give other numbers. Kept with every forecast; another one makes it stale. */
-export const FORECAST_VERSION = "3";
+export const FORECAST_VERSION = "4";
 /** What a kept forecast is drawn with, so that the same design gives the same numbers. */
 export const FORECAST_SEED = 1;
 export const FORECAST_MEMBERS = 10;

@@ -1,4 +1,5 @@
 // Longer than usual because one comparison, its carriers and its sentence belong together.
+import { standardPressurePsia } from "../air";
 import { isEngineeringError } from "../errors";
 import { type Finding, finding, notMeasured } from "../findings";
 import { btuhText } from "../load/readings";
@@ -134,7 +135,10 @@ export function crossCheckFindings(readings: CrossCheckReadings): readonly Findi
 function compared(input: DesignDayInput, latentCoolingBtuh: number): Finding {
   const ask = designDay(input);
   const peaks = ask({});
-  const house: House = { ask, assumptions: houseShell(input, {}).assumptions };
+  const house: House = {
+    ask,
+    assumptions: houseShell(input, {}, standardPressurePsia(input.elevationFt)).assumptions,
+  };
   const sides = [
     side(
       "sensible",

@@ -1,4 +1,4 @@
-import { moistAir, QUICK_SENSIBLE_FACTOR, SEA_LEVEL_PRESSURE_PSIA, standardPressurePsia } from "../air";
+import { moistAir, standardPressurePsia } from "../air";
 import { cos, exp, power } from "../exact-functions";
 import { outdoorAirLoad } from "../load";
 import { CONDENSING_HEAT_BTU_PER_LB } from "../moisture";
@@ -85,8 +85,10 @@ function peaksWith(
   airAt: (pressurePsia: number) => ReturnType<typeof designDayAir>,
 ): DesignDayPeaks {
   const { glassShareOfFloor, dailyRangeF, ...ofHouse } = changed;
-  const shell = houseShell(input, ofHouse);
   const { indoorCoolingDbF, outdoorCoolingDbF, elevationFt } = input;
+  requireRange("elevationFt", elevationFt, "ft", -1_000, 12_000);
+  const pressurePsia = standardPressurePsia(elevationFt);
+  const shell = houseShell(input, ofHouse, pressurePsia);
   difference(outdoorCoolingDbF, indoorCoolingDbF, "outdoorCoolingDbF", "indoorCoolingDbF");
   const share = requireRange(
     "glassShareOfFloor",
@@ -96,9 +98,6 @@ function peaksWith(
     0.5,
   );
   const range = requireRange("dailyRangeF", dailyRangeF ?? DAILY_RANGE_F.value, "Δ°F", 0, 60);
-  requireRange("elevationFt", elevationFt, "ft", -1_000, 12_000);
-  const pressurePsia = standardPressurePsia(elevationFt);
-  const sensibleFactor = (QUICK_SENSIBLE_FACTOR * pressurePsia) / SEA_LEVEL_PRESSURE_PSIA;
   const hoursOfMass =
     shell.assumed("massCapacitanceBtuPerFFt2") / Math.max(shell.assumed("massCouplingBtuhPerFFt2"), 1e-6);
 
@@ -110,7 +109,7 @@ function peaksWith(
       outdoorCoolingDbF - (range / 2) * (1 - cos((2 * Math.PI * (hour + 0.5 - HOTTEST_AT_H)) / 24));
     const warmerF = outdoorF - indoorCoolingDbF;
     const enclosure = shell.conductanceBtuhPerF * warmerF;
-    const outdoorAir = sensibleFactor * shell.outdoorAirCfm(warmerF) * warmerF;
+    const outdoorAir = shell.outdoorAirBtuhPerF(warmerF) * warmerF;
     return { hour, enclosure, outdoorAir, sun: fromSun, total: enclosure + outdoorAir + fromSun + gains };
   });
   const peak = hours.reduce((most, one) => (one.total > most.total ? one : most));

@@ -1,4 +1,3 @@
-import { QUICK_SENSIBLE_FACTOR } from "../air";
 import { ImpossibleStateError } from "../errors";
 import { requireRange } from "../units";
 import type { Weather } from "../weather";
@@ -32,7 +31,7 @@ export function houseFromLoadSummary(
   weather: Weather,
   changed: Partial<Record<AssumptionName, number>> = {},
 ): DerivedHouse {
-  requireWeather(weather);
+  const pressurePsia = requireWeather(weather);
   const cooling = requireRange("sensibleCoolingBtuh", load.sensibleCoolingBtuh, "Btu/h", 1_000, 500_000);
   const hotter = difference(
     load.outdoorCoolingDbF,
@@ -40,9 +39,9 @@ export function houseFromLoadSummary(
     "outdoorCoolingDbF",
     "indoorCoolingDbF",
   );
-  const shell = houseShell(load, changed);
+  const shell = houseShell(load, changed, pressurePsia);
   const { assumed } = shell;
-  const air = QUICK_SENSIBLE_FACTOR * shell.outdoorAirCfm(hotter);
+  const air = shell.outdoorAirBtuhPerF(hotter);
   const sun = cooling - (shell.conductanceBtuhPerF + air) * hotter - shell.gainsBtuh;
   if (sun <= 0) {
     throw new ImpossibleStateError(

@@ -1,4 +1,4 @@
-import { QUICK_SENSIBLE_FACTOR } from "../air";
+import { QUICK_SENSIBLE_FACTOR, SEA_LEVEL_PRESSURE_PSIA } from "../air";
 import { ImpossibleStateError } from "../errors";
 import { leakageAreaIn2, leakageFlowCfm, type ShelterClass, type Storeys } from "../load";
 import { LB_PER_PINT, PUBLISHED_SOURCES } from "../moisture";
@@ -58,7 +58,9 @@ export type HouseShell = {
   readonly leakageAreaIn2: number;
   /** Enclosure without air exchange, Btu/(h·°F). */
   readonly conductanceBtuhPerF: number;
-  /** Leakage at the design wind and ventilation, cfm. */
+  /** Heat that leakage at the design wind and ventilation carry for each °F, in the air of the place, Btu/(h·°F). */
+  readonly outdoorAirBtuhPerF: (temperatureDifferenceF: number) => number;
+  /** The same air, cfm. */
   readonly outdoorAirCfm: (temperatureDifferenceF: number) => number;
   /** People and appliances, Btu/h. */
   readonly gainsBtuh: number;
@@ -71,6 +73,7 @@ export type HouseShell = {
  *
  * @param load - Ranges at {@link LoadForHouse}; design temperatures −60 to 130 °F, heating's at least 5 °F apart.
  * @param changed - Assumptions put otherwise, by name, in their unit; 0 or more.
+ * @param pressurePsia - Of the place, psia, 6 to 17: thin air carries less heat.
  * @returns The shell; Btu/h, cfm, lb/h as its fields say.
  * @throws {@link OutOfRangeError} outside those ranges.
  * @throws {@link ImpossibleStateError} when outdoor air alone exceeds the heating load.
@@ -79,7 +82,9 @@ export type HouseShell = {
 export function houseShell(
   load: LoadForHouse,
   changed: Partial<Readonly<Record<AssumptionName, number>>>,
+  pressurePsia: number,
 ): HouseShell {
+  const densityRatio = requireRange("pressurePsia", pressurePsia, "psia", 6, 17) / SEA_LEVEL_PRESSURE_PSIA;
   const heating = requireRange("heatingBtuh", load.heatingBtuh, "Btu/h", 1_000, 500_000);
   const area = requireRange("floorAreaFt2", load.floorAreaFt2, "ft²", 200, 20_000);
   const bedrooms = requireRange("bedrooms", load.bedrooms, "bedrooms", 0, 30);
@@ -123,7 +128,9 @@ export function houseShell(
       temperatureDifferenceF,
       windMph: assumed("designWindMph"),
     });
-  const air = QUICK_SENSIBLE_FACTOR * outdoorAirCfm(colder);
+  const outdoorAirBtuhPerF = (temperatureDifferenceF: number): number =>
+    QUICK_SENSIBLE_FACTOR * densityRatio * outdoorAirCfm(temperatureDifferenceF);
+  const air = outdoorAirBtuhPerF(colder);
   const conductance = heating / colder - air;
   if (conductance <= 0) {
     throw new ImpossibleStateError(
@@ -140,6 +147,7 @@ export function houseShell(
     volumeFt3,
     leakageAreaIn2: areaIn2,
     conductanceBtuhPerF: conductance,
+    outdoorAirBtuhPerF,
     outdoorAirCfm,
     gainsBtuh: assumed("occupants") * assumed("personSensibleBtuh") + assumed("applianceBtuh"),
     waterLbPerH: water * LB_PER_PINT,

@@ -129,7 +129,13 @@ export function requireSystem(
   requireRange("auxiliaryKw", system.auxiliaryKw, "kW", 0, 100);
   requireControlSettings(controls.settings, system.stages.length);
   requireRange("coolingSetpointF", controls.coolingSetpointF, "°F", 60, 90);
-  requireRange("heatingSetpointF", controls.heatingSetpointF, "°F", 45, controls.coolingSetpointF);
+  requireRange("heatingSetpointF", controls.heatingSetpointF, "°F", 45, 90);
+  if (controls.heatingSetpointF > controls.coolingSetpointF) {
+    throw new ImpossibleStateError(
+      `The heating setpoint of ${controls.heatingSetpointF} °F lies above the cooling setpoint of ${controls.coolingSetpointF} °F: heating and cooling would run against each other. Lower the one or raise the other.`,
+      ["heatingSetpointF", "coolingSetpointF"],
+    );
+  }
   requireRange("dryAbovePct", controls.dryAbovePct, "%", 20, 90);
   if (dehumidifier === null) return;
   requireRange("ratedPintsPerDay", dehumidifier.ratedPintsPerDay, "pint/day", 1, 500);

@@ -180,3 +180,15 @@ it("stable text: keys in order, typed arrays as lists, numbers unrounded", () =>
     '{"a":[1,2.5],"b":0.30000000000000004,"c":[null,{"y":"x","z":1}]}',
   );
 });
+
+describe("setpoints that contradict each other", () => {
+  it("are refused in words, naming both", () => {
+    const at = { ...controls, coolingSetpointF: 68, heatingSetpointF: 70 };
+    const run = () => [
+      ...forecastYears(
+        prepareForecast({ ...INPUT, weather: tenDays(), options: [{ ...AS_SET, controls: at }], members: 1 }),
+      ),
+    ];
+    expect(run).toThrow(/heating setpoint of 70 °F lies above the cooling setpoint of 68 °F.*Lower the one/);
+  });
+});

@@ -14,6 +14,13 @@ describe(`a house from its load summary: ${SOURCE}`, () => {
     expect(house.volumeFt3).toBe(17_000);
   });
 
+  it("at 5,000 ft the air carries less, and the enclosure what is left", () => {
+    // 12.228 psia (1976 standard atmosphere): 1.08 · 12.228/14.696 · 134.96 cfm = 121.3; 30,000/40 − 121.3 = 628.7
+    const high = { ...COASTAL, pressurePsia: COASTAL.pressurePsia.map(() => 12.228) };
+    const { house } = houseFromLoadSummary(LOAD, high);
+    expect(Math.abs(house.conductanceBtuhPerF - 628.7)).toBeLessThan(1);
+  });
+
   it("water, by hand: 4 people at 0.11 pint/h, 4 showers, dinner, dishes", () => {
     // 0.44 + (2 + 1.2 + 0.68)/24 = 0.6017 pint/h of 1.043 lb
     const { house } = houseFromLoadSummary(LOAD, COASTAL);
