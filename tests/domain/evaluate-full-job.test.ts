@@ -41,6 +41,15 @@ describe(`a whole job, ${SOURCE}`, () => {
     expect(evaluation.facts.secondStageCfmPerTon).toBeCloseTo(350, 9);
   });
 
+  test("external static is two readings of one manometer: 0.22 + 0.28 in. w.c. to ± (2·0.005 + 1 %), U = 2·0.015/√3", () => {
+    const said = evaluation.findings.startup_record.flatMap((finding) => finding.figures);
+    const shown = said.filter(({ label }) => /static/i.test(label) && !/maximum|design/i.test(label));
+    expect(shown.find(({ value }) => Math.abs(value - 0.5) < 1e-9)?.uncertainty).toBeCloseTo(
+      (2 * 0.015) / Math.sqrt(3),
+      6,
+    );
+  });
+
   test("balance point: lines 16,500 + 250(t − 17) and 580(70 − t) meet at 34.2 °F; at 20 °F 3.44 kW are missing, 5 are there", () => {
     // 580·70 − 16,500 + 250·17 = 28,350; ÷ 830 = 34.157. At 20 °F: (29,000 − 17,250) ÷ 3,412 = 3.4437.
     const said = one("equipment_selection", "equipment.balance-point");

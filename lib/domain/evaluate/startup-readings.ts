@@ -109,9 +109,11 @@ function instrumentFor(
   const instrument = instruments.find((one) => one.id === inputs[field]);
   const accuracy = instrument?.accuracy.find((one) => one.quantity === quantity);
   if (!instrument || !accuracy) return null;
+  // External static is the sum of two readings of one manometer, whose zero is off the same way in both.
+  const taken = name === "externalStaticInWc" ? 2 : 1;
   return {
     instrumentId: instrument.id,
-    accuracy: accuracy.plusMinus + (accuracy.percentOfReading / 100) * Math.abs(value),
+    accuracy: taken * accuracy.plusMinus + (accuracy.percentOfReading / 100) * Math.abs(value),
     accuracyKind: accuracy.statedAs === "limits" ? "rectangular" : "standard",
     unit: READINGS[name].unit,
     calibrationDue: instrument.calibrationDueOn,

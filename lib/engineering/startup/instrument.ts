@@ -67,7 +67,8 @@ export function uncertainReading(
       requireRange(`accuracy of the instrument of ${name}`, accuracy, unit, 0, 1e9),
       instrument.accuracyKind,
     ),
-    instrumentId: instrument.instrumentId,
+    // What a gauge set has wrong in psig says nothing of its clamp in °F: only readings of one unit share an error.
+    instrumentId: `${instrument.instrumentId} ${unit}`,
     systematicShare,
   };
 }

@@ -8,7 +8,7 @@ export const COVERAGE_FACTOR = 2;
 export type UncertainInput = {
   readonly value: number;
   readonly standardUncertainty: number;
-  /** Inputs read with the same instrument share the systematic part of its error. */
+  /** Inputs read with the same sensor share the systematic part of its error; an instrument with several is several. */
   readonly instrumentId: string | null;
   /** The part of `standardUncertainty` that is the same in every reading of this instrument, 0 to 1. Left out: all of it. */
   readonly systematicShare?: number;

@@ -4,6 +4,7 @@ import type { Finding } from "@/lib/engineering/findings";
 import { seedLimits } from "@/lib/engineering/limit-definition";
 import { refrigerantLimits, refrigerantRules, saturationPressurePsia } from "@/lib/engineering/refrigerant";
 import {
+  type Instrument,
   READING_NAMES,
   READINGS,
   type Readings,
@@ -34,6 +35,13 @@ function of(rule: { readonly id: string }, stage: StartupStage, site: Partial<St
   if (found === undefined) throw new Error(`no finding for ${rule.id}`);
   return found;
 }
+const ownedBy = (instrumentId: string, accuracy: number, unit: string): Instrument => ({
+  instrumentId,
+  accuracy,
+  accuracyKind: "rectangular",
+  unit,
+  calibrationDue: "2027-03-31",
+});
 const NOTHING_READ = withReadings(
   Object.fromEntries(READING_NAMES.map((name) => [name, null])) as unknown as Readings,
   {
@@ -197,6 +205,25 @@ describe(`charge: ${CHARGE_SOURCE}`, () => {
       expect(judged?.expandedUncertainty).toBeCloseTo(shown?.uncertainty ?? Number.NaN, 3);
     },
   );
+
+  it("gauge and clamp out of one case are as independent as out of two: what is wrong in psig says nothing of °F", () => {
+    const by = (gauge: string, clamp: string) =>
+      of(
+        refrigerantRules.superheat,
+        withReadings({
+          suctionPressurePsig: { value: 130, instrument: ownedBy(gauge, 2, "psig") },
+          suctionLineF: { value: 55, instrument: ownedBy(clamp, 1, "°F") },
+        }),
+        { meteringDevice: "fixed orifice" },
+      ).figures[0]?.uncertainty;
+    // Slope of the dew line at 130 psig from two points of the table, psi per °F.
+    const slope =
+      (saturationPressurePsia("R-410A", 46, "dew") - saturationPressurePsia("R-410A", 44, "dew")) / 2;
+    const table = (0.002 * (130 + 14.696)) / slope;
+    const byHand = Math.hypot(2 / Math.sqrt(3), (2 * 2) / Math.sqrt(3) / slope, table);
+    expect(by("gauge", "clamp")).toBeCloseTo(byHand, 2);
+    expect(by("set", "set")).toBeCloseTo(byHand, 2);
+  });
 
   it("can't tell names gauge or probe and an accuracy", () => {
     const finding = of(refrigerantRules.subcooling, at100(87.3, 1));
