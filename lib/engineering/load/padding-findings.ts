@@ -84,7 +84,7 @@ function totalFinding(effects: PaddingEffects, readings: LoadReadings): Finding 
   const { sensibleCoolingBtuh, latentCoolingBtuh } = readings;
   const load =
     sensibleCoolingBtuh === null || latentCoolingBtuh === null ? 0 : sensibleCoolingBtuh + latentCoolingBtuh;
-  const share = load >= 1 ? `, ${((100 * sum) / load).toFixed(0)} % of ${btuhText(load)}` : "";
+  const share = load >= 1 ? `, ${((100 * Math.abs(sum)) / load).toFixed(0)} % of ${btuhText(load)}` : "";
   const rest = open === 0 ? "" : ` ${open} of ${rows.length} checks are open and not counted.`;
   const figure = (label: string, value: number) => ({ label, value, unit: "Btu/h", decimals: 0 });
   return finding(loadRules.paddingTotal, {

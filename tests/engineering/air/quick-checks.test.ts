@@ -39,6 +39,11 @@ describe(`quick factors: ${SOURCE}`, () => {
     expect(
       quickMoistureLbPerH({ airflowCfm: 1_200, moistureDifferenceGrainsPerLb: 11, densityRatio: 1 }),
     ).toBeCloseTo((4.5 * 1_200 * 11) / 7_000, 9);
+    const thin = { airflowCfm: 1_000, densityRatio: 0.8 };
+    // 4.5 · 1,000 · 7 · 0.8; 0.68 · 1,000 · 20 · 0.8; 4.5 · 1,000 · 14 ÷ 7,000 · 0.8
+    expect(quickTotalBtuh({ ...thin, enthalpyDifferenceBtuPerLb: 7 })).toBeCloseTo(25_200, 6);
+    expect(quickLatentBtuh({ ...thin, moistureDifferenceGrainsPerLb: 20 })).toBeCloseTo(10_880, 6);
+    expect(quickMoistureLbPerH({ ...thin, moistureDifferenceGrainsPerLb: 14 })).toBeCloseTo(7.2, 9);
   });
 
   test("stand within 5 % of the exact result on an ordinary cooling coil", () => {

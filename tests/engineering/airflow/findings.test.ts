@@ -80,6 +80,15 @@ describe(`airflow against design: ${DESIGN_SOURCE}`, () => {
     expect(finding.statement).toContain(`(${grade};`);
   });
 
+  it("says which way to turn it: too little air up, too much air down; 749 of 1,000 is 0.75", () => {
+    const low = stage("measuredAgainstDesign", { airflow: exact(749), designCfm: 1_000 });
+    expect(low.nextStep).toMatch(/next higher airflow setting/);
+    expect(low.figures.find(({ label }) => label === "Share of design")?.value).toBeCloseTo(0.749, 9);
+    const high = stage("measuredAgainstDesign", { airflow: exact(1_251), designCfm: 1_000 });
+    expect(high.nextStep).toMatch(/next lower airflow setting/);
+    expect(stage("measuredAgainstDesign", { airflow: exact(1_000), designCfm: 1_000 }).nextStep).toBeNull();
+  });
+
   it("an uncertain reading near the edge can't tell, and says what would: 880 ± 50 is 30 above 850, which itself passes", () => {
     const finding = stage("measuredAgainstDesign", {
       airflow: { value: 880, uncertainty: 50 },
@@ -143,13 +152,14 @@ describe(STATIC_SOURCE, () => {
 
 describe(FRICTION_SOURCE, () => {
   it.each([
-    [0.18, 240, "meets"],
-    [0.12, 240, "falls short"],
-    [0.5, 240, "falls short"],
-    [-0.02, 240, "falls short"],
-  ])("%d in. w.c. over %d ft → %s", (availableInWc, totalEffectiveLengthFt, verdict) => {
+    [0.18, 240, "meets", /^$/],
+    [0.12, 240, "falls short", /Shorten the longest run/],
+    [0.5, 240, "falls short", /lower fan setting or smaller ducts/],
+    [-0.02, 240, "falls short", /filter or coil with less drop/],
+  ])("%d in. w.c. over %d ft → %s", (availableInWc, totalEffectiveLengthFt, verdict, nextStep) => {
     const finding = findingOf("frictionRate", { ducts: { availableInWc, totalEffectiveLengthFt } });
     expect(finding.verdict).toBe(verdict);
+    expect(finding.nextStep ?? "").toMatch(nextStep);
   });
 });
 
@@ -168,6 +178,18 @@ describe(PER_TON_SOURCE, () => {
     expect(finding.verdict).toBe(verdict);
     expect(finding.statement).toContain("dew point of 52.4 °F");
   });
+});
+
+test("airflow per ton carries its uncertainty: 975 ± 60 cfm on 2.5 tons is 390 ± 24, and 25 cfm would settle 400", () => {
+  const finding = stage("cfmPerTon", {
+    airflow: { value: 975, uncertainty: 60 },
+    capacityAsSetBtuh: 30_000,
+    leavingDewPointF: null,
+  });
+  expect(finding.verdict).toBe("can't tell");
+  expect(finding.figures[0]).toMatchObject({ value: 390, uncertainty: 24 });
+  // 10 cfm/ton to the limit, on 2.5 tons: 25 cfm, rounded down to one digit so that it surely decides.
+  expect(finding.nextStep).toContain("±20 cfm");
 });
 
 describe("low airflow guards", () => {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type ControlSettings, type HouseAfternoon, thermostatTimeline } from "@/lib/engineering/controls";
+import { summarizeTimeline } from "@/lib/engineering/controls/timeline-summary";
 import { ImpossibleStateError } from "@/lib/engineering/errors";
 import { house, settings } from "./example-input";
 
@@ -82,6 +83,42 @@ describe(`room temperature: ${RISE_SOURCE}`, () => {
     expect(series[30]?.outdoorF).toBeCloseTo(86, 9);
     expect(series[60]?.outdoorF).toBeCloseTo(92, 9);
     expect(series[90]?.outdoorF).toBeCloseTo(89, 9);
+  });
+});
+
+describe("what a timeline amounts to, counted by hand", () => {
+  it("starts at 1 and 6, runs of 3 and 2 min, a rest of 2 min, one of five cooling minutes in the second stage", () => {
+    const stages = [0, 1, 1, 2, 0, 0, 1, 1, 0, 0] as const;
+    const rooms = [76, 76.2, 75.8, 75.4, 75, 75.3, 76, 75.6, 74.9, 75.1];
+    const series = stages.map((stage, minute) => ({
+      minute,
+      stage,
+      indoorF: rooms[minute] ?? Number.NaN,
+      outdoorF: 90,
+      fanOn: stage > 0,
+      idleFanS: minute === 4 ? 30 : 0,
+    }));
+    const summary = summarizeTimeline(series, house);
+    expect(summary).toMatchObject({
+      starts: 2,
+      // Five minutes from start to start.
+      cyclesPerHour: 12,
+      runLengthsMin: [3, 2],
+      restLengthsMin: [2],
+      meanRunMin: 2.5,
+      shortestRunMin: 2,
+      shortestRestMin: 2,
+      longestRestMin: 2,
+      coolingMin: 5,
+      secondStageMin: 1,
+      secondStageShare: 0.2,
+      idleFanMin: 0.5,
+      peakIndoorF: 76.2,
+      lowestIndoorF: 74.9,
+    });
+    expect(summary.meanIndoorF).toBeCloseTo(75.53, 9);
+    // Latent 6,000 and 8,000 Btu/h over 1,061 + 0.444 · 75 = 1,094.3 Btu/lb: (4 · 5.483 + 7.311) lb/h for a minute each.
+    expect(summary.condensedLb).toBeCloseTo((4 * 5.483 + 7.311) / 60, 3);
   });
 });
 

@@ -34,6 +34,13 @@ describe(`load findings: ${SOURCE}`, () => {
     expect(check(change, "load.ventilation").verdict).toBe(verdict);
   });
 
+  test("says how much outdoor air is missing: 90 cfm needed, 37 by the fan, 0.052 · 0.5 · 2,000 = 52 credited", () => {
+    expect(check({ ventilationCfm: 37 }, "load.ventilation").nextStep).toBe(
+      "Raise the mechanical outdoor air by 1.0 cfm.",
+    );
+    expect(check({ ventilationCfm: 90 }, "load.ventilation").nextStep).toBeNull();
+  });
+
   test("outdoor-air load on the design day is the 60 cfm example; wet weather brings more water", () => {
     const said = check({}, "load.outdoor-air");
     const [hot, hotWater, , wetWater] = said.figures.map((figure) => figure.value);

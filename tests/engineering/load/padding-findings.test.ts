@@ -77,7 +77,18 @@ describe(`padding: ${SOURCE}`, () => {
     // With 74 °F indoors one °F is 666.67: 3·666.67 + 2,727.27.
     expect(effectOf(said)).toBeCloseTo(4_727.27, 1);
     expect(said.verdict).toBeNull();
-    expect(said.statement).toMatch(/1 of 9 checks are open/);
+    // 4,727 of 24,000 + 6,000 is 15.8 %.
+    expect(said.statement).toMatch(
+      /^Together the deviations add about 4,727 Btu\/h to the cooling load, 16 % of 30,000 Btu\/h\. 1 of 9 checks are open/,
+    );
+  });
+
+  test("a summary below the house is said to take from the load: 78 °F indoors is 3 · 36,000/50 = 2,160 Btu/h less, 7 %", () => {
+    const said = check({ indoorCoolingDbF: 78 }, "total");
+    expect(said.statement).toMatch(
+      /take about [\d,]+ Btu\/h from the cooling load, \d+ % of 30,000 Btu\/h\.$/,
+    );
+    expect(effectOf(said)).toBeCloseTo(-2_160, 0);
   });
 
   test("the effects stand side by side, cooling and heating, and add up", () => {

@@ -87,6 +87,16 @@ describe("moistureFindings", () => {
       "At 60 % running time 14 % of the latent capacity is kept; at least 80 % is wanted.",
     );
     expect(partLoad?.basis.certainty).toBe("practice");
+    expect([design?.nextStep, design?.caution]).toEqual([null, null]);
+    expect(wetMild?.nextStep).toMatch(/dehumidifier of that capacity/);
+    expect(partLoad?.nextStep).toMatch(/Turn the fan off between calls/);
+    // The fan off with the compressor: nothing goes back, all of it is kept.
+    const [, , kept] = moistureFindings(
+      { design: DESIGN, wetMild: WET_MILD, partLoad: { ...PART_LOAD, fan: { kind: "off" } } },
+      limits,
+    );
+    expect(kept).toMatchObject({ verdict: "meets", nextStep: null });
+    expect(kept?.figures[0]?.value).toBe(1);
   });
 
   it("a dehumidifier large enough settles it", () => {
