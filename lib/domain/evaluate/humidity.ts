@@ -1,6 +1,7 @@
 import { standardPressurePsia } from "@/lib/engineering/air";
 import { equipmentRules, type HumidityCapability, humidityCapability } from "@/lib/engineering/equipment";
 import { type Finding, finding, notMeasured } from "@/lib/engineering/findings";
+import { textBeside } from "@/lib/engineering/limit-text";
 import { equipmentSelectionFields } from "../stages/equipment-selection";
 import { heldSystem } from "./capacity";
 import { type Derived, type JobContext, unknown } from "./context";
@@ -86,7 +87,7 @@ export function humidityCapabilityFindings(
   return [
     finding(rule, {
       verdict: meets ? "meets" : "falls short",
-      statement: `At design loads the house settles at ${rhPct.toFixed(0)} % relative humidity${how}; ${limitPct} % is promised.`,
+      statement: `At design loads the house settles at ${textBeside(rhPct, [limitPct], 0)} % relative humidity${how}; ${limitPct} % is promised.`,
       figures: [{ label: "Lowest indoor humidity", value: rhPct, unit: "%", decimals: 0 }],
       nextStep: meets ? null : remedy,
       inputs,

@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured, type Rule } from "@/lib/engineering/findings";
+import { textBeside } from "@/lib/engineering/limit-text";
 import { type LikelyCause, likelyCauses, logFindings, logsRules } from "@/lib/engineering/logs";
 import { forecastLivedFindings } from "../forecast-lived/finding";
 import type { JobContext } from "./context";
@@ -79,7 +80,7 @@ function promiseFindings(context: JobContext): readonly Finding[] {
   return [
     finding(dryHoursRule, {
       verdict: kept ? "meets" : "falls short",
-      statement: `The house spent ${log.dryHours.toFixed(0)} of ${log.loggedHours.toFixed(0)} logged hours (${sharePct.toFixed(1)} %) at or below ${limitPct} %; ${neededPct} % is asked for. Mean ${log.meanRhPct.toFixed(0)} %, ${log.share50To60Pct.toFixed(0)} % of the time from 50 to 60 %, longest spell above the limit ${log.longestWetSpellHours.toFixed(1)} h.`,
+      statement: `The house spent ${log.dryHours.toFixed(0)} of ${log.loggedHours.toFixed(0)} logged hours (${textBeside(sharePct, [neededPct], 1)} %) at or below ${limitPct} %; ${neededPct} % is asked for. Mean ${log.meanRhPct.toFixed(0)} %, ${log.share50To60Pct.toFixed(0)} % of the time from 50 to 60 %, longest spell above the limit ${log.longestWetSpellHours.toFixed(1)} h.`,
       figures: [
         { label: "Dry-hours", value: log.dryHours, unit: "h", decimals: 0 },
         { label: "Above the limit", value: log.hoursAboveLimit, unit: "h", decimals: 0 },

@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured } from "../findings";
+import { textBeside } from "../limit-text";
 import {
   type CoolingMatch,
   type CoolingRatios,
@@ -57,7 +58,7 @@ function sensibleFinding(match: CoolingMatch, ratios: CoolingRatios, limits: Lim
   const meets = ratios.sensibleRatio >= min;
   return finding(equipmentRules.sensibleCapacity, {
     verdict: meets ? "meets" : "falls short",
-    statement: `Sensible capacity ${whole(ratios.adjustedSensibleBtuh)} Btu/h with half the excess latent is ${ratios.sensibleRatio.toFixed(2)} of the sensible load ${whole(match.sensibleLoadBtuh)} Btu/h; at least ${min.toFixed(2)} is needed.`,
+    statement: `Sensible capacity ${whole(ratios.adjustedSensibleBtuh)} Btu/h with half the excess latent is ${textBeside(ratios.sensibleRatio, [min], 2)} of the sensible load ${whole(match.sensibleLoadBtuh)} Btu/h; at least ${min.toFixed(2)} is needed.`,
     figures: [ratioFigure("Sensible capacity over load", ratios.sensibleRatio)],
     nextStep: meets ? null : "Raise the airflow or choose equipment with a higher sensible capacity.",
     inputs: [...NEEDED],
@@ -75,7 +76,7 @@ function latentFinding(match: CoolingMatch, ratios: CoolingRatios, limits: Limit
       inputs,
     });
   }
-  const statement = `Latent capacity ${whole(ratios.adjustedLatentBtuh)} Btu/h is ${ratios.latentRatio.toFixed(2)} of the latent load ${whole(match.latentLoadBtuh)} Btu/h; at least ${min.toFixed(2)} is needed.`;
+  const statement = `Latent capacity ${whole(ratios.adjustedLatentBtuh)} Btu/h is ${textBeside(ratios.latentRatio, [min], 2)} of the latent load ${whole(match.latentLoadBtuh)} Btu/h; at least ${min.toFixed(2)} is needed.`;
   const figures = [ratioFigure("Latent capacity over load", ratios.latentRatio)];
   if (ratios.latentRatio >= min) {
     return finding(equipmentRules.latentCapacity, { verdict: "meets", statement, figures, inputs });

@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured } from "../findings";
+import { textBeside } from "../limit-text";
 import { requireRange } from "../units";
 import {
   type CoolingMatch,
@@ -33,7 +34,7 @@ export function totalFinding(
   }
   requireRange("edition.totalMaxRatio", max, "ratio", 0.5, 10);
   const figures = [ratioFigure("Total capacity over load", ratios.totalRatio)];
-  const said = `Total capacity ${whole(match.totalCapacityBtuh)} Btu/h is ${ratios.totalRatio.toFixed(2)} of the load`;
+  const said = `Total capacity ${whole(match.totalCapacityBtuh)} Btu/h is ${textBeside(ratios.totalRatio, [min, max], 2)} of the load`;
   const inputs = [...NEEDED];
 
   const excess = match.totalCapacityBtuh - match.sensibleLoadBtuh - match.latentLoadBtuh;

@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured } from "../findings";
+import { textBeside } from "../limit-text";
 import { requireRange } from "../units";
 import type { CoolingMatch } from "./cooling-ratios";
 import { equipmentRules } from "./rules";
@@ -40,7 +41,7 @@ export function turnDownFindings(input: SizingInput, match: CoolingMatch): reado
   return [
     finding(rule, {
       verdict: meets ? "meets" : "falls short",
-      statement: `Least cooling capacity ${whole(least)} Btu/h is ${found.toFixed(2)} of the cooling load; at most ${max.toFixed(2)} is the limit your company has entered.`,
+      statement: `Least cooling capacity ${whole(least)} Btu/h is ${textBeside(found, [max], 2)} of the cooling load; at most ${max.toFixed(2)} is the limit your company has entered.`,
       figures: [ratioFigure("Least capacity over load", found)],
       nextStep: meets ? null : "Choose equipment that turns down further, or size it to cooling.",
       inputs: ["leastCapacityBtuh", "sensibleLoadBtuh", "latentLoadBtuh"],

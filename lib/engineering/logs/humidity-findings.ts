@@ -1,4 +1,5 @@
 import { type Finding, notMeasured } from "../findings";
+import { textBeside } from "../limit-text";
 import type { LogAnalysis } from "./analyze-log";
 import { figure, judged, type LogLimits } from "./judged";
 import { logsRules } from "./rules";
@@ -24,7 +25,7 @@ export function humidityFindings({ humidity }: LogAnalysis, limits: LogLimits): 
     judged(logsRules.dryHours, {
       good: dryPct >= least,
       enough,
-      statement: `${humidity.dryHours.toFixed(0)} of ${humidity.hours.toFixed(0)} hours (${dryPct.toFixed(0)} %) were at or below ${limit} % humidity; ${least.toFixed(0)} % is the aim.`,
+      statement: `${humidity.dryHours.toFixed(0)} of ${humidity.hours.toFixed(0)} hours (${textBeside(dryPct, [least], 0)} %) were at or below ${limit} % humidity; ${least.toFixed(0)} % is the aim.`,
       figures: [
         figure("dry-hours", humidity.dryHours, "h", 0),
         figure("share", dryPct, "%", 0),
@@ -37,7 +38,7 @@ export function humidityFindings({ humidity }: LogAnalysis, limits: LogLimits): 
     judged(logsRules.wetSpell, {
       good: spell <= most,
       enough,
-      statement: `The longest time above ${limit} % humidity was ${spell.toFixed(1)} h; ${most.toFixed(0)} h is the limit.`,
+      statement: `The longest time above ${limit} % humidity was ${textBeside(spell, [most], 1)} h; ${most.toFixed(0)} h is the limit.`,
       figures: [figure("longest wet spell", spell, "h", 1)],
       nextStep: "See what ran and what the weather was in that spell.",
       caution: MOULD_CAUTION,

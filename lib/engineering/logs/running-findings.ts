@@ -1,4 +1,5 @@
 import { type Finding, notMeasured } from "../findings";
+import { textBeside } from "../limit-text";
 import type { LogAnalysis } from "./analyze-log";
 import { figure, judged, type LogLimits } from "./judged";
 import { logsRules } from "./rules";
@@ -39,7 +40,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
       : judged(logsRules.shortRuns, {
           good: shortPct <= mostShort,
           enough: running.runs.count >= 20,
-          statement: `${shortPct.toFixed(0)} % of ${running.runs.count} cooling runs were shorter than ${short.toFixed(0)} min; ${mostShort.toFixed(0)} % is the limit, the median run is ${running.runs.medianMin.toFixed(0)} min.`,
+          statement: `${textBeside(shortPct, [mostShort], 0)} % of ${running.runs.count} cooling runs were shorter than ${short.toFixed(0)} min; ${mostShort.toFixed(0)} % is the limit, the median run is ${running.runs.medianMin.toFixed(0)} min.`,
           figures: [
             figure("short runs", shortPct, "%", 0),
             figure("median run", running.runs.medianMin, "min", 0),
@@ -57,7 +58,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
       : judged(logsRules.cycles, {
           good: running.cyclesPerHourAtHalf <= mostCycles,
           enough: true,
-          statement: `At about half running the compressor starts ${running.cyclesPerHourAtHalf.toFixed(1)} times an hour; ${mostCycles.toFixed(1)} is the limit.`,
+          statement: `At about half running the compressor starts ${textBeside(running.cyclesPerHourAtHalf, [mostCycles], 1)} times an hour; ${mostCycles.toFixed(1)} is the limit.`,
           figures: [figure("cycles at half running", running.cyclesPerHourAtHalf, "per h", 1)],
           nextStep: "Raise the first-stage start offset.",
           inputs: ["firstStageShare"],
@@ -71,7 +72,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
       : judged(logsRules.minimumRest, {
           good: running.rests.shortestMin >= leastRest,
           enough: running.rests.count >= 20,
-          statement: `The shortest of ${running.rests.count} rests was ${running.rests.shortestMin.toFixed(1)} min; ${leastRest.toFixed(0)} min is the least.`,
+          statement: `The shortest of ${running.rests.count} rests was ${textBeside(running.rests.shortestMin, [leastRest], 1)} min; ${leastRest.toFixed(0)} min is the least.`,
           figures: [figure("shortest rest", running.rests.shortestMin, "min", 1)],
           nextStep: "Set the minimum compressor rest.",
           inputs: ["firstStageShare"],
@@ -85,7 +86,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
       : judged(logsRules.secondStage, {
           good: running.secondStageShare * 100 <= mostSecond,
           enough: running.coolingHours >= 20,
-          statement: `The second stage ran ${(running.secondStageShare * 100).toFixed(0)} % of the cooling time; ${mostSecond.toFixed(0)} % is the limit.`,
+          statement: `The second stage ran ${textBeside(running.secondStageShare * 100, [mostSecond], 0)} % of the cooling time; ${mostSecond.toFixed(0)} % is the limit.`,
           figures: [figure("second-stage share", running.secondStageShare * 100, "%", 0)],
           nextStep: "Raise the second-stage start offset and turn step back on.",
           inputs: ["secondStageShare"],
@@ -95,7 +96,7 @@ export function runningFindings({ running }: LogAnalysis, limits: LogLimits): re
       : judged(logsRules.fanOnly, {
           good: fanPct <= mostFan,
           enough: idleHours >= 24,
-          statement: `The fan ran ${fanPct.toFixed(0)} % of the time without cooling; ${mostFan.toFixed(0)} % is the limit.`,
+          statement: `The fan ran ${textBeside(fanPct, [mostFan], 0)} % of the time without cooling; ${mostFan.toFixed(0)} % is the limit.`,
           figures: [figure("fan without cooling", running.fanOnlyHours ?? 0, "h", 0)],
           nextStep: "Turn the fan off between calls and set the run-on to 0 s.",
           inputs: ["fanShare"],

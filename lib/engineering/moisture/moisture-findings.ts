@@ -1,5 +1,6 @@
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
 import type { LimitValues } from "../limit-definition";
+import { textBeside } from "../limit-text";
 import { type MoistureCondition, moistureBalance } from "./balance";
 import { type LatentRatioInput, latentRatio } from "./latent-ratio";
 import type { moistureLimits } from "./limits";
@@ -135,7 +136,7 @@ function reEvaporationFinding(partLoad: LatentRatioInput | null, least: number):
   const meets = kept >= least;
   return finding(rule, {
     verdict: meets ? "meets" : "falls short",
-    statement: `At ${(100 * partLoad.runFraction).toFixed(0)} % running time ${(100 * kept).toFixed(0)} % of the latent capacity is kept; at least ${(100 * least).toFixed(0)} % is wanted.`,
+    statement: `At ${(100 * partLoad.runFraction).toFixed(0)} % running time ${textBeside(100 * kept, [100 * least], 0)} % of the latent capacity is kept; at least ${(100 * least).toFixed(0)} % is wanted.`,
     figures: [{ label: "Latent capacity kept", value: kept, unit: "ratio", decimals: 2 }],
     nextStep: meets
       ? null

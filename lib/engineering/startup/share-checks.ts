@@ -1,5 +1,6 @@
 import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
+import { decimalsBeside } from "../limit-text";
 import { rescaled } from "./combined-results";
 import type { DeliveredCapacity } from "./delivered-capacity";
 import { expectedAtConditions } from "./expected-at-conditions";
@@ -91,7 +92,7 @@ export function shareFinding(
   const verdict = steady ? judge(said, range, limits["startup.unknownAccuracyBand"]) : "can't tell";
   return finding(rule, {
     verdict,
-    statement: `${values.stage}: ${what} ${resultText(measured, unit, decimals)} is ${numberText(share.value, 2)} of the ${numberText(expected, decimals)} ${unit} expected at these conditions; at least ${numberText(least, 2)} is asked for.`,
+    statement: `${values.stage}: ${what} ${resultText(measured, unit, decimals)} is ${numberText(share.value, decimalsBeside(share.value, [least], 2))} of the ${numberText(expected, decimals)} ${unit} expected at these conditions; at least ${numberText(least, 2)} is asked for.`,
     figures: [
       resultFigure("Delivered", measured, unit, decimals),
       { label: "Expected", value: expected, unit, decimals },
