@@ -1,5 +1,6 @@
 import { nextStepFor, numberText } from "@/lib/engineering/airflow";
 import { type Finding, finding, notMeasured, type Rule } from "../findings";
+import { LB_PER_GALLON } from "../moisture";
 import { rescaled } from "./combined-results";
 import { type DeliveredCapacity, moistureName } from "./delivered-capacity";
 import { judge, type Result, resultFigure, resultText, whatWouldSettle } from "./judged";
@@ -9,8 +10,6 @@ import { startupRules } from "./rules";
 import { shareChecks, shareFinding } from "./share-checks";
 import { fieldNames, guarded, missingNames, type StageCheck } from "./stage-check";
 import { withUncertainty } from "./with-uncertainty";
-
-const POUNDS_PER_GALLON = 8.34;
 
 /**
  * Delivered capacity, and what it is of the expected, for one stage.
@@ -103,7 +102,7 @@ function deliveredFinding(
   }
   const of = (result: Result["result"]): Result => ({ result, unknownAccuracy });
   const { totalBtuh, sensibleBtuh, latentBtuh, moistureLbPerH, sensibleRatio } = delivered;
-  const gallons = rescaled(moistureLbPerH, 24 / POUNDS_PER_GALLON);
+  const gallons = rescaled(moistureLbPerH, 24 / LB_PER_GALLON);
   const ratioText = sensibleRatio === null ? "" : `, sensible ratio ${numberText(sensibleRatio.value, 2)}`;
   return finding(startupRules.deliveredCapacity, {
     verdict: null,

@@ -162,6 +162,40 @@ describe(`delivered against expected at these conditions: ${EXPECTED_SOURCE}`, (
     const ids = all(stage).map((candidate) => candidate.ruleId);
     expect(ids).not.toContain(startupRules.moistureRemoval.id);
     expect(ids).not.toContain(startupRules.condensate.id);
+    // A rise of 30 °F is plausible (12 to 60); as a split in cooling it would not be (12 to 25). 65 °F is no heat pump's.
+    expect(of(startupRules.temperatureSplit, stage).verdict).toBe("meets");
+    const hot = withReadings({ supplyDryBulbF: readWith(135, 0.3, "°F"), supplyWetBulbF: null }, stage);
+    expect(of(startupRules.temperatureSplit, hot).verdict).toBe("falls short");
+    const cold = { ...withReadings({ supplyDryBulbF: readWith(45, 0.3, "°F") }), mode: "cooling" } as const;
+    expect(of(startupRules.temperatureSplit, cold).verdict).toBe("falls short");
+  });
+
+  it("water a day: lb/h · 24 ÷ 8.337 lb/gal (water at 60 °F)", () => {
+    const { figures } = of(startupRules.deliveredCapacity, GOOD_STAGE);
+    const value = (label: string) => figures.find((one) => one.label === label)?.value ?? Number.NaN;
+    expect(value("Moisture removal")).toBeGreaterThan(5);
+    expect(value("Moisture removal a day")).toBeCloseTo((value("Moisture removal") * 24) / 8.337, 6);
+  });
+
+  it("drain water beyond the air side's by more than 20 % falls short as does too little", () => {
+    const air = of(startupRules.deliveredCapacity, GOOD_STAGE).figures.find(
+      ({ label }) => label === "Moisture removal",
+    )?.value;
+    // Exact readings, half an hour: what is caught over half of what the air side says.
+    const exact = withReadings(
+      Object.fromEntries(
+        Object.entries(GOOD_STAGE.readings).map(([name, reading]) => [
+          name,
+          reading === null ? null : readWith(reading.value, 0, READINGS[name as keyof Readings].unit),
+        ]),
+      ) as unknown as Readings,
+    );
+    const at = (share: number) =>
+      of(
+        startupRules.condensate,
+        withReadings({ condensateLb: readWith(((air ?? Number.NaN) / 2) * share, 0, "lb") }, exact),
+      ).verdict;
+    expect([0.79, 0.81, 1.19, 1.21].map(at)).toEqual(["falls short", "meets", "meets", "falls short"]);
   });
 });
 
