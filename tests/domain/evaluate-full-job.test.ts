@@ -83,6 +83,40 @@ describe(`a whole job, ${SOURCE}`, () => {
     expect(evaluation.results.lowestRhPct).toBeLessThan(55);
   });
 
+  test("a promise below that falls short", () => {
+    const strict = evaluateJob({
+      ...FULL_JOB,
+      inputs: {
+        ...FULL_JOB.inputs,
+        load_summary: { ...FULL_JOB.inputs.load_summary, humidityLimitPct: 40 },
+      },
+    });
+    const said = strict.findings.equipment_selection.find(
+      ({ ruleId }) => ruleId === "equipment.humidity-capability",
+    );
+    expect(said?.verdict).toBe("falls short");
+    expect(said?.nextStep).toMatch(/colder coil/);
+  });
+
+  test("cooling takes water as long as the sensible load asks: at half the capacity's sensible half its water, at more all of it", () => {
+    const { full } = evaluation.results.equipment;
+    if (!full.known) throw new Error("no capacity");
+    const { sensibleBtuh, moistureLbPerH } = full.value;
+    const removalAt = (sensibleCoolingBtuh: number) => {
+      const found = evaluateJob({
+        ...FULL_JOB,
+        inputs: {
+          ...FULL_JOB.inputs,
+          load_summary: { ...FULL_JOB.inputs.load_summary, sensibleCoolingBtuh },
+          equipment_selection: { ...FULL_JOB.inputs.equipment_selection, dehumidifierPintsPerDay: 0 },
+        },
+      }).findings.equipment_selection.find(({ ruleId }) => ruleId === "moisture.design-balance");
+      return found === undefined ? Number.NaN : figure(found, /Removal/);
+    };
+    expect(removalAt(sensibleBtuh / 2)).toBeCloseTo(moistureLbPerH / 2, 9);
+    expect(removalAt(sensibleBtuh * 1.2)).toBeCloseTo(moistureLbPerH, 9);
+  });
+
   test("line set: (50 − 15) · 0.6 = +21 oz; charge 7.2 lb + 21 ÷ 16 = 8.51 lb", () => {
     expect(figure(one("startup_record", "refrigerant.line-set"), /asked/)).toBeCloseTo(21, 9);
     expect(figure(one("startup_record", "refrigerant.flammable-charge"), /^charge/)).toBeCloseTo(8.5125, 9);
@@ -161,6 +195,18 @@ describe("ledger and rules", () => {
     expect(evidence.length).toBeGreaterThan(20);
     const wrong = evidence.filter(({ stage, field }) => field !== null && !(field in STAGE_FIELDS[stage]));
     expect(wrong).toEqual([]);
+  });
+
+  test("the charge stands in it, beside the maker's targets of 9 and 10 °F", () => {
+    const designed = (key: string) =>
+      evaluation.ledger.find((line) => line.key === key)?.cells.designed.value;
+    expect([designed("subcooling"), designed("superheat")]).toEqual([9, 10]);
+    const measured = evaluation.ledger.find((line) => line.key === "subcooling")?.cells.measured;
+    expect(measured?.value).toBeCloseTo(
+      figure(one("startup_record", "refrigerant.subcooling"), /ubcooling/),
+      9,
+    );
+    expect(measured?.verdict).toBe(one("startup_record", "refrigerant.subcooling").verdict);
   });
 
   test("every input a finding names is a field of its stage record or of the load summary", () => {
