@@ -1,4 +1,5 @@
 import { type Finding, finding, type Rule } from "@/lib/engineering/findings";
+import { MOST_DEGREE_HOURS } from "../forecast/advice";
 import { forecastSentence } from "../forecast/sentence";
 import type { JobContext } from "./context";
 import type { LineDraft } from "./ledger-draft";
@@ -7,7 +8,8 @@ import type { LineDraft } from "./ledger-draft";
 export const forecastRule: Rule = {
   id: "forecast.dry-hours",
   title: "Dry-hours the design is forecast to give",
-  equation: "forecast dry-hours ÷ hours of the year ≥ share the company promises, over the whole range",
+  equation:
+    "forecast dry-hours ÷ hours of the year ≥ share the company promises, over the whole range, with the temperature held",
   basis: {
     kind: "physics",
     source:
@@ -33,19 +35,27 @@ export function forecastFindings({ forecast, limits }: JobContext): readonly Fin
       }),
     ];
   }
-  const { dryHours, hoursAboveLimit } = forecast.figures.ranges;
+  const { dryHours, hoursAboveLimit, aboveSetpointDegreeHours, hottestF } = forecast.figures.ranges;
   const hours = dryHours.central + hoursAboveLimit.central;
+  // Rooms nobody cools are of a low relative humidity: that keeps no promise.
+  const isWarm = aboveSetpointDegreeHours.central > MOST_DEGREE_HOURS;
+  const warmth = isWarm
+    ? ` But it does not hold the temperature: ${Math.round(aboveSetpointDegreeHours.central).toLocaleString("en-US")} degree-hours (°F·h) warmer than the start of cooling, ${hottestF.central.toFixed(1)} °F at the hottest, and warm air is of a lower relative humidity.`
+    : "";
   const neededPct = limits["logs.dryShareMinPct"];
   const needed = (neededPct / 100) * hours;
-  const verdict = dryHours.low >= needed ? "meets" : dryHours.high < needed ? "falls short" : "can't tell";
+  const isDry = dryHours.low >= needed;
+  const verdict = isDry && !isWarm ? "meets" : dryHours.high < needed ? "falls short" : "can't tell";
   return [
     finding(forecastRule, {
       verdict,
-      statement: `${forecastSentence(forecast)} The promise is ${neededPct} % of the hours.`,
+      statement: `${forecastSentence(forecast)} The promise is ${neededPct} % of the hours.${warmth}`,
       nextStep:
         verdict === "meets"
           ? null
-          : "Compare options: less airflow, a smaller capacity setting, a dehumidifier; or measure what is only assumed, such as leakage.",
+          : isWarm
+            ? "Compare options with more capacity first; then less airflow or a dehumidifier for what stays humid."
+            : "Compare options: less airflow, a smaller capacity setting, a dehumidifier; or measure what is only assumed, such as leakage.",
       inputs,
     }),
   ];

@@ -12,12 +12,15 @@ const SOURCE =
 function kept(
   dry: readonly [number, number, number],
   change: Partial<ForecastInForce> = {},
+  warm = 0,
 ): ForecastInForce {
   const [central, low, high] = dry;
   const figures = {
     ranges: {
       dryHours: { central, low, high },
       hoursAboveLimit: { central: 8_760 - central, low: 8_760 - high, high: 8_760 - low },
+      aboveSetpointDegreeHours: { central: warm, low: warm, high: warm },
+      hottestF: { central: 82.6, low: 82, high: 83 },
     },
   } as unknown as ForecastInForce["figures"];
   return {
@@ -51,6 +54,16 @@ describe(`the kept forecast as a finding: ${SOURCE}`, () => {
     ["can't tell", [needed + 100, needed - 100, needed + 200]],
   ] as const)("says “%s” by the whole range", (verdict, dry) => {
     expect(said(kept(dry))?.verdict).toBe(verdict);
+  });
+
+  it("does not call a house dry that is not cooled, and says so", () => {
+    const dry = [needed + 200, needed + 1, needed + 300] as const;
+    expect(said(kept(dry, {}, 500))?.verdict).toBe("meets");
+    const warm = said(kept(dry, {}, 2_530));
+    expect(warm?.verdict).toBe("can't tell");
+    expect(warm?.statement).toMatch(/2,530 degree-hours .* 82\.6 °F at the hottest/);
+    expect(warm?.nextStep).toMatch(/more capacity first/);
+    expect(said(kept([1_000, 900, 1_100], {}, 2_530))?.verdict).toBe("falls short");
   });
 
   it("never fails a job by itself", () => {
