@@ -3,6 +3,7 @@ import Credentials from "next-auth/providers/credentials";
 import { unscopedSignInUser } from "@/lib/db/unscoped/people";
 import { env } from "@/lib/env";
 import { clientAddress } from "./client-address";
+import { knownDevice } from "./known-device";
 import { passwordFits } from "./password";
 import { forgetSignInTry, takeSignInTry } from "./sign-in-limit";
 
@@ -23,9 +24,12 @@ const UNAVAILABLE = "UNAVAILABLE";
 /**
  * Read lazily, because the secret comes from the environment of the running server.
  *
- * @param failed - Told of what went wrong on our side.
+ * @param told.failed - Of what went wrong on our side.
+ * @param told.signedIn - Whose password was right.
  */
-export function authOptions(failed: (error: unknown) => void = () => undefined): NextAuthOptions {
+export function authOptions(
+  told: { readonly failed?: (error: unknown) => void; readonly signedIn?: (email: string) => void } = {},
+): NextAuthOptions {
   return {
     secret: env().NEXTAUTH_SECRET,
     session: { strategy: "jwt", maxAge: SESSION_HOURS * 3600 },
@@ -33,14 +37,18 @@ export function authOptions(failed: (error: unknown) => void = () => undefined):
     providers: [
       Credentials({
         credentials: { email: {}, password: {} },
-        authorize: (given, request) =>
-          signIn(textOf(given?.email), textOf(given?.password), addressOf(request?.headers)).catch(
-            (error: unknown) => {
-              if (error instanceof Error && error.message === TOO_MANY) throw error;
-              failed(error);
-              throw new Error(UNAVAILABLE);
-            },
-          ),
+        authorize: async (given, request) => {
+          const who = textOf(given?.email).trim().toLowerCase();
+          try {
+            const user = await signIn(who, textOf(given?.password), request?.headers);
+            if (user) told.signedIn?.(who);
+            return user;
+          } catch (error) {
+            if (error instanceof Error && error.message === TOO_MANY) throw error;
+            told.failed?.(error);
+            throw new Error(UNAVAILABLE);
+          }
+        },
       }),
     ],
     callbacks: {
@@ -57,21 +65,18 @@ export function authOptions(failed: (error: unknown) => void = () => undefined):
   };
 }
 
-async function signIn(email: string, password: string, address: string) {
-  const who = email.trim().toLowerCase();
-  if (!(await takeSignInTry(who, address))) throw new Error(TOO_MANY);
+async function signIn(who: string, password: string, headers: unknown) {
+  const sent = (headers ?? {}) as Readonly<Record<string, string | undefined>>;
+  const address = clientAddress(sent["x-forwarded-for"]);
+  const device = knownDevice(who, sent.cookie);
+  if (!(await takeSignInTry(who, address, device))) throw new Error(TOO_MANY);
   // No database column holds a NUL, so nobody has such an address.
   if (who.includes("\0")) return null;
   const user = await unscopedSignInUser(who);
   if (!(await passwordFits(user?.passwordHash ?? null, password)) || !user) return null;
-  await forgetSignInTry(who, address);
+  await forgetSignInTry(who, address, device);
   return { id: `${user.id}:${user.sessionVersion}` };
 }
 
 /** A body of JSON may hold anything where a form holds text. */
 const textOf = (given: unknown): string => (typeof given === "string" ? given : "");
-
-function addressOf(headers: unknown): string {
-  const all = (headers ?? {}) as Readonly<Record<string, string | undefined>>;
-  return clientAddress(all["x-forwarded-for"]);
-}

@@ -13,8 +13,15 @@ const LIMITS = {
 /**
  * Counts a try to sign in and answers whether it may be made. Counted before the password is looked at, so
  * that tries sent at the same moment count each other.
+ *
+ * @param device - From {@link knownDevice}: its tries are counted apart from everybody else's at this person.
  */
-export async function takeSignInTry(email: string, address: string): Promise<boolean> {
+export async function takeSignInTry(
+  email: string,
+  address: string,
+  device: string | null = null,
+): Promise<boolean> {
+  if (device !== null) return (await count("person", `${email} ${device}`)) <= LIMITS.person.points;
   // The address first: one that has tried too often names no more people, each of whom would be a counter to keep.
   if ((await count("address", address)) > most("address", address)) return false;
   if ((await count("person", email)) <= LIMITS.person.points) return true;
@@ -23,7 +30,12 @@ export async function takeSignInTry(email: string, address: string): Promise<boo
 }
 
 /** Takes back what a right password counted: only failures shall use tries up. */
-export async function forgetSignInTry(email: string, address: string): Promise<void> {
+export async function forgetSignInTry(
+  email: string,
+  address: string,
+  device: string | null = null,
+): Promise<void> {
+  if (device !== null) return unscopedRateLimit.clear(keyOf("person", `${email} ${device}`));
   await Promise.all([
     unscopedRateLimit.clear(keyOf("person", email)),
     unscopedRateLimit.takeBack(keyOf("address", address)),

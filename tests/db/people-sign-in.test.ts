@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { NextRequest } from "next/server";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import * as signInRoute from "@/app/api/auth/[...nextauth]/route";
+import { deviceCookie } from "@/lib/auth/known-device";
 import { authOptions } from "@/lib/auth/options";
 import { hashPassword } from "@/lib/auth/password";
 import * as limits from "@/lib/auth/sign-in-limit";
@@ -33,10 +34,15 @@ type Credentials = {
 };
 
 /** Signs in as the sign-in page does, from an address: "in", "refused" or "blocked". */
-async function signIn(email: string, password: string, address = randomUUID()): Promise<string> {
+async function signIn(
+  email: string,
+  password: string,
+  address = randomUUID(),
+  cookie?: string,
+): Promise<string> {
   const [provider] = authOptions().providers as unknown as readonly Credentials[];
   try {
-    const headers = { "x-forwarded-for": address };
+    const headers = { "x-forwarded-for": address, cookie };
     const user = await provider?.options.authorize({ email, password }, { headers });
     return user ? "in" : "refused";
   } catch (error) {
@@ -64,6 +70,25 @@ test("after 8 failures the right password is refused too, until the window has p
   expect(await signIn(email.toUpperCase(), PASSWORD)).toBe("blocked");
   await windowsPass();
   expect(await signIn(email, PASSWORD)).toBe("in");
+});
+
+test("whoever guesses elsewhere keeps nobody out of a browser they have signed in with, and gains nothing by it", async () => {
+  const [email, other, place] = [await newPerson(), await newPerson(), randomUUID()];
+  const [device = ""] = deviceCookie(email).split(";");
+  const guess = (cookie?: string) => signIn(email, "a wrong password", place, cookie);
+  for (let tries = 0; tries < 9; tries++) await guess();
+  expect(await signIn(email, PASSWORD, place)).toBe("blocked");
+  expect(await signIn(email, PASSWORD, place, `a=b; ${device}`)).toBe("in");
+  // Another person's, a changed and a made-up one are none; signing in by one's own frees nobody else's counter.
+  const [others = ""] = deviceCookie(other).split(";");
+  const value = others.slice(others.indexOf("=") + 1);
+  const name = device.slice(0, device.indexOf("="));
+  const changed = device.endsWith("A") ? `${device.slice(0, -1)}B` : `${device.slice(0, -1)}A`;
+  for (const cookie of [others, `${name}=${value}`, changed, `${name}=`, name])
+    expect(await signIn(email, PASSWORD, place, cookie)).toBe("blocked");
+  // Whoever finds the browser guesses eight times, as anybody does.
+  for (let tries = 0; tries < 8; tries++) expect(await guess(device)).toBe("refused");
+  expect(await signIn(email, PASSWORD, place, device)).toBe("blocked");
 });
 
 test("tries sent at the same moment count each other", async () => {
@@ -106,7 +131,8 @@ test("what no address or password can be is refused like a wrong one", async () 
 
 test("a fault of ours tells nothing of how this is built, and is not called a wrong password", async () => {
   const seen: unknown[] = [];
-  const [provider] = authOptions((error) => seen.push(error)).providers as unknown as readonly Credentials[];
+  const { providers } = authOptions({ failed: (error) => seen.push(error) });
+  const [provider] = providers as unknown as readonly Credentials[];
   const fault = vi
     .spyOn(limits, "takeSignInTry")
     .mockRejectedValue(new Error("Invalid `tx.$queryRaw()` in /srv/app/db.ts"));

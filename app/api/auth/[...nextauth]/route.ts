@@ -1,5 +1,6 @@
 import { NextRequest } from "next/server";
 import NextAuth from "next-auth";
+import { deviceCookie } from "@/lib/auth/known-device";
 import { authOptions } from "@/lib/auth/options";
 import { answered } from "@/lib/server/answered";
 import { failureFacts } from "@/lib/server/failure";
@@ -16,8 +17,19 @@ function handler(request: NextRequest, context: unknown): Promise<Response> {
     const body =
       method === "POST" ? Buffer.from(await readBodyUpTo(request, MOST_BYTES, TOO_LARGE)) : undefined;
     // Made at each request, because the settings exist only in the running server, not in the build.
-    const options = authOptions((error) => log().error({ route: "sign-in", error: failureFacts(error) }));
-    return NextAuth(options)(new NextRequest(url, { method, headers, body }), context);
+    let known: string | null = null;
+    const options = authOptions({
+      failed: (error) => log().error({ route: "sign-in", error: failureFacts(error) }),
+      signedIn: (email) => {
+        known = email;
+      },
+    });
+    const answer: Response = await NextAuth(options)(
+      new NextRequest(url, { method, headers, body }),
+      context,
+    );
+    if (known !== null) answer.headers.append("set-cookie", deviceCookie(known));
+    return answer;
   });
 }
 
