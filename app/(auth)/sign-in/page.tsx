@@ -3,6 +3,7 @@ import { redirect } from "next/navigation";
 import { SignInForm } from "@/components/people/sign-in-form";
 import { Card } from "@/components/ui/card";
 import { currentScope } from "@/lib/auth/session";
+import { ownPath } from "@/lib/domain/own-path";
 
 export const metadata: Metadata = { title: "Sign in" };
 
@@ -22,14 +23,9 @@ export default async function SignInPage({
       <h1 className="text-3xl font-semibold">Dewledger</h1>
       <p className="mt-1 mb-6 text-muted">One ledger per job, from the load to a house that stays dry.</p>
       <Card>
-        <SignInForm next={safeNext(next)} email={email ?? ""} justJoined={joined === "1"} />
+        <SignInForm next={ownPath(next)} email={email ?? ""} justJoined={joined === "1"} />
       </Card>
       <p className="mt-4 text-sm text-muted">No account? Ask the owner of your company for an invitation.</p>
     </main>
   );
-}
-
-/** Only a path of our own: never a way to send someone elsewhere after sign-in. */
-function safeNext(next: string | undefined): string {
-  return next && /^\/(?![/\\])/.test(next) ? next : "/";
 }
