@@ -13,6 +13,7 @@ import { PACKET_PAPER_NAMES, PACKET_PAPERS, type PacketPaper } from "@/lib/domai
 import { AccentField } from "./accent-field";
 
 type Brand = {
+  readonly startedFrom: string;
   readonly displayName: string;
   readonly licenseLine: string;
   readonly phone: string;
@@ -61,6 +62,7 @@ export function BrandForm({ brand, save, formId }: Props) {
   return (
     <ActionForm id={formId} action={send} className="grid gap-6">
       <Refusal form={sent} />
+      <input type="hidden" name="startedFrom" value={brand.startedFrom} />
       <FormSection title="Who you are">
         <TextField
           name="displayName"

@@ -165,10 +165,12 @@ function trailOf(
   },
 ) {
   const { displayName, licenseLine, phone, email, website, addressLines, accentColor, logoSha256 } = row;
-  const { coverWords, closingWords, paper, coverStyle } = row;
+  const { coverWords, closingWords, coverWordsEs, closingWordsEs, termsWords, termsWordsEs } = row;
+  const { paper, coverStyle } = row;
   const { partsWarrantyYears, laborWarrantyYears, maintenanceMonths } = row;
   const logo = logoSha256?.slice(0, 8) ?? null;
-  const words = { coverWords, closingWords, paper, coverStyle };
+  const inSpanish = { coverWordsEs, closingWordsEs, termsWordsEs };
+  const words = { coverWords, closingWords, termsWords, ...inSpanish, paper, coverStyle };
   const terms = { partsWarrantyYears, laborWarrantyYears, maintenanceMonths };
   return {
     displayName,

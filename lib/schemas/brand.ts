@@ -1,12 +1,14 @@
 import { z } from "zod";
 
-const line = (label: string, max: number) =>
+const words = (label: string, max: number) =>
   z
     .string({ error: `${label}: enter text.` })
     .trim()
-    // A line break would end the subject of a mail.
-    .overwrite((text) => text.replaceAll(/\s+/g, " "))
     .max(max, { error: `${label} is longer than ${max} characters. Shorten it.` });
+
+/** A line break would end the subject of a mail. */
+const line = (label: string, max: number) =>
+  words(label, max).overwrite((text) => text.replaceAll(/\s+/g, " "));
 
 const emptyOr = (schema: z.ZodType<string, string>, error: string) =>
   z
@@ -68,16 +70,18 @@ export const brandSchema = z.strictObject({
   ),
   addressLines,
   accentColor,
-  coverWords: line("Words on the first page", 1_200).default(""),
-  closingWords: line("Words at the end", 1_200).default(""),
-  coverWordsEs: line("Words on the first page, in Spanish", 1_200).default(""),
-  closingWordsEs: line("Words at the end, in Spanish", 1_200).default(""),
-  termsWords: line("What warranty and maintenance cover", 1_200).default(""),
-  termsWordsEs: line("What warranty and maintenance cover, in Spanish", 1_200).default(""),
+  coverWords: words("Words on the first page", 1_200).default(""),
+  closingWords: words("Words at the end", 1_200).default(""),
+  coverWordsEs: words("Words on the first page, in Spanish", 1_200).default(""),
+  closingWordsEs: words("Words at the end, in Spanish", 1_200).default(""),
+  termsWords: words("What warranty and maintenance cover", 1_200).default(""),
+  termsWordsEs: words("What warranty and maintenance cover, in Spanish", 1_200).default(""),
   paper: z.enum(["letter", "a4"], { error: "Paper: choose Letter or A4." }).default("letter"),
   coverStyle: z.enum(["ledger", "band"], { error: "First page: choose one." }).default("ledger"),
   partsWarrantyYears: span("Parts warranty", "years", 50),
   laborWarrantyYears: span("Labor warranty", "years", 50),
   maintenanceMonths: span("Maintenance", "months", 60),
+  /** What the form was opened with, so that nobody saves over what another owner has saved since. */
+  startedFrom: z.string().max(64).optional(),
 });
 export type BrandInput = z.output<typeof brandSchema>;

@@ -1,3 +1,5 @@
+import { createHash } from "node:crypto";
+import { movedOn } from "@/lib/db/catalog-errors";
 import { type Brand, company } from "@/lib/db/company";
 import { withTenant } from "@/lib/db/with-tenant";
 import type { PacketLanguage } from "@/lib/domain/packets";
@@ -11,8 +13,9 @@ import type { BrandInput } from "@/lib/schemas/brand";
 /** The product's own accent, until a company sets one. */
 const OWN_ACCENT = "#1f4f7a";
 
-export type BrandView = Omit<BrandInput, "addressLines"> & {
+export type BrandView = Omit<BrandInput, "addressLines" | "startedFrom"> & {
   readonly addressText: string;
+  readonly startedFrom: string;
   readonly logoHref: string | null;
 };
 
@@ -22,12 +25,23 @@ export async function brandView(scope: TenantScope): Promise<BrandView> {
   return {
     ...brand,
     addressText: addressLines.join("\n"),
+    startedFrom: markOf({ ...brand, addressLines }),
     logoHref: logo ? `/api/brand/logo?v=${logo.sha256.slice(0, 12)}` : null,
   };
 }
 
-export function saveBrand(scope: TenantScope, input: BrandInput): Promise<void> {
-  return change(scope, ({ logo }) => ({ ...input, logo }));
+/** @throws AppError `CONFLICT` when another owner has saved since the form was opened. */
+export function saveBrand(scope: TenantScope, { startedFrom, ...input }: BrandInput): Promise<void> {
+  return change(scope, ({ logo, ...brand }) => {
+    if (startedFrom !== undefined && startedFrom !== markOf(brand)) throw movedOn();
+    return { ...input, logo };
+  });
+}
+
+/** The same for the same words, in whatever order they stand. */
+function markOf(brand: Omit<Brand, "logo">): string {
+  const sorted = Object.entries(brand).toSorted(([one], [other]) => (one < other ? -1 : 1));
+  return createHash("sha256").update(JSON.stringify(sorted)).digest("hex");
 }
 
 /** Keeps a cleaned copy of the uploaded picture as the logo. */

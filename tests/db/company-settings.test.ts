@@ -101,6 +101,42 @@ test("the form and the logo do not undo each other, also when sent at once", asy
   await expect(readLogo(await makeCompany())).rejects.toMatchObject({ code: "NOT_FOUND" });
 });
 
+test("of two owners who have the form open the second is told, and nothing of the first is lost", async () => {
+  const scope = await makeCompany();
+  await saveBrand(scope, BRAND);
+  const { startedFrom } = await brandView(scope);
+  // A logo meanwhile is no other form.
+  await saveLogo(scope, LOGO);
+  await saveBrand(scope, { ...BRAND, phone: "555-0100", startedFrom });
+  await expect(saveBrand(scope, { ...BRAND, email: "a@example.com", startedFrom })).rejects.toMatchObject({
+    code: "CONFLICT",
+  });
+  const now = await brandView(scope);
+  expect([now.phone, now.email]).toEqual(["555-0100", BRAND.email]);
+  await saveBrand(scope, { ...BRAND, email: "a@example.com", startedFrom: now.startedFrom });
+});
+
+test("every word of a brand that is changed stays on the trail", async () => {
+  const scope = await makeCompany();
+  const words = [
+    "coverWords",
+    "coverWordsEs",
+    "closingWords",
+    "closingWordsEs",
+    "termsWords",
+    "termsWordsEs",
+  ];
+  await saveBrand(scope, { ...BRAND, ...Object.fromEntries(words.map((key) => [key, `${key} before`])) });
+  await saveBrand(scope, { ...BRAND, ...Object.fromEntries(words.map((key) => [key, `${key} after`])) });
+  const { lines } = await activityView(scope, undefined);
+  const changes = lines[0]?.changes ?? [];
+  expect(changes.map((one) => one.key).toSorted()).toEqual(words.toSorted());
+  for (const { key, label, before } of changes) {
+    expect(before).toEqual({ kind: "text", text: `${key} before` });
+    expect(label).not.toBe(key);
+  }
+});
+
 test("the trail tells of a brand what differs", async () => {
   const scope = await makeCompany();
   await saveBrand(scope, BRAND);

@@ -36,6 +36,21 @@ describe("the brand form", () => {
     });
   });
 
+  test("names are one line, words keep their paragraphs", () => {
+    const paragraphs = "First.\n\nSecond.";
+    const read = brandSchema.parse({
+      ...given,
+      displayName: "Example\r\nComfort",
+      coverWords: paragraphs,
+      termsWordsEs: paragraphs,
+    });
+    expect(read).toMatchObject({
+      displayName: "Example Comfort",
+      coverWords: paragraphs,
+      termsWordsEs: paragraphs,
+    });
+  });
+
   test.each([
     ["displayName", " ", "needed"],
     ["displayName", "x".repeat(81), "80 characters"],
