@@ -3,6 +3,7 @@ import { CompanySwitcher } from "@/components/people/company-switcher";
 import { UserMenu } from "@/components/people/user-menu";
 import { AppShell } from "@/components/shell/app-shell";
 import { navFor } from "@/components/shell/nav-items";
+import { SignInAgain } from "@/components/shell/sign-in-again";
 import { TabOwner } from "@/components/shell/tab-owner";
 import { currentPerson } from "@/lib/auth/session";
 import { ROLE_NAMES } from "@/lib/domain/roles";
@@ -32,6 +33,7 @@ export async function SignedInShell({ children }: { readonly children: ReactNode
       }
       userMenu={<UserMenu name={own?.memberName ?? ""} role={ROLE_NAMES[scope.role]} />}
     >
+      <SignInAgain email={person?.email ?? ""} />
       <TabOwner companyId={scope.tenantId} personId={scope.userId} />
       {children}
     </AppShell>

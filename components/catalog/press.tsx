@@ -2,6 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useState } from "react";
+import { heard } from "@/components/forms/still-there";
 import { Button, type ButtonVariant } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
 import type { Kept } from "./kept";
@@ -32,7 +33,7 @@ export function Press<T>({ children, label, input, send, to, variant = "secondar
         onClick={async () => {
           setBusy(true);
           try {
-            const answer = await send(input);
+            const answer = heard(await send(input));
             setProblem(answer.ok ? null : answer.message);
             if (answer.ok && to !== undefined) router.push(to.replace("{id}", String(answer.value)));
             if (answer.ok) router.refresh();

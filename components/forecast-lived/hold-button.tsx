@@ -2,6 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useEffect, useState, useTransition } from "react";
+import { heard } from "@/components/forms/still-there";
 import { Button } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
 
@@ -36,7 +37,7 @@ export function HoldButton({
   }, [isWorking, router]);
   const ask = () =>
     start(async () => {
-      const answer = await hold({ jobId, importId });
+      const answer = heard(await hold({ jobId, importId }));
       setProblem(answer.ok ? null : answer.message);
       router.refresh();
     });

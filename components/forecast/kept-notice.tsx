@@ -1,6 +1,7 @@
 "use client";
 
 import { useState } from "react";
+import { heard } from "@/components/forms/still-there";
 import type { Answer, OptionDeskView } from "@/components/options/option-data";
 import { Button } from "@/components/ui/button";
 import { type ForecastChanges, forecastSentence } from "@/lib/domain/forecast";
@@ -23,7 +24,7 @@ export function KeptNotice({
   const ask = async () => {
     setBusy(true);
     try {
-      const answer = await keep({ jobId: view.jobId, changed: changes });
+      const answer = heard(await keep({ jobId: view.jobId, changed: changes }));
       setSaid(
         answer.ok ? "It is being run on the server and will stand here and in the ledger." : answer.message,
       );

@@ -2,6 +2,7 @@
 
 import { useActionState } from "react";
 import type { FieldProblem } from "@/lib/domain/problems";
+import { heard } from "./still-there";
 
 /** What an action answers, as far as a form needs to know. */
 export type Answer =
@@ -28,7 +29,7 @@ export function useSentForm(
   return useActionState(
     async (_: SentForm, form: FormData): Promise<SentForm> => {
       try {
-        const answer = await send(form);
+        const answer = heard(await send(form));
         if (!answer.ok) return { state: "refused", message: answer.message, problems: answer.fields };
       } catch {
         return { state: "refused", message: OFFLINE, problems: [] };

@@ -1,10 +1,11 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { problemOf } from "@/components/forms/error-summary";
 import { FormActions, FormSection } from "@/components/forms/form-section";
+import { Refusal } from "@/components/forms/refusal";
+import { problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
 import { type Choice, SelectField } from "@/components/ui/choice-fields";
 import { NumberField } from "@/components/ui/number-field";
@@ -40,19 +41,17 @@ const TEXTS = [
 
 export function NewJobForm({ techs, weather, create }: Props) {
   const router = useRouter();
-  const [problems, send, busy] = useActionState(async (_: readonly FieldProblem[], form: FormData) => {
+  const [sent, send, busy] = useSentForm(async (form) => {
     const texts = Object.fromEntries(TEXTS.map((name) => [name, String(form.get(name) ?? "")]));
     const answer = await create({ ...texts, techIds: form.getAll("techIds").map(String) });
-    if (!answer.ok)
-      return answer.fields.length > 0 ? answer.fields : [{ field: "customerName", message: answer.message }];
-    router.push(`/jobs/${answer.value}`);
-    return [];
-  }, []);
-  const error = (field: string) => problemOf(problems, field);
+    if (answer.ok) router.push(`/jobs/${answer.value}`);
+    return answer;
+  });
+  const error = (field: string) => problemOf(problemsOf(sent), field);
   return (
     <Card>
       <ActionForm action={send}>
-        <ErrorSummary problems={problems} />
+        <Refusal form={sent} />
         <div className="grid gap-6">
           <FormSection title="Customer">
             <TextField

@@ -1,7 +1,9 @@
 "use client";
 
-import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
 import type { Choice } from "@/components/ui/choice-fields";
 import { Notice } from "@/components/ui/notice";
@@ -10,7 +12,6 @@ import { DateField } from "@/components/ui/text-field";
 import type { Job } from "@/lib/domain/jobs";
 import { AssignedPeople } from "./assigned-people";
 
-type Answer = { readonly ok: true } | { readonly ok: false; readonly message: string };
 type Props = {
   readonly job: Job;
   readonly techs: readonly Choice[];
@@ -19,26 +20,37 @@ type Props = {
 
 /** Who goes, and when. */
 export function SchedulePanel({ job, techs, schedule }: Props) {
-  const [answer, send, busy] = useActionState(
-    (_: Answer | null, form: FormData) =>
-      schedule({
-        jobId: job.id,
-        expectedVersion: job.version,
-        startupDue: String(form.get("startupDue")),
-        reviewDue: String(form.get("reviewDue")),
-        techIds: form.getAll("techIds").map(String),
-      }),
-    null,
+  const [sent, send, busy] = useSentForm((form) =>
+    schedule({
+      jobId: job.id,
+      expectedVersion: job.version,
+      startupDue: String(form.get("startupDue")),
+      reviewDue: String(form.get("reviewDue")),
+      techIds: form.getAll("techIds").map(String),
+    }),
   );
+  const error = (field: string) => problemOf(problemsOf(sent), field);
   const assigned = job.techs.map((tech) => tech.userId as string);
   return (
     <Card title="Assign and schedule">
       <ActionForm action={send} className="grid gap-3">
-        {answer?.ok ? <Notice kind="done" title="Saved." /> : null}
-        {answer && !answer.ok ? <Notice kind="problem" title={answer.message} /> : null}
+        {sent.state === "done" ? <Notice kind="done" title="Saved." /> : null}
+        <Refusal form={sent} title="Not saved yet" />
         <AssignedPeople people={techs} assigned={assigned} />
-        <DateField name="startupDue" label="Startup" optional defaultValue={job.startupDue ?? ""} />
-        <DateField name="reviewDue" label="Humidity review" optional defaultValue={job.reviewDue ?? ""} />
+        <DateField
+          name="startupDue"
+          label="Startup"
+          optional
+          defaultValue={job.startupDue ?? ""}
+          error={error("startupDue")}
+        />
+        <DateField
+          name="reviewDue"
+          label="Humidity review"
+          optional
+          defaultValue={job.reviewDue ?? ""}
+          error={error("reviewDue")}
+        />
         <SubmitButton busy={busy} variant="secondary">
           Save schedule
         </SubmitButton>

@@ -2,6 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useOptimistic, useState, useTransition } from "react";
+import { heard } from "@/components/forms/still-there";
 import type { Choice } from "@/components/ui/choice-fields";
 import { asId } from "@/lib/domain/ids";
 import type { JobSummary } from "@/lib/domain/jobs";
@@ -33,7 +34,7 @@ export function usePlans(jobs: readonly JobSummary[], techs: readonly Choice[], 
       say(null);
       try {
         const { id: jobId, version: expectedVersion, reviewDue } = job;
-        const answer = await schedule({ jobId, expectedVersion, reviewDue, ...plan });
+        const answer = heard(await schedule({ jobId, expectedVersion, reviewDue, ...plan }));
         if (!answer.ok) say(answer.message);
       } catch {
         say(OFFLINE);

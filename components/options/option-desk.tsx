@@ -4,6 +4,7 @@ import { useDeferredValue, useState } from "react";
 import { ForecastPanel } from "@/components/forecast/forecast-panel";
 import { forecastGroup } from "@/components/forecast/forecast-rows";
 import { useOptionsForecast } from "@/components/forecast/use-options-forecast";
+import { heard } from "@/components/forms/still-there";
 import { readableValues, type TypedValues } from "@/components/stage/typed-values";
 import { useChosenModel } from "@/components/stage/use-live-evaluation";
 import { Button } from "@/components/ui/button";
@@ -54,7 +55,7 @@ export function OptionDesk({ view, doors }: Props) {
   };
   const knock = async (door: OptionDoors["add"], input: unknown) => {
     try {
-      const answer = await door(input);
+      const answer = heard(await door(input));
       setRefusal(answer.ok ? null : answer.message);
     } catch {
       setRefusal("No connection to the server. Try again when it is back.");

@@ -1,9 +1,10 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
+import { heard, onBack } from "@/components/forms/still-there";
 import type { SaveStateProps } from "@/components/ui/save-state";
 import { keptFields } from "@/lib/domain/kept-fields";
 import { type Option, optionFields } from "@/lib/domain/options";
 import type { FieldProblem } from "@/lib/domain/problems";
-import { LOST, PAUSE_MS, stateAfterSave } from "../stage/after-save";
+import { LOST, PAUSE_MS, RETRY_MS, stateAfterSave } from "../stage/after-save";
 import type { TypedValues } from "../stage/typed-values";
 import { useLeaving } from "../stage/use-leaving";
 import type { Answer } from "./option-data";
@@ -30,11 +31,12 @@ export function useOptionAutosave(option: Option, save: Save) {
     const typed = now.current;
     const { values, problems: found } = keptFields(optionFields, kept.current.inputs, typed.inputs);
     const entry = { label: typed.label, inputs: values as TypedValues };
-    const answer = await latest.current(entry, version.current).catch((): Answer => LOST);
+    const answer = heard(await latest.current(entry, version.current).catch((): Answer => LOST));
     if (!answer.ok) {
       at.current.dirty = true;
       setProblems(answer.fields);
       setState({ state: "not saved", why: answer.message });
+      if (answer === LOST) timer.current = setTimeout(() => void send(), RETRY_MS);
       return false;
     }
     version.current += 1;
@@ -66,6 +68,15 @@ export function useOptionAutosave(option: Option, save: Save) {
     at.current.dirty = true;
     return send();
   };
+  const latestSend = useRef(send);
+  latestSend.current = send;
+  useEffect(
+    () =>
+      onBack(() => {
+        if (at.current.dirty) void latestSend.current();
+      }),
+    [],
+  );
   useLeaving({ isUnsaved: () => at.current.dirty, flush: () => void send() });
   return { state, problems, touch, send, putBack };
 }

@@ -1,6 +1,7 @@
 "use client";
 
 import { useActionState } from "react";
+import { heard } from "@/components/forms/still-there";
 import { Button } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
 
@@ -20,7 +21,7 @@ type Props = {
 export function CheckPacket({ jobId, packetId, name, check }: Props) {
   const [found, ask, busy] = useActionState(async (): Promise<Found | string> => {
     try {
-      const answer = await check({ jobId, packetId });
+      const answer = heard(await check({ jobId, packetId }));
       return answer.ok ? answer.value : answer.message;
     } catch {
       return "No connection to the server. Try again when there is one.";

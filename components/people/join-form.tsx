@@ -1,8 +1,9 @@
 "use client";
 
-import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
 import type { FieldProblem } from "@/lib/domain/problems";
@@ -18,17 +19,16 @@ type Props = {
 
 /** A new person chooses a password; one who already signs in here proves the one they have. */
 export function JoinForm({ secret, personIsKnown, join }: Props) {
-  const [problems, send, busy] = useActionState(async (_: readonly FieldProblem[], form: FormData) => {
+  const [sent, send, busy] = useSentForm(async (form) => {
     const answer = await join({ secret, password: String(form.get("password")) });
     if (answer.ok) {
       window.location.assign(`/sign-in?joined=1&email=${encodeURIComponent(answer.value.email)}`);
-      return [];
     }
-    return answer.fields.length > 0 ? answer.fields : [{ field: "password", message: answer.message }];
-  }, []);
+    return answer;
+  });
   return (
     <ActionForm action={send} className="grid gap-4">
-      <ErrorSummary title="You have not joined yet" problems={problems} />
+      <Refusal form={sent} title="You have not joined yet" />
       <TextField
         name="password"
         type="password"
@@ -39,7 +39,7 @@ export function JoinForm({ secret, personIsKnown, join }: Props) {
             : "At least 10 characters; a few words in a row are fine."
         }
         autoComplete={personIsKnown ? "current-password" : "new-password"}
-        error={problemOf(problems, "password")}
+        error={problemOf(problemsOf(sent), "password")}
         required
       />
       <SubmitButton busy={busy} busyText="Joining…" wide>

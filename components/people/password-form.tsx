@@ -1,28 +1,21 @@
 "use client";
 
-import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
-import type { FieldProblem } from "@/lib/domain/problems";
-
-type Answer =
-  | { readonly ok: true }
-  | { readonly ok: false; readonly message: string; readonly fields: readonly FieldProblem[] };
 
 export function PasswordForm({ change }: { readonly change: (input: unknown) => Promise<Answer> }) {
-  const [problems, send, busy] = useActionState(async (_: readonly FieldProblem[], form: FormData) => {
-    const answer = await change({ current: String(form.get("current")), next: String(form.get("next")) });
-    if (answer.ok) {
-      window.location.assign("/sign-in");
-      return [];
-    }
-    return answer.fields.length > 0 ? answer.fields : [{ field: "current", message: answer.message }];
-  }, []);
+  const [sent, send, busy] = useSentForm(
+    (form) => change({ current: String(form.get("current")), next: String(form.get("next")) }),
+    () => window.location.assign("/sign-in"),
+  );
+  const problems = problemsOf(sent);
   return (
     <ActionForm action={send} className="grid gap-4">
-      <ErrorSummary title="Not changed yet" problems={problems} />
+      <Refusal form={sent} title="Not changed yet" />
       <TextField
         name="current"
         type="password"

@@ -7,7 +7,13 @@ import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
 import { phoneOwner } from "@/lib/offline/owner";
 
-type Props = { readonly next: string; readonly email: string; readonly justJoined: boolean };
+type Props = {
+  readonly next: string;
+  readonly email: string;
+  readonly justJoined: boolean;
+  /** On a page that stays: the same person signs in once more, and this follows. */
+  readonly again?: () => void;
+};
 
 const REFUSALS: Readonly<Record<string, string>> = {
   TOO_MANY_TRIES: "Too many tries. Wait fifteen minutes, then try again.",
@@ -16,13 +22,14 @@ const REFUSALS: Readonly<Record<string, string>> = {
 };
 
 /** E-mail and password. What is wrong is not said more exactly: it would tell who has an account. */
-export function SignInForm({ next, email, justJoined }: Props) {
+export function SignInForm({ next, email, justJoined, again }: Props) {
   const [refusal, send, busy] = useActionState(async (_: string | null, form: FormData) => {
     const problem = await signIn(String(form.get("email")), String(form.get("password")));
     if (problem === null) {
       // Whoever had this phone before: the server says anew whose work it may show.
       phoneOwner.set(null);
-      window.location.assign(next);
+      if (again) again();
+      else window.location.assign(next);
     }
     return problem;
   }, null);
@@ -41,6 +48,7 @@ export function SignInForm({ next, email, justJoined }: Props) {
         type="email"
         autoComplete="username"
         required
+        readOnly={again !== undefined}
         defaultValue={email}
       />
       <TextField name="password" label="Password" type="password" autoComplete="current-password" required />

@@ -1,6 +1,7 @@
 "use client";
 
 import { useState, useTransition } from "react";
+import { heard } from "@/components/forms/still-there";
 import { Button, TextLink } from "@/components/ui/button";
 import { Notice } from "@/components/ui/notice";
 
@@ -42,7 +43,7 @@ export function LimitPreviewPart({ limitKey, preview, seed }: Props) {
   const [answer, setAnswer] = useState<Outcome | null>(null);
   const [busy, start] = useTransition();
   const ask = (value: string | null) =>
-    start(async () => setAnswer(await preview({ key: limitKey, value }).catch(() => LOST)));
+    start(async () => setAnswer(heard(await preview({ key: limitKey, value }).catch(() => LOST))));
   return (
     <div className="grid justify-items-start gap-2">
       <div className="flex flex-wrap gap-3">

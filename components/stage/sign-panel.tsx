@@ -1,18 +1,13 @@
 "use client";
 
-import { useActionState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
-import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
-import type { FieldProblem } from "@/lib/domain/problems";
 
-type Answer =
-  | { readonly ok: true }
-  | { readonly ok: false; readonly message: string; readonly fields: readonly FieldProblem[] };
-type Refused = { readonly message: string; readonly fields: readonly FieldProblem[] } | null;
 type Props = {
   readonly jobId: string;
   readonly stage: string;
@@ -23,15 +18,9 @@ type Props = {
 
 /** Signing freezes what was last saved. */
 export function SignPanel({ jobId, stage, version, name, sign }: Props) {
-  const [refused, send, busy] = useActionState(async (_: Refused, form: FormData): Promise<Refused> => {
-    const answer = await sign({
-      jobId,
-      stage,
-      expectedVersion: version,
-      signatureName: String(form.get("signatureName")),
-    });
-    return answer.ok ? null : { message: answer.message, fields: answer.fields };
-  }, null);
+  const [sent, send, busy] = useSentForm((form) =>
+    sign({ jobId, stage, expectedVersion: version, signatureName: String(form.get("signatureName")) }),
+  );
   return (
     <Card title="Sign">
       <ActionForm action={send} className="grid max-w-xl gap-3">
@@ -39,13 +28,12 @@ export function SignPanel({ jobId, stage, version, name, sign }: Props) {
           Signing freezes this revision as last saved. A correction later needs a reason and makes a new
           revision.
         </p>
-        {refused ? <ErrorSummary title="Not signed yet" problems={refused.fields} /> : null}
-        {refused && refused.fields.length === 0 ? <Notice kind="problem" title={refused.message} /> : null}
+        <Refusal form={sent} title="Not signed yet" />
         <TextField
           name="signatureName"
           label="Name of the signer"
           defaultValue={name}
-          error={problemOf(refused?.fields ?? [], "signatureName")}
+          error={problemOf(problemsOf(sent), "signatureName")}
         />
         <SubmitButton busy={busy} busyText="Signing…">
           Sign

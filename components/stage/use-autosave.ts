@@ -1,10 +1,12 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
+import { heard, onBack } from "@/components/forms/still-there";
 import type { SaveStateProps } from "@/components/ui/save-state";
 import type { FieldDefs } from "@/lib/domain/fields";
 import type { FieldProblem } from "@/lib/domain/problems";
 import { savable, touchedFields } from "@/lib/domain/savable";
 import type { StageKey } from "@/lib/domain/stages";
-import { LOST, PAUSE_MS, stateAfterSave } from "./after-save";
+import { LOST, PAUSE_MS, RETRY_MS, stateAfterSave } from "./after-save";
+import { heldEntries } from "./held-entries";
 import type { SaveAnswer } from "./save-answer";
 import type { TypedValues } from "./typed-values";
 import { useLeaving } from "./use-leaving";
@@ -33,7 +35,8 @@ export function useAutosave(facts: Facts) {
   const saved = useRef(facts.inputs);
   const version = useRef(facts.version);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const at = useRef({ busy: false, again: false, dirty: false, asking: false });
+  const at = useRef({ busy: false, again: false, dirty: false, asking: false, refused: false });
+  const formKey = `${facts.jobId} ${facts.stage}`;
   const latest = useRef(facts);
   latest.current = facts;
 
@@ -49,10 +52,17 @@ export function useAutosave(facts: Facts) {
     at.current = { ...at.current, busy: true, again: false, dirty: false };
     const kept = savable(stage, fields, saved.current, typed);
     setState({ state: "saving" });
-    const answer = await save({ jobId, stage, expectedVersion: version.current, inputs: kept.inputs }).catch(
-      (): SaveAnswer => LOST,
+    const answer = heard(
+      await save({ jobId, stage, expectedVersion: version.current, inputs: kept.inputs }).catch(
+        (): SaveAnswer => LOST,
+      ),
     );
     at.current.busy = false;
+    at.current.refused = answer.ok && kept.problems.length > 0;
+    const unsaved = answer.ok
+      ? kept.problems.map(({ field }) => field)
+      : touchedFields(fields, saved.current, typed);
+    heldEntries.hold(formKey, typed, unsaved);
     if (answer.ok) {
       version.current = answer.value.version;
       saved.current = kept.inputs as TypedValues;
@@ -76,6 +86,7 @@ export function useAutosave(facts: Facts) {
       at.current.dirty = true;
       setProblems(answer.fields);
       setState({ state: "not saved", why: answer.message });
+      if (answer.code === "UNAVAILABLE") timer.current = setTimeout(() => void send(), RETRY_MS);
     }
     if (at.current.again && !at.current.asking) return send();
   };
@@ -89,11 +100,22 @@ export function useAutosave(facts: Facts) {
   };
 
   useLeaving({
-    isUnsaved: () => at.current.dirty || at.current.busy,
+    isUnsaved: () => at.current.dirty || at.current.busy || at.current.refused,
     flush: () => {
       if (at.current.dirty && !at.current.asking) void send();
     },
   });
+
+  const latestSend = useRef(send);
+  latestSend.current = send;
+  useEffect(() => {
+    const held = heldEntries.of(formKey);
+    // Told to the form as if typed anew, so that it is saved or says again why it cannot be.
+    if (held !== null) latest.current.write(held);
+    return onBack(() => {
+      if (at.current.dirty) void latestSend.current();
+    });
+  }, [formKey]);
 
   /** After the person decided: what stands in the form is saved over theirs. */
   const keepMine = () => {

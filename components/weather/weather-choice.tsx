@@ -1,16 +1,18 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { useActionState, useState } from "react";
+import { useState } from "react";
 import { ActionForm } from "@/components/forms/action-form";
-import { ErrorSummary, problemOf } from "@/components/forms/error-summary";
+import { problemOf } from "@/components/forms/error-summary";
+import { Refusal } from "@/components/forms/refusal";
+import { heard } from "@/components/forms/still-there";
+import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sent-form";
 import { Button } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
 import { numberText } from "@/lib/charts/number-text";
-import type { FieldProblem } from "@/lib/domain/problems";
 
 export type WeatherRow = {
   readonly id: string;
@@ -25,9 +27,6 @@ export type WeatherRow = {
   readonly jobs: number;
 };
 
-type Answer =
-  | { readonly ok: true }
-  | { readonly ok: false; readonly message: string; readonly fields: readonly FieldProblem[] };
 type Props = {
   readonly jobId: string;
   readonly chosenId: string | null;
@@ -51,7 +50,7 @@ export function WeatherChoice({
   retire,
 }: Props) {
   const router = useRouter();
-  const [answer, send, busy] = useActionState(async (_: Answer | null, form: FormData) => {
+  const [sent, send, busy] = useSentForm((form) => {
     const text = (name: string) => String(form.get(name) ?? "");
     return choose({
       jobId,
@@ -59,19 +58,23 @@ export function WeatherChoice({
       latitude: text("latitude"),
       longitude: text("longitude"),
     });
-  }, null);
+  });
   const [refused, setRefused] = useState<string | null>(null);
-  const problems = answer && !answer.ok ? answer.fields : [];
+  const problems = problemsOf(sent);
   const takeOff = async (weatherFileId: string) => {
-    const said = await retire({ weatherFileId });
-    setRefused(said.ok ? null : said.message);
-    router.refresh();
+    try {
+      const said = heard(await retire({ weatherFileId }));
+      setRefused(said.ok ? null : said.message);
+      router.refresh();
+    } catch {
+      setRefused("No connection to the server. Nothing was changed; try again when there is one.");
+    }
   };
   return (
     <Card title="Weather year of this job">
       <ActionForm action={send} className="grid gap-4">
-        <ErrorSummary problems={problems} />
-        {answer?.ok ? <Notice kind="done" title="Saved." /> : null}
+        <Refusal form={sent} />
+        {sent.state === "done" ? <Notice kind="done" title="Saved." /> : null}
         {refused === null ? null : <Notice kind="problem" title={refused} />}
         <p className="text-sm text-muted">
           Design values, the forecast and the sun and wind beside a log come from this year. The nearest

@@ -54,6 +54,44 @@ const CONVERTED: Readonly<
   "Δ°F": [{ spellings: [...CELSIUS, "k", "kelvin"], name: "°C", scale: 1.8, shift: 0 }],
 };
 
+/**
+ * Units that a designer's report or a maker's sheet prints instead of ours. They are refused with the number to
+ * enter, so that nobody has to look a factor up: 1 ton = 12,000 Btu/h and 1 ft = 0.3048 m by definition,
+ * 1 kW = 3,412.142 Btu/h (International Table Btu), 1 in. w.c. = 249.0889 Pa (conventional, 4 °C), 1 psi = 6.894757 kPa.
+ */
+const FOREIGN: Readonly<Record<string, readonly (readonly [spellings: readonly string[], scale: number])[]>> = {
+  "Btu/h": [
+    [["t", "ton", "tons"], 12_000],
+    [["kw"], 3_412.142],
+    [["w", "watt", "watts"], 3.412142],
+    [["kbtu", "kbtuh", "kbtu/h", "kbtu/hr", "mbh", "mbtuh", "mbtu/h", "mbtu/hr"], 1_000],
+  ],
+  tons: [
+    [["btu", "btuh", "btu/h", "btu/hr"], 1 / 12_000],
+    [["kw"], 3_412.142 / 12_000],
+  ],
+  cfm: [
+    [["l/s", "lps"], 60 / 28.316847],
+    [["m3/h", "m3/hr", "cmh"], 1_000 / 28.316847 / 60],
+  ],
+  "cfm at 50 Pa": [
+    [["l/s", "lps", "l/s50"], 60 / 28.316847],
+    [["m3/h", "m3/hr", "m3/h50"], 1_000 / 28.316847 / 60],
+  ],
+  "in. w.c.": [
+    [["pa"], 1 / 249.0889],
+    [["kpa"], 1_000 / 249.0889],
+  ],
+  "ft²": [[["m2", "sqm"], 1 / 0.3048 ** 2]],
+  ft: [[["m", "meter", "meters", "metre", "metres"], 1 / 0.3048]],
+  psig: [
+    [["kpa", "kpag"], 1 / 6.894757],
+    [["bar", "barg"], 100 / 6.894757],
+  ],
+  W: [[["kw"], 1_000]],
+  kW: [[["w", "watt", "watts"], 0.001]],
+};
+
 /** A unit as it is shown. A difference of temperatures is read apart from a temperature, and shown like one. */
 export function shownUnit(unit: string): string {
   return unit === "Δ°F" ? "°F" : unit;
@@ -69,15 +107,15 @@ export type QuantityText =
   | { readonly ok: false; readonly problem: string };
 
 /**
- * Reads what a person typed or pasted for a quantity: `1,250 cfm`, `0.5"`, `24 kBtu/h`, `75°`.
+ * Reads what a person typed or pasted for a quantity: `1,250 cfm`, `31 000`, `0.5"`, `75°`.
  * An empty text is "not given" (`null`), never zero. °C is turned into °F and `converted` says so; any other unit
- * that is not the field's is refused with the unit that is wanted. Nothing is converted behind the person's back.
+ * that is not the field's is refused with the unit that is wanted and, where it is known, the number in it. Nothing is converted behind the person's back.
  */
 export function readQuantityText(text: string, unit: string): QuantityText {
   const trimmed = text.normalize("NFKC").replaceAll("−", "-").trim();
   if (trimmed === "") return { ok: true, value: null };
-  const match = /^([+-]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d*)?)\s*(.*)$/u.exec(trimmed);
-  const digits = match?.[1]?.replaceAll(",", "") ?? "";
+  const match = /^([+-]?(?:\d{1,3}(?:,\d{3})+|\d{1,3}(?: \d{3})+|\d+)?(?:\.\d*)?)\s*(.*)$/u.exec(trimmed);
+  const digits = match?.[1]?.replaceAll(/[, ]/g, "") ?? "";
   const suffix = (match?.[2] ?? "").toLowerCase().replaceAll(/\s/gu, "");
   if (digits === "" || !/\d/.test(digits)) {
     return { ok: false, problem: `“${trimmed}” is not a number. Enter digits, for instance 1250 or 0.5.` };
@@ -94,6 +132,19 @@ export function readQuantityText(text: string, unit: string): QuantityText {
     const turned = Number((value * other.scale + other.shift).toFixed(4));
     const shown = Number(turned.toFixed(2));
     return { ok: true, value: turned, converted: `${value} ${other.name} is ${shown} ${shownUnit(unit)}` };
+  }
+  if (/^[-–—+]?\d/.test(suffix)) {
+    return { ok: false, problem: `“${trimmed}” is more than one number. Enter the one that counts.` };
+  }
+  const foreign = FOREIGN[unit]?.find(([spellings]) => spellings.includes(suffix));
+  if (foreign !== undefined) {
+    const turned = Number((value * foreign[1]).toPrecision(4)).toLocaleString("en-US", {
+      maximumFractionDigits: 4,
+    });
+    return {
+      ok: false,
+      problem: `“${trimmed}” has another unit. This field is in ${shownUnit(unit)}: enter ${turned}, which is the same.`,
+    };
   }
   const wanted = unit === "" ? "a plain number" : `in ${shownUnit(unit)}`;
   return { ok: false, problem: `“${trimmed}” has another unit. This field is ${wanted}.` };

@@ -17,6 +17,10 @@ describe("what a person types for a quantity", () => {
     ["55%", "%", 55],
     ["  12 ", "min", 12],
     ["3", "", 3],
+    // Thousands with a space, as a report in another language or a word processor sets them.
+    ["31 000", "Btu/h", 31000],
+    ["31\u00a0000 Btu/h", "Btu/h", 31000],
+    ["1\u202f234\u202f500.5", "Btu/h", 1234500.5],
   ])("%s in a %s field is %d", (text, unit, value) => {
     expect(readQuantityText(text, unit)).toEqual({ ok: true, value });
   });
@@ -71,6 +75,17 @@ describe("what a person types for a quantity", () => {
     ["1,5", "in. w.c.", "point for decimals"],
     ["-", "°F", "not a number"],
     ["12,50,000", "Btu/h", "point for decimals"],
+    ["31 00", "Btu/h", "more than one number"],
+    ["24000 - 26000", "Btu/h", "more than one number"],
+    // 1 ton = 12,000 Btu/h; 1 kW = 3,412.142 Btu/h; 1 L = 1/28.316847 ft³; 1 in. w.c. = 249.0889 Pa; 1 ft = 0.3048 m.
+    ["2.5 tons", "Btu/h", "enter 30,000,"],
+    ["24.5 MBH", "Btu/h", "enter 24,500,"],
+    ["7.2 kW", "Btu/h", "enter 24,570,"],
+    ["30,000 Btu/h", "tons", "enter 2.5,"],
+    ["590 L/s", "cfm", "enter 1,250,"],
+    ["125 Pa", "in. w.c.", "enter 0.5018,"],
+    ["200 m²", "ft²", "enter 2,153,"],
+    ["3.5 m", "ft", "enter 11.48,"],
   ])("%s in a %s field is refused: %s", (text, unit, reason) => {
     const read = readQuantityText(text, unit);
     expect(read.ok).toBe(false);

@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { TIDEWILLOW_PEOPLE } from "../../seed/sign-ins";
+import { DEMO_PASSWORD, TIDEWILLOW_PEOPLE } from "../../seed/sign-ins";
 import { address, fillStage, saveStage, signIn } from "../support/journey";
 
 test("two people save the same record: nothing is lost, both values are shown", async ({ page, browser }) => {
@@ -33,4 +33,40 @@ test("two people save the same record: nothing is lost, both values are shown", 
   await page.goto(address(record.replace("load-summary", "trail")));
   await expect(page.getByText("Load summary saved").nth(1)).toBeVisible();
   await second.context().close();
+
+  // A refused entry is still there after a look at another page.
+  await page.goto(address(record));
+  await fillStage(page, { floorAreaFt2: "22000000" });
+  await expect(page.getByText(/22000000 ft² cannot be right/).first()).toBeVisible();
+  await page.getByRole("link", { name: "Equipment selection" }).first().click();
+  await page.waitForURL(/equipment-selection$/);
+  await page.getByRole("link", { name: "Load summary" }).first().click();
+  await expect(page.locator("#field-floorAreaFt2")).toHaveValue("22000000");
+  await expect(page.getByText(/22000000 ft² cannot be right/).first()).toBeVisible();
+
+  // Without a connection nothing typed is lost, and what saves itself does so when the connection is back.
+  await page.context().setOffline(true);
+  await fillStage(page, { floorAreaFt2: "2200" });
+  await expect(page.getByText(/No connection to the server/).first()).toBeVisible();
+  await page.context().setOffline(false);
+  await expect(page.getByText(/^Saved/).first()).toBeVisible();
+
+  // The sign-in ends while typing: the password is asked for on the spot, and the entry is saved.
+  await page.context().clearCookies();
+  await fillStage(page, { floorAreaFt2: "2300" });
+  const ended = page.getByRole("dialog", { name: "Your sign-in has ended" });
+  await ended.getByLabel("Password").fill(DEMO_PASSWORD);
+  await ended.getByRole("button", { name: "Sign in" }).click();
+  await expect(ended).toBeHidden();
+  await expect(page.getByText(/^Saved/).first()).toBeVisible();
+  await page.reload();
+  await expect(page.locator("#field-floorAreaFt2")).toHaveValue("2300");
+
+  await page.goto(address("/jobs/new"));
+  await page.getByLabel("Customer name").fill("Odette Brackwater-Lyle");
+  await page.context().setOffline(true);
+  await page.getByRole("button", { name: "Open the job" }).click();
+  await expect(page.getByText(/No connection to the server/)).toBeVisible();
+  await expect(page.getByLabel("Customer name")).toHaveValue("Odette Brackwater-Lyle");
+  await page.context().setOffline(false);
 });
