@@ -2,6 +2,7 @@
 
 // Longer than usual because one state goes through all steps: block, mapping, mended cells, answer, undo.
 import { useMemo, useState } from "react";
+import { heard } from "@/components/forms/still-there";
 import { Button, LinkButton } from "@/components/ui/button";
 import { RadioRow } from "@/components/ui/choice-fields";
 import { Notice } from "@/components/ui/notice";
@@ -10,14 +11,15 @@ import type { EquipmentModel } from "@/lib/domain/catalog";
 import {
   type Block,
   checkTable,
+  fanLines,
   mappingProblems,
   readBlock,
-  staticsDown,
   suggestMapping,
   TABLE_KIND_NAMES,
   type TableKind,
   type TableMapping,
 } from "@/lib/schemas/catalog-table";
+import { BlockNotes } from "./block-notes";
 import { ImportMapping } from "./import-mapping";
 import { ImportPreview } from "./import-preview";
 import type { Kept } from "./kept";
@@ -56,7 +58,7 @@ export function ImportTable({ model, send, takeBack }: Props) {
       setProblem(given === "" ? null : found.reason);
       return;
     }
-    const down = wanted === "fan" ? staticsDown(found) : found;
+    const down = wanted === "fan" ? fanLines(found) : found;
     setBlock(down);
     setMapping(suggestMapping(wanted, down));
   };
@@ -73,7 +75,7 @@ export function ImportTable({ model, send, takeBack }: Props) {
   const call = async <T,>(work: () => Promise<Kept<T>>, then: (value: T) => void) => {
     setBusy(true);
     try {
-      const answer = await work();
+      const answer = heard(await work());
       if (answer.ok) then(answer.value);
       setProblem(answer.ok ? null : answer.message);
     } catch {
@@ -166,6 +168,7 @@ export function ImportTable({ model, send, takeBack }: Props) {
       )}
       {block === null || table === null ? null : (
         <>
+          <BlockNotes kind={kind} block={block} mapping={mapping} onBlock={setBlock} />
           <ImportMapping
             kind={kind}
             headings={block.headings}

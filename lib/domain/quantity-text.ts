@@ -59,38 +59,39 @@ const CONVERTED: Readonly<
  * enter, so that nobody has to look a factor up: 1 ton = 12,000 Btu/h and 1 ft = 0.3048 m by definition,
  * 1 kW = 3,412.142 Btu/h (International Table Btu), 1 in. w.c. = 249.0889 Pa (conventional, 4 °C), 1 psi = 6.894757 kPa.
  */
-const FOREIGN: Readonly<Record<string, readonly (readonly [spellings: readonly string[], scale: number])[]>> = {
-  "Btu/h": [
-    [["t", "ton", "tons"], 12_000],
-    [["kw"], 3_412.142],
-    [["w", "watt", "watts"], 3.412142],
-    [["kbtu", "kbtuh", "kbtu/h", "kbtu/hr", "mbh", "mbtuh", "mbtu/h", "mbtu/hr"], 1_000],
-  ],
-  tons: [
-    [["btu", "btuh", "btu/h", "btu/hr"], 1 / 12_000],
-    [["kw"], 3_412.142 / 12_000],
-  ],
-  cfm: [
-    [["l/s", "lps"], 60 / 28.316847],
-    [["m3/h", "m3/hr", "cmh"], 1_000 / 28.316847 / 60],
-  ],
-  "cfm at 50 Pa": [
-    [["l/s", "lps", "l/s50"], 60 / 28.316847],
-    [["m3/h", "m3/hr", "m3/h50"], 1_000 / 28.316847 / 60],
-  ],
-  "in. w.c.": [
-    [["pa"], 1 / 249.0889],
-    [["kpa"], 1_000 / 249.0889],
-  ],
-  "ft²": [[["m2", "sqm"], 1 / 0.3048 ** 2]],
-  ft: [[["m", "meter", "meters", "metre", "metres"], 1 / 0.3048]],
-  psig: [
-    [["kpa", "kpag"], 1 / 6.894757],
-    [["bar", "barg"], 100 / 6.894757],
-  ],
-  W: [[["kw"], 1_000]],
-  kW: [[["w", "watt", "watts"], 0.001]],
-};
+const FOREIGN: Readonly<Record<string, readonly (readonly [spellings: readonly string[], scale: number])[]>> =
+  {
+    "Btu/h": [
+      [["t", "ton", "tons"], 12_000],
+      [["kw"], 3_412.142],
+      [["w", "watt", "watts"], 3.412142],
+      [["kbtu", "kbtuh", "kbtu/h", "kbtu/hr", "mbh", "mbtuh", "mbtu/h", "mbtu/hr"], 1_000],
+    ],
+    tons: [
+      [["btu", "btuh", "btu/h", "btu/hr"], 1 / 12_000],
+      [["kw"], 3_412.142 / 12_000],
+    ],
+    cfm: [
+      [["l/s", "lps"], 60 / 28.316847],
+      [["m3/h", "m3/hr", "cmh"], 1_000 / 28.316847 / 60],
+    ],
+    "cfm at 50 Pa": [
+      [["l/s", "lps", "l/s50"], 60 / 28.316847],
+      [["m3/h", "m3/hr", "m3/h50"], 1_000 / 28.316847 / 60],
+    ],
+    "in. w.c.": [
+      [["pa"], 1 / 249.0889],
+      [["kpa"], 1_000 / 249.0889],
+    ],
+    "ft²": [[["m2", "sqm"], 1 / 0.3048 ** 2]],
+    ft: [[["m", "meter", "meters", "metre", "metres"], 1 / 0.3048]],
+    psig: [
+      [["kpa", "kpag"], 1 / 6.894757],
+      [["bar", "barg"], 100 / 6.894757],
+    ],
+    W: [[["kw"], 1_000]],
+    kW: [[["w", "watt", "watts"], 0.001]],
+  };
 
 /** A unit as it is shown. A difference of temperatures is read apart from a temperature, and shown like one. */
 export function shownUnit(unit: string): string {
@@ -112,6 +113,10 @@ export type QuantityText =
  * that is not the field's is refused with the unit that is wanted and, where it is known, the number in it. Nothing is converted behind the person's back.
  */
 export function readQuantityText(text: string, unit: string): QuantityText {
+  if (/\d[⁰¹²³⁴-⁹]/u.test(text)) {
+    // The mark of a footnote would become a digit: 24¹ is not 241.
+    return { ok: false, problem: `“${text.trim()}” has a raised digit behind the number. Leave it out.` };
+  }
   const trimmed = text.normalize("NFKC").replaceAll("−", "-").trim();
   if (trimmed === "") return { ok: true, value: null };
   const match = /^([+-]?(?:\d{1,3}(?:,\d{3})+|\d{1,3}(?: \d{3})+|\d+)?(?:\.\d*)?)\s*(.*)$/u.exec(trimmed);

@@ -75,6 +75,7 @@ describe("what a person types for a quantity", () => {
     ["1,5", "in. w.c.", "point for decimals"],
     ["-", "°F", "not a number"],
     ["12,50,000", "Btu/h", "point for decimals"],
+    ["24,000¹", "Btu/h", "raised digit"],
     ["31 00", "Btu/h", "more than one number"],
     ["24000 - 26000", "Btu/h", "more than one number"],
     // 1 ton = 12,000 Btu/h; 1 kW = 3,412.142 Btu/h; 1 L = 1/28.316847 ft³; 1 in. w.c. = 249.0889 Pa; 1 ft = 0.3048 m.

@@ -25,7 +25,7 @@ type Values = Readonly<Record<string, string | number | null>>;
  */
 export function checkTable(
   kind: TableKind,
-  block: Block,
+  block: Pick<Block, "headings" | "rows">,
   mapping: TableMapping,
   existing: { readonly performance: readonly PerformanceRow[]; readonly fan: readonly FanRow[] } = {
     performance: [],
@@ -37,7 +37,8 @@ export function checkTable(
     quantities.map(({ key }) => [key, decimalSignOf(block.rows.map((row) => cellOf(row, key, mapping)))]),
   );
   // A table comes from one hand: a column whose own cells do not tell follows the others.
-  const common = decimalSignOf(block.rows.flatMap((row) => row.cells)) ?? "point";
+  // One without any decimals does not tell: then the quantity's range does.
+  const common = decimalSignOf(block.rows.flatMap((row) => row.cells)) ?? "unclear";
   const refuse: Refuse = (row, quantity, reason, fix) => ({
     row,
     line: block.rows[row]?.line ?? 0,
@@ -85,7 +86,12 @@ export function cellOf(row: BlockRow, quantity: string, mapping: TableMapping): 
   return mapped.column === null ? mapped.constant : (row.cells[mapped.column] ?? "");
 }
 
-function columnName(block: Block, mapping: TableMapping, quantity: string, kind: TableKind): string {
+function columnName(
+  block: Pick<Block, "headings">,
+  mapping: TableMapping,
+  quantity: string,
+  kind: TableKind,
+): string {
   const column = mapping[quantity]?.column ?? null;
   const label = quantitiesOf(kind).find(({ key }) => key === quantity)?.label ?? quantity;
   return column === null ? label : (block.headings[column] ?? label);

@@ -1,4 +1,5 @@
 export { type CheckedTable, cellOf, checkTable } from "./check-table";
+export { cellsToFill, fillDown } from "./fill-down";
 export { mappingProblems, suggestMapping, type TableMapping, tableMappingSchema } from "./mapping";
 export {
   quantitiesOf,
@@ -9,5 +10,5 @@ export {
 } from "./quantities";
 export { type Block, type BlockRefusal, type BlockRow, MOST_CHARACTERS, readBlock } from "./read-block";
 export type { RefusedCell } from "./refused-cell";
-export { staticsDown } from "./statics-across";
+export { fanLines } from "./statics-across";
 export { ourUnit, type UnitFamily, unitsOf } from "./units";

@@ -21,7 +21,10 @@ export type MappedQuantity = TableMapping[string];
 
 /** Words in headings, the most telling first; a heading with a word of `not` is something else. */
 const HEADINGS: Readonly<Record<string, { readonly is: readonly RegExp[]; readonly not?: RegExp }>> = {
-  capacitySetting: { is: [/capacity setting|^stage|^table|^setting|compressor (speed|stage)/] },
+  capacitySetting: {
+    is: [/capacity setting|^stage|^table|^setting|compressor (speed|stage)/, /^title above/],
+    not: /total|sensible|power/,
+  },
   mode: { is: [/^mode|operation/] },
   outdoorDbF: { is: [/outdoor|ambient|outside|\boat\b|\bodb\b|condenser/] },
   enteringWbF: { is: [/wet ?bulb|\be?wb\b|\bidwb\b/], not: /outdoor|leaving/ },
@@ -29,11 +32,11 @@ const HEADINGS: Readonly<Record<string, { readonly is: readonly RegExp[]; readon
     is: [/(entering|indoor|return|room).*dry|\bedb\b|\bidb\b|dry ?bulb|\bdb\b/],
     not: /outdoor|ambient|outside|leaving/,
   },
-  airflowSetting: { is: [/setting|\btap\b|speed|profile/], not: /static/ },
+  airflowSetting: { is: [/setting|\btap\b|speed|profile/, /^title above/], not: /static/ },
   externalStaticInWc: { is: [/static|\besp\b|pressure/] },
   airflowCfm: { is: [/air ?flow|\bcfm\b|air volume|l\/s|m3\/h/] },
-  totalBtuh: { is: [/total/, /capacity|\btc\b|\bheating\b/], not: /sensible|ratio|setting|power/ },
-  sensibleBtuh: { is: [/sensible|\bsc\b|\bshc\b/], not: /ratio|\bshr\b|s\/t/ },
+  totalBtuh: { is: [/total|\btot\b/, /capacity|\btc\b|\bheating\b/], not: /sensible|ratio|setting|power/ },
+  sensibleBtuh: { is: [/sensible|\bsens\b|\bsc\b|\bshc\b/], not: /ratio|\bshr\b|s\/t/ },
   powerW: { is: [/power|watt|\bkw\b|\bw\b|input/], not: /total cap|sensible/ },
 };
 

@@ -16,22 +16,7 @@ export type CellNumber =
     }
   | { readonly kind: "refused"; readonly reason: string; readonly fix: string };
 
-const NOTHING = new Set([
-  "",
-  "-",
-  "--",
-  "—",
-  "–",
-  "na",
-  "n/a",
-  "nan",
-  "null",
-  "none",
-  "#n/a",
-  "#ref!",
-  "#value!",
-  "#div/0!",
-]);
+const NOTHING = new Set(["", "na", "n/a", "nan", "null", "none", "#n/a", "#ref!", "#value!", "#div/0!"]);
 /** Digits with marks between them: a sign, then digits, spaces, apostrophes, points and commas. */
 const NUMBER = /^([+-]?)((?:\d|[.,'’](?=\d)|(?<=\d)\s(?=\d{3}(?!\d)))+)\s*(.*)$/u;
 const COMMA_IS_DECIMAL = /(?:^|[^\d.,])(?:\d+,\d{1,2}|\d+,\d{4,}|0,\d+)(?!\d|[.,]\d)|\.\d{3},\d/;
@@ -52,11 +37,11 @@ export function decimalSignOf(cells: Iterable<string>): DecimalSign | null {
 
 /** The number in a cell as a spreadsheet shows it: thousands marks, decimal comma, its own unit behind it. */
 export function readNumberCell(cell: string, sign: DecimalSign, family: UnitFamily): CellNumber {
-  const text = cell
+  const text = withoutFootnote(cell)
     .normalize("NFKC")
     .replaceAll(/[−–](?=\d)/g, "-")
     .trim();
-  if (NOTHING.has(text.toLowerCase())) return { kind: "empty" };
+  if (NOTHING.has(text.toLowerCase()) || /^[-–—.\s]+$/.test(text)) return { kind: "empty" };
   const [, minus = "", digits = "", suffix = ""] = NUMBER.exec(text) ?? [];
   if (digits === "") {
     return {
@@ -80,7 +65,7 @@ export function readNumberCell(cell: string, sign: DecimalSign, family: UnitFami
       kind: "two readings",
       values: [Number(`${minus}${digits.replace(",", ".")}`), Number(`${minus}${bare}`)],
       unit,
-      reason: `“${short(digits)}” can be read in two ways: the block uses both point and comma before decimals.`,
+      reason: `“${short(digits)}” can be read in two ways, and its block does not tell whether point or comma stands before decimals.`,
       fix: "Write the number without a thousands separator and with a point before decimals.",
     };
   }
@@ -92,6 +77,13 @@ export function readNumberCell(cell: string, sign: DecimalSign, family: UnitFami
         reason: `“${short(digits)}” is not a number.`,
         fix: "Enter digits, for instance 1250 or 0.5.",
       };
+}
+
+/** A mark that leads to a footnote is no digit: 34.2¹ would otherwise become 34.21. */
+function withoutFootnote(cell: string): string {
+  return cell
+    .replace(/(?<=\d)\s*[⁰¹²³⁴-⁹]+\s*$/u, "")
+    .replace(/(?<=\d)\s*(?:[*†‡§#]+|\(\w\)|\[\w\])\s*$/u, "");
 }
 
 /** Digits with a point before decimals and nothing else; null when they can be read in two ways. */

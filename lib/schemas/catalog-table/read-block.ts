@@ -1,9 +1,13 @@
 import { parse } from "csv-parse/browser/esm/sync";
+import { headingsOf, headOf, partsOf } from "./block-parts";
+import { groupsDown } from "./groups-across";
 
 /** A pasted block or a CSV taken apart. Rows keep the line they stood on, from 1, so that a refusal can name it. */
 export type Block = {
   readonly headings: readonly string[];
   readonly rows: readonly BlockRow[];
+  /** Lines among the rows that hold none: notes, titles, headings said again. */
+  readonly leftOut: readonly BlockRow[];
 };
 export type BlockRow = { readonly line: number; readonly cells: readonly string[] };
 export type BlockRefusal = { readonly kind: "refused"; readonly reason: string };
@@ -11,6 +15,9 @@ export type BlockRefusal = { readonly kind: "refused"; readonly reason: string }
 export const MOST_CHARACTERS = 2_000_000;
 export const MOST_ROWS = 5_000;
 export const MOST_COLUMNS = 60;
+
+/** The column of what stands above each part of a block that holds several. */
+export const TITLE_ABOVE = "Title above the rows";
 
 /** Takes a block apart by tabs, semicolons or commas, whichever cuts most lines alike. */
 export function readBlock(text: string): Block | BlockRefusal {
@@ -27,33 +34,47 @@ export function readBlock(text: string): Block | BlockRefusal {
     );
   const found = cut(text, delimiter);
   if ("kind" in found) return found;
-  const rows = found.filter(({ cells }) => cells.some((cell) => cell !== ""));
-  const start = headingIndex(rows);
-  const head = rows[start];
-  if (head === undefined || rows.length < start + 2)
+  const lines = found.filter(({ cells }) => cells.some((cell) => cell !== ""));
+  const { head, begin } = headOf(lines);
+  if (head.length === 0 || lines.length < 2)
     return refuse("Only one line was found. Copy the headings and the rows below them.");
-  const width = Math.max(...rows.map(({ cells }) => cells.length));
+  const width = Math.max(...lines.map(({ cells }) => cells.length));
   if (width > MOST_COLUMNS)
     return refuse(`The block has ${width} columns; ${MOST_COLUMNS} are the most that can be read.`);
-  if (rows.length > MOST_ROWS)
+  if (lines.length > MOST_ROWS)
     return refuse(
-      `The block has ${rows.length} lines; ${MOST_ROWS} are the most. Paste one table at a time.`,
+      `The block has ${lines.length} lines; ${MOST_ROWS} are the most. Paste one table at a time.`,
     );
-  const second = rows[start + 1];
-  const unitsBelow = second !== undefined && isUnitLine(second.cells);
-  const headings = uniqueHeadings(
-    Array.from({ length: width }, (_, index) =>
-      [head.cells[index] ?? "", unitsBelow ? (second.cells[index] ?? "") : ""]
-        .filter((part) => part !== "")
-        .join(" "),
-    ),
+  const { rows, titles, leftOut, otherTable } = partsOf(
+    lines.slice(0, begin - head.length),
+    head,
+    lines.slice(begin),
   );
-  const body = rows.slice(start + (unitsBelow ? 2 : 1));
-  if (body.length === 0) return refuse("No rows were found below the headings. Copy the rows as well.");
-  return {
-    headings,
-    rows: body.map(({ line, cells }) => ({ line, cells: headings.map((_, index) => cells[index] ?? "") })),
+  if (otherTable !== null && rows.some(({ line }) => line > otherTable.line))
+    return refuse(
+      `Line ${otherTable.line} begins another table with other columns. Paste one table at a time.`,
+    );
+  if (rows.length === 0) return refuse("No rows were found below the headings. Copy the rows as well.");
+  const titled = rows.map(({ line, cells }, at) => ({
+    line,
+    cells: [
+      ...(titles === null ? [] : [titles[at] ?? ""]),
+      ...Array.from({ length: width }, (_, index) => cells[index] ?? ""),
+    ],
+  }));
+  const titledHead =
+    titles === null
+      ? head
+      : head.map(({ line, cells }, at) => ({
+          line,
+          cells: [at === head.length - 1 ? TITLE_ABOVE : "", ...cells],
+        }));
+  const wide = width + (titles === null ? 0 : 1);
+  const table = groupsDown(titledHead, titled, wide) ?? {
+    headings: headingsOf(titledHead, wide),
+    rows: titled,
   };
+  return { headings: uniqueHeadings(table.headings), rows: table.rows, leftOut };
 }
 
 function refuse(reason: string): BlockRefusal {
@@ -84,37 +105,6 @@ function cut(text: string, delimiter: string): readonly BlockRow[] | BlockRefusa
 
 function oddQuotes(text: string): boolean {
   return (text.match(/"/g) ?? []).length % 2 === 1 || /\d"/.test(text);
-}
-
-/** The last line of words above the first line that is mostly numbers. */
-function headingIndex(rows: readonly BlockRow[]): number {
-  const first = rows.findIndex(({ cells }) => {
-    const filled = cells.filter((cell) => cell !== "");
-    const numbers = filled.filter((cell) => /^[+-]?[\d.,]+/.test(cell));
-    return filled.length > 1 && numbers.length * 2 >= filled.length && !isWideHead(cells);
-  });
-  if (first <= 0) return 0;
-  const above = rows[first - 1];
-  return above !== undefined && first > 1 && isUnitLine(above.cells) ? first - 2 : first - 1;
-}
-
-/** A heading of statics across: words first, then a rising run of small numbers. */
-function isWideHead(cells: readonly string[]): boolean {
-  const [first = "", ...rest] = cells;
-  const numbers = rest.filter((cell) => cell !== "").map((cell) => Number.parseFloat(cell));
-  return (
-    /^\D*$/.test(first) &&
-    /set|tap|speed|static|esp/i.test(first) &&
-    numbers.length > 1 &&
-    numbers.every((value, index) => Number.isFinite(value) && value > (numbers[index - 1] ?? -1))
-  );
-}
-
-const UNIT =
-  /^[([]?\s*(°?\s?[cf]|deg\.? ?[cf]|cfm|l\/s|m[³3]\/[hs]|kw|w|watts?|k?m?btu\/?hr?|mbh|tons?|pa|in\.? ?w\.?[cg]\.?|%)?\s*[)\]]?$/i;
-
-function isUnitLine(cells: readonly string[]): boolean {
-  return cells.some((cell) => cell !== "") && cells.every((cell) => UNIT.test(cell));
 }
 
 function delimiterOf(text: string): string | null {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { performanceAt } from "@/lib/engineering/equipment";
-import { checkTable, readBlock, staticsDown, suggestMapping, TABLE_KINDS } from "@/lib/schemas/catalog-table";
+import { checkTable, fanLines, readBlock, suggestMapping, TABLE_KINDS } from "@/lib/schemas/catalog-table";
 
 const RUNS = Number(process.env.DEWLEDGER_RANDOM_RUNS ?? 200);
 const GOOD = [
@@ -42,7 +42,7 @@ it("no block breaks the reader; every row is kept whole or has a named cell", ()
       (text, kind) => {
         const found = readBlock(text);
         if ("kind" in found) return found.reason.length > 20;
-        const block = staticsDown(found);
+        const block = fanLines(found);
         const table = checkTable(kind, block, suggestMapping(kind, block));
         const named = new Set(table.refused.map(({ row }) => row));
         expect(table.goodRows + named.size).toBe(block.rows.length);
