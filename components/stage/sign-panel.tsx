@@ -7,6 +7,7 @@ import { type Answer, problemsOf, useSentForm } from "@/components/forms/use-sen
 import { Card } from "@/components/ui/card";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
+import { formOf, savingForms } from "./saving-forms";
 
 type Props = {
   readonly jobId: string;
@@ -16,11 +17,25 @@ type Props = {
   readonly sign: (input: unknown) => Promise<Answer>;
 };
 
+const UNSAVED: Answer = {
+  ok: false,
+  message: "Something in the form above is not saved; the message there says why. Mend it, then sign.",
+  fields: [],
+};
+
 /** Signing freezes what was last saved. */
 export function SignPanel({ jobId, stage, version, name, sign }: Props) {
-  const [sent, send, busy] = useSentForm((form) =>
-    sign({ jobId, stage, expectedVersion: version, signatureName: String(form.get("signatureName")) }),
-  );
+  const [sent, send, busy] = useSentForm(async (form) => {
+    // The last key may be a moment old: what is signed is what stands in the form.
+    const kept = await savingForms.settle(formOf(jobId, stage));
+    if (kept?.isSaved === false) return UNSAVED;
+    return sign({
+      jobId,
+      stage,
+      expectedVersion: kept?.version ?? version,
+      signatureName: String(form.get("signatureName")),
+    });
+  });
   return (
     <Card title="Sign">
       <ActionForm action={send} className="grid max-w-xl gap-3">

@@ -8,6 +8,7 @@ import type { StageKey } from "@/lib/domain/stages";
 import { LOST, PAUSE_MS, RETRY_MS, stateAfterSave } from "./after-save";
 import { heldEntries } from "./held-entries";
 import type { SaveAnswer } from "./save-answer";
+import { formOf, type Settled, savingForms } from "./saving-forms";
 import type { TypedValues } from "./typed-values";
 import { useLeaving } from "./use-leaving";
 
@@ -36,11 +37,12 @@ export function useAutosave(facts: Facts) {
   const version = useRef(facts.version);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   const at = useRef({ busy: false, again: false, dirty: false, asking: false, refused: false });
-  const formKey = `${facts.jobId} ${facts.stage}`;
+  const formKey = formOf(facts.jobId, facts.stage);
+  const work = useRef(Promise.resolve());
   const latest = useRef(facts);
   latest.current = facts;
 
-  const send = async (): Promise<void> => {
+  const sendNow = async (): Promise<void> => {
     clearTimeout(timer.current);
     if (at.current.busy) {
       at.current.again = true;
@@ -78,7 +80,7 @@ export function useAutosave(facts: Facts) {
       const untouched = Object.keys(fields).filter((key) => !touched.includes(key));
       write(Object.fromEntries(untouched.map((key) => [key, others[key] ?? null])));
       saved.current = others;
-      if (merged.conflicts.length === 0) return send();
+      if (merged.conflicts.length === 0) return sendNow();
       at.current.asking = true;
       setTheirs(others);
       setState({ state: "not saved", why: answer.message });
@@ -88,7 +90,20 @@ export function useAutosave(facts: Facts) {
       setState({ state: "not saved", why: answer.message });
       if (answer.code === "UNAVAILABLE") timer.current = setTimeout(() => void send(), RETRY_MS);
     }
-    if (at.current.again && !at.current.asking) return send();
+    if (at.current.again && !at.current.asking) return sendNow();
+  };
+  const send = (): Promise<void> => {
+    const isFirst = !at.current.busy;
+    const done = sendNow();
+    if (isFirst) work.current = done;
+    return done;
+  };
+  /** Sends what waits, and answers when nothing is on its way any more. */
+  const settle = async (): Promise<Settled> => {
+    await work.current;
+    if (at.current.dirty && !at.current.asking) await send();
+    const { busy, dirty, asking, refused } = at.current;
+    return { isSaved: !(busy || dirty || asking || refused), version: version.current };
   };
 
   const touch = () => {
@@ -106,15 +121,20 @@ export function useAutosave(facts: Facts) {
     },
   });
 
-  const latestSend = useRef(send);
-  latestSend.current = send;
+  const doors = useRef({ send, settle });
+  doors.current = { send, settle };
   useEffect(() => {
     const held = heldEntries.of(formKey);
     // Told to the form as if typed anew, so that it is saved or says again why it cannot be.
     if (held !== null) latest.current.write(held);
-    return onBack(() => {
-      if (at.current.dirty) void latestSend.current();
+    const stop = onBack(() => {
+      if (at.current.dirty) void doors.current.send();
     });
+    const leave = savingForms.register(formKey, () => doors.current.settle());
+    return () => {
+      stop();
+      leave();
+    };
   }, [formKey]);
 
   /** After the person decided: what stands in the form is saved over theirs. */

@@ -62,6 +62,17 @@ test("two people save the same record: nothing is lost, both values are shown", 
   await page.reload();
   await expect(page.locator("#field-floorAreaFt2")).toHaveValue("2300");
 
+  // Signing straight after a key does not leave that entry behind, and a refused entry keeps it from being signed.
+  const sign = () => page.getByRole("button", { name: "Sign", exact: true }).click();
+  await fillStage(page, { floorAreaFt2: "99" });
+  await sign();
+  await expect(page.getByText(/Something in the form above is not saved/)).toBeVisible();
+  await fillStage(page, { floorAreaFt2: "2400" });
+  await sign();
+  await expect(page.getByText(/is needed before this can be signed/).first()).toBeVisible();
+  await page.goto(address(record));
+  await expect(page.locator("#field-floorAreaFt2")).toHaveValue("2400");
+
   await page.goto(address("/jobs/new"));
   await page.getByLabel("Customer name").fill("Odette Brackwater-Lyle");
   await page.context().setOffline(true);
