@@ -1,5 +1,6 @@
 import { VerdictMark } from "@/components/findings/verdict-mark";
 import { Badge } from "@/components/ui/badge";
+import { dayOf } from "@/lib/domain/days";
 import type { StageRecord } from "@/lib/domain/jobs";
 import type { Verdict } from "@/lib/engineering/findings";
 
@@ -7,11 +8,13 @@ type Props = {
   readonly record: StageRecord | null;
   readonly revisions: readonly StageRecord[];
   readonly verdictNow: Verdict | null;
+  readonly timeZone: string;
 };
 
 /** Whether the record is a draft or signed, by whom, and what came before. */
-export function RecordState({ record, revisions, verdictNow }: Props) {
+export function RecordState({ record, revisions, verdictNow, timeZone }: Props) {
   if (!record) return <p className="text-muted">Nothing entered yet.</p>;
+  const signedOn = ({ signedAt }: StageRecord) => (signedAt === null ? "" : dayOf(signedAt, timeZone));
   const earlier = revisions.filter((one) => one.id !== record.id);
   return (
     <div className="flex flex-wrap items-center gap-x-4 gap-y-2 text-sm">
@@ -20,7 +23,7 @@ export function RecordState({ record, revisions, verdictNow }: Props) {
       </Badge>
       <span>
         {record.state === "signed"
-          ? `Revision ${record.revision}, signed by ${record.signatureName} on ${record.signedAt?.slice(0, 10)}`
+          ? `Revision ${record.revision}, signed by ${record.signatureName} on ${signedOn(record)}`
           : `Revision ${record.revision}, last saved by ${record.updatedByName}`}
       </span>
       <VerdictMark verdict={verdictNow} look="plain" />
@@ -34,7 +37,7 @@ export function RecordState({ record, revisions, verdictNow }: Props) {
           <ul className="mt-1 grid gap-1">
             {earlier.map((one) => (
               <li key={one.id}>
-                Revision {one.revision}, signed by {one.signatureName} on {one.signedAt?.slice(0, 10)}:{" "}
+                Revision {one.revision}, signed by {one.signatureName} on {signedOn(one)}:{" "}
                 {one.verdict ?? "no verdict"}
               </li>
             ))}

@@ -11,6 +11,11 @@ export function mondayOf(isoDay: string): string {
   return dayAfter(isoDay, -((weekday + 6) % 7));
 }
 
+/** The day of a moment on a company's own clock: what is signed there in the evening is not of the next day. */
+export function dayOf(isoMoment: string, timeZone: string): string {
+  return todayIn(timeZone, new Date(isoMoment));
+}
+
 /** Today on a company's own clock, as an ISO day. */
 export function todayIn(timeZone: string, now = new Date()): string {
   return new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" }).format(now);

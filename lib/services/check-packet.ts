@@ -1,4 +1,6 @@
+import { company } from "@/lib/db/company";
 import { packets } from "@/lib/db/packets";
+import { dayOf } from "@/lib/domain/days";
 import type { Job } from "@/lib/domain/jobs";
 import { type Packet, replacedBy } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -59,9 +61,10 @@ export async function readReplacedPacket(
   const job = await getJob(scope, jobId);
   const packet = await getPacket(scope, job, packetId);
   const newer = replacedBy(packet, await packets(scope).list(job.id));
+  const { timeZone } = await company(scope).get();
   if (newer === null)
     throw new AppError("CONFLICT", "No newer packet has replaced this one. Open it as it was made.");
-  const replacedNote = NOTES[packet.language](newer.revision, newer.createdAt.slice(0, 10));
+  const replacedNote = NOTES[packet.language](newer.revision, dayOf(newer.createdAt, timeZone));
   const bytes = await renderView({ ...(await viewOf(scope, packet)), replacedNote });
   return { bytes, fileName: markedName(job, packet) };
 }

@@ -1,5 +1,6 @@
 import { DateTime } from "luxon";
 import { numberText } from "@/lib/charts/number-text";
+import { dayOf } from "@/lib/domain/days";
 import type { LedgerCell, LedgerLine } from "@/lib/domain/ledger";
 import type { PacketLanguage } from "@/lib/domain/packets";
 import { controlSetupFields } from "@/lib/domain/stages/control-setup";
@@ -78,8 +79,8 @@ export function homeownerPacketView(
 
 /** Startup, review, and what is promised from the startup on. */
 function dates(parts: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
-  const { job, records } = parts;
-  const startup = records.startup_record?.signedAt?.slice(0, 10) ?? null;
+  const { job } = parts;
+  const startup = startedOn(parts);
   return [
     { label: texts.startup, text: startup ?? texts.notSigned },
     { label: texts.review, text: job.reviewDue ?? texts.noDate },
@@ -87,9 +88,16 @@ function dates(parts: PacketParts, texts: HomeownerTexts): readonly LabelledText
   ];
 }
 
+/** The day the startup was signed, at the company. */
+function startedOn({ records, timeZone }: PacketParts): string | null {
+  const signedAt = records.startup_record?.signedAt ?? null;
+  return signedAt === null ? null : dayOf(signedAt, timeZone);
+}
+
 /** Terms of this job where its selection names them, else the company's own; 0 promises nothing. */
-function termDates({ records, brand, context }: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
-  const startup = records.startup_record?.signedAt?.slice(0, 10) ?? null;
+function termDates(parts: PacketParts, texts: HomeownerTexts): readonly LabelledText[] {
+  const { brand, context } = parts;
+  const startup = startedOn(parts);
   const selection = context.inputs.equipment_selection;
   const term = (key: keyof PacketParts["brand"]["terms"]) => (selection[key] ?? brand.terms[key]) || null;
   const after = (span: { readonly years?: number; readonly months?: number }, otherwise: string) =>

@@ -1,4 +1,5 @@
 import { catalog } from "@/lib/db/catalog";
+import { company } from "@/lib/db/company";
 import { instruments } from "@/lib/db/instruments";
 import { logs } from "@/lib/db/logs";
 import { members } from "@/lib/db/members";
@@ -57,6 +58,8 @@ export type StageView = {
   readonly mayEdit: boolean;
   readonly maySign: boolean;
   readonly mayReopen: boolean;
+  /** The company's own clock. */
+  readonly timeZone: string;
   /** Offered as the signature of the person signed in. */
   readonly signerName: string;
 };
@@ -94,6 +97,7 @@ async function readStageView(scope: TenantScope, jobId: string, stage: StageKey)
     mayEdit: open && may(scope.role, EDIT_PERMISSION[stage]),
     maySign: open && record !== null && may(scope.role, SIGN_PERMISSION[stage]),
     mayReopen: !open && may(scope.role, "record.reopen"),
+    timeZone: (await company(scope).get()).timeZone,
     signerName: people.find((one) => one.userId === scope.userId)?.name ?? "",
   };
 }

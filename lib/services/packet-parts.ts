@@ -1,8 +1,10 @@
 import { catalog } from "@/lib/db/catalog";
+import { company } from "@/lib/db/company";
 import { forecasts } from "@/lib/db/forecasts";
 import { forecastsLived } from "@/lib/db/forecasts-lived";
 import { stageRecords } from "@/lib/db/stage-records";
 import { evaluateJob } from "@/lib/domain/evaluate";
+import { asId } from "@/lib/domain/ids";
 import type { Job, StageRecord } from "@/lib/domain/jobs";
 import type { Packet } from "@/lib/domain/packets";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -25,7 +27,9 @@ export async function packetParts(
   const { humidityLimitPct } = context.inputs.load_summary;
   const log = await logPanelView(scope, job, context.log?.importId ?? null, humidityLimitPct);
   const { controlModelId } = context.inputs.control_setup;
-  const controls = (await catalog(scope).listControls()).find((one) => one.id === controlModelId) ?? null;
+  // In the version the job rests on, which may be off the lists.
+  const controls =
+    controlModelId === null ? null : await catalog(scope).findControl(asId<"control model">(controlModelId));
   const revisions: (readonly [StageKey, readonly StageRecord[]])[] = [];
   for (const stage of STAGES) revisions.push([stage, await stageRecords(scope).revisions(job.id, stage)]);
   return {
@@ -37,6 +41,7 @@ export async function packetParts(
     controls,
     revisions: Object.fromEntries(revisions) as PacketParts["revisions"],
     brand: await packetBrand(scope, language),
+    timeZone: (await company(scope).get()).timeZone,
     // Only what a kind prints is read.
     forecast: kind === "file" ? await forecasts(scope).whole(job.id) : null,
     fitPicture:

@@ -2,6 +2,7 @@ import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
 import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
+import { dayOf, todayIn } from "@/lib/domain/days";
 import { isUuid } from "@/lib/domain/ids";
 import type { Job } from "@/lib/domain/jobs";
 import {
@@ -72,7 +73,7 @@ async function madeOrFound(scope: TenantScope, job: Job, wanted: Wanted, now: Da
   // Only the newest: an older one with the same content has been replaced since.
   if (newest?.inputsHash === inputsHash) return newest.id;
   const revision = Math.max(0, ...ofKind.map((one) => one.revision)) + 1;
-  const stamp = stampOf(job, wanted, revision, newest ?? null, now);
+  const stamp = stampOf(job, wanted, revision, newest ?? null, now, parts.timeZone);
   const link = kind === "homeowner" ? printedLink(scope.tenantId, job.id, revision, now) : null;
   const view = viewOf(kind, language, { ...parts, ...stamp }, link);
   const bytes = await renderView(view);
@@ -112,8 +113,9 @@ function stampOf(
   revision: number,
   last: Packet | null,
   now: Date,
+  timeZone: string,
 ): PacketStamp {
-  const lastDay = last?.createdAt.slice(0, 10);
+  const lastDay = last === null ? "" : dayOf(last.createdAt, timeZone);
   const spanish = language === "es";
   const replaces = spanish
     ? `reemplaza al ${last?.revision} del ${lastDay}`
@@ -123,7 +125,7 @@ function stampOf(
       ? `Trabajo ${job.number}, cuaderno ${revision}`
       : `Job ${job.number}, ${PACKET_KIND_NAMES[kind].toLowerCase()} ${revision}`,
     revisionNote: last ? replaces : "",
-    createdOn: now.toISOString().slice(0, 10),
+    createdOn: todayIn(timeZone, now),
   };
 }
 

@@ -20,6 +20,17 @@ test("terms of the company hold where the job names none, counted from the signe
   ]);
 });
 
+test("a startup signed in Hawaii in the afternoon is of that day, though Greenwich is a day on", () => {
+  const parts = packetPartsOf({ timeZone: "Pacific/Honolulu" });
+  const startup = parts.records.startup_record;
+  if (startup === null) throw new Error("The sample has a startup.");
+  // 2026-07-22 01:30 UTC is 3:30 PM on the 21st at UTC-10.
+  const records = { ...parts.records, startup_record: { ...startup, signedAt: "2026-07-22T01:30:00.000Z" } };
+  const { terms, job } = homeownerPacketView({ ...parts, records }, "en", null);
+  expect(job.dates[0]?.text).toBe("2026-07-21");
+  expect(terms.dates[0]).toEqual({ label: "Next maintenance", text: "2027-07-21" });
+});
+
 test("terms of the job come before the company's; 0 promises nothing", () => {
   const own = { partsWarrantyYears: 5, laborWarrantyYears: 0, warrantyWords: "Compressor: 12 years." };
   const parts = packetPartsOf({}, [], withSelection(own));

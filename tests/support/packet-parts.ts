@@ -116,6 +116,7 @@ export function packetPartsOf(
     forecast: null,
     fitPicture: null,
     brand: PLAIN_BRAND,
+    timeZone: "America/Chicago",
     paper: "letter",
     documentId: "Job 1042, packet 1",
     revisionNote: "",

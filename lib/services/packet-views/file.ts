@@ -1,3 +1,4 @@
+import { dayOf } from "@/lib/domain/days";
 import { STAGE_NAMES, STAGES } from "@/lib/domain/stages";
 import type { SheetSection, SheetView } from "@/lib/reports/sheet/view";
 import { fileLedger } from "../printed-ledger";
@@ -30,7 +31,7 @@ export function filePacketView(parts: PacketParts): SheetView {
   };
 }
 
-function stateSection({ records, evaluation }: PacketParts): SheetSection {
+function stateSection({ records, evaluation, timeZone }: PacketParts): SheetSection {
   return {
     title: "Where the job stands",
     blocks: [
@@ -53,7 +54,7 @@ function stateSection({ records, evaluation }: PacketParts): SheetSection {
             record.state,
             record.signedAt === null
               ? "–"
-              : `${record.signedAt.slice(0, 10)} by ${record.signatureName ?? ""}`,
+              : `${dayOf(record.signedAt, timeZone)} by ${record.signatureName ?? ""}`,
             verdict ?? "for information",
           ];
         }),

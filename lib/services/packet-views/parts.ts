@@ -22,6 +22,8 @@ export type PacketStamp = {
 export type PacketParts = JobView &
   PacketStamp & {
     readonly brand: PacketBrand;
+    /** The company's own clock: every day a packet names is a day there. */
+    readonly timeZone: string;
     readonly paper: PacketPaper;
     readonly log: LogPanelView;
     readonly controls: ControlModel | null;

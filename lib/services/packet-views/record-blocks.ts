@@ -1,4 +1,5 @@
 import { numberText } from "@/lib/charts/number-text";
+import { dayOf } from "@/lib/domain/days";
 import { fieldGroups } from "@/lib/domain/fields";
 import type { StageRecord } from "@/lib/domain/jobs";
 import { STAGE_FIELDS, STAGE_NAMES, type StageKey } from "@/lib/domain/stages";
@@ -26,7 +27,7 @@ export function recordSection(parts: PacketParts, stage: StageKey): SheetSection
   const signed = record.state === "signed";
   return {
     title,
-    lead: stateText(record),
+    lead: stateText(record, parts.timeZone),
     blocks: [
       ...inputBlocks(parts, stage),
       ...stagePictures(parts, stage),
@@ -36,16 +37,16 @@ export function recordSection(parts: PacketParts, stage: StageKey): SheetSection
         kind: "findings",
         findings: (signed ? record.findings : parts.evaluation.findings[stage]).map(printedFinding),
       },
-      ...olderRevisions(parts.revisions[stage]),
+      ...olderRevisions(parts.revisions[stage], parts.timeZone),
     ],
   };
 }
 
-export function stateText(record: StageRecord): string {
+export function stateText(record: StageRecord, timeZone: string): string {
   const { revision, state, signedAt, signatureName, updatedAt, updatedByName } = record;
   return state === "draft"
-    ? `Revision ${revision}, draft, not signed. Last saved ${updatedAt.slice(0, 10)} by ${updatedByName}.`
-    : `Revision ${revision}, signed ${signedAt?.slice(0, 10) ?? ""} by ${signatureName ?? ""}.`;
+    ? `Revision ${revision}, draft, not signed. Last saved ${dayOf(updatedAt, timeZone)} by ${updatedByName}.`
+    : `Revision ${revision}, signed ${signedAt === null ? "" : dayOf(signedAt, timeZone)} by ${signatureName ?? ""}.`;
 }
 
 const findingsNote = (signed: boolean, engine: string) =>
@@ -104,7 +105,7 @@ function figureText({ label, value, unit, decimals, uncertainty }: Figure): stri
   return `${label} ${numberText(value, decimals)}${sure} ${unit}`.trim();
 }
 
-function olderRevisions(revisions: readonly StageRecord[]): readonly Block[] {
+function olderRevisions(revisions: readonly StageRecord[], timeZone: string): readonly Block[] {
   if (revisions.length < 2) return [];
   return [
     { kind: "heading", text: "Revisions" },
@@ -119,7 +120,9 @@ function olderRevisions(revisions: readonly StageRecord[]): readonly Block[] {
       rows: revisions.map((one) => [
         String(one.revision),
         one.state,
-        one.signedAt === null ? "not signed" : `${one.signedAt.slice(0, 10)} by ${one.signatureName ?? ""}`,
+        one.signedAt === null
+          ? "not signed"
+          : `${dayOf(one.signedAt, timeZone)} by ${one.signatureName ?? ""}`,
         one.reopenReason ?? "–",
       ]),
       ifNone: "",

@@ -22,7 +22,7 @@ export function reviewPacketView(parts: PacketParts): SheetView {
     sections: [
       {
         title: "What it comes to",
-        lead: record === null ? "Not reviewed yet." : stateText(record),
+        lead: record === null ? "Not reviewed yet." : stateText(record, parts.timeZone),
         blocks: [
           {
             kind: "facts",

@@ -30,7 +30,12 @@ export default async function StagePage({ params }: Props) {
   const { record } = view;
   return (
     <div className="grid gap-6">
-      <RecordState record={record} revisions={view.revisions} verdictNow={view.verdictNow} />
+      <RecordState
+        record={record}
+        revisions={view.revisions}
+        verdictNow={view.verdictNow}
+        timeZone={view.timeZone}
+      />
       {stage === "humidity_review" ? (
         <HumiditySheets scope={scope} job={view.job} context={view.context} />
       ) : null}
