@@ -11,6 +11,8 @@ import { closeDatabase } from "@/lib/db/client";
 import { unscopedFoundCompany } from "@/lib/db/unscoped/people";
 import { unscopedRateLimit } from "@/lib/db/unscoped/rate-limit";
 import { unscopedTransaction } from "@/lib/db/unscoped/transaction";
+import { foundCompany } from "@/lib/services/found-company";
+import { refusedBy } from "../support/service-jobs";
 
 const PASSWORD = "a few words in a row";
 let passwordHash: string;
@@ -19,6 +21,24 @@ beforeAll(async () => {
   passwordHash = await hashPassword(PASSWORD);
 });
 afterAll(closeDatabase);
+
+test("a company is founded with its first owner, who signs in with the password that is printed once", async () => {
+  const email = `${randomUUID()}@example.com`;
+  const asked = { companyName: "Levee Road", timeZone: "Pacific/Honolulu", email, name: "Own Er" };
+  const password = await foundCompany(asked);
+  expect(password).toMatch(/^[a-z2-9]{4}(-[a-z2-9]{4}){3}$/);
+  expect(await signIn(email, password ?? "")).toBe("in");
+  // Whoever signs in here already keeps their password.
+  expect(await foundCompany({ ...asked, companyName: "Second" })).toBeNull();
+  expect(await signIn(email, password ?? "")).toBe("in");
+  const wrong = { companyName: " ", timeZone: "Hawaii time", email: "nobody", name: "" };
+  expect((await refusedBy(foundCompany(wrong))).fields.map(({ field }) => field)).toEqual([
+    "companyName",
+    "timeZone",
+    "email",
+    "name",
+  ]);
+});
 
 async function newPerson(): Promise<string> {
   const email = `${randomUUID()}@example.com`;
