@@ -41,14 +41,28 @@ const EQUIPMENT: readonly Column<Equipment>[] = [
   { key: "version", head: "Version", numeric: true, wideOnly: true, cell: (one) => one.version },
 ];
 
-export function EquipmentTable({ equipment }: { readonly equipment: readonly Equipment[] }) {
+/** In an empty catalog nothing was searched for: say what belongs there. */
+const none = (isSearch: boolean, what: string, belongs: string) =>
+  isSearch ? `No ${what} fits.` : `No ${what} yet. ${belongs}`;
+
+export function EquipmentTable({
+  equipment,
+  isSearch,
+}: {
+  readonly equipment: readonly Equipment[];
+  readonly isSearch: boolean;
+}) {
   return (
     <Table
       label="Equipment"
       columns={EQUIPMENT}
       rows={equipment}
       rowKey={(one) => one.id}
-      empty="No equipment fits."
+      empty={none(
+        isSearch,
+        "equipment",
+        "A model with its performance and fan tables; jobs choose from it and are judged by its numbers.",
+      )}
     />
   );
 }
@@ -79,9 +93,11 @@ const CONTROLS: readonly Column<ControlModel>[] = [
 
 export function ControlTable({
   controls,
+  isSearch,
   mayEdit,
 }: {
   readonly controls: readonly ControlModel[];
+  readonly isSearch: boolean;
   readonly mayEdit: boolean;
 }) {
   return (
@@ -90,7 +106,7 @@ export function ControlTable({
       columns={mayEdit ? CONTROLS : unlinked(CONTROLS, (one) => `${one.maker} ${one.name}`)}
       rows={controls}
       rowKey={(one) => one.id}
-      empty="No thermostat fits."
+      empty={none(isSearch, "thermostat", "With the maker’s own labels, which the crew card shows.")}
     />
   );
 }
@@ -131,9 +147,11 @@ const INSTRUMENTS: readonly Column<Tool>[] = [
 
 export function InstrumentTable({
   instruments,
+  isSearch,
   mayEdit,
 }: {
   readonly instruments: readonly Tool[];
+  readonly isSearch: boolean;
   readonly mayEdit: boolean;
 }) {
   return (
@@ -142,7 +160,7 @@ export function InstrumentTable({
       columns={mayEdit ? INSTRUMENTS : unlinked(INSTRUMENTS, (one) => one.name)}
       rows={instruments}
       rowKey={(one) => one.id}
-      empty="No instrument fits."
+      empty={none(isSearch, "instrument", "With its accuracy, so that a reading says how sure it is.")}
     />
   );
 }

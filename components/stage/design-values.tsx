@@ -1,18 +1,26 @@
-import { Button } from "@/components/ui/button";
+import { Button, TextLink } from "@/components/ui/button";
 import { numberText } from "@/lib/charts/number-text";
 import { designOffers } from "@/lib/domain/design-offers";
 import type { WeatherDesign } from "@/lib/domain/evaluate";
 import type { TypedValues } from "./typed-values";
 
 type Props = {
+  readonly jobId: string;
   readonly weather: WeatherDesign | null;
   readonly typed: TypedValues;
   readonly enter: (values: TypedValues, field: string) => void;
 };
 
 /** The weather file's own design values, each entered by a press of its own; nothing is filled in by itself. */
-export function DesignValues({ weather, typed, enter }: Props) {
-  if (weather === null) return null;
+export function DesignValues({ jobId, weather, typed, enter }: Props) {
+  if (weather === null)
+    return (
+      <p className="mb-6 border border-rule p-3 text-sm">
+        No weather year is chosen for this job.{" "}
+        <TextLink href={`/jobs/${jobId}/weather`}>Choose one</TextLink>, and its own design values are offered
+        here.
+      </p>
+    );
   return (
     <fieldset className="mb-6 border border-rule p-3">
       <legend className="px-1 text-sm font-semibold">Design values of the weather file {weather.name}</legend>

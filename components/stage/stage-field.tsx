@@ -2,6 +2,7 @@ import { type Choice, RadioRow, SelectField } from "@/components/ui/choice-field
 import { NumberField } from "@/components/ui/number-field";
 import { DateField, TextArea, TextField } from "@/components/ui/text-field";
 import { type FieldDef, readUnit } from "@/lib/domain/fields";
+import { NO_CHOICES } from "./no-choices";
 
 export type FieldValue = string | number | boolean | null;
 
@@ -42,7 +43,15 @@ export function StageField({ name, field, value, error, disabled, choices }: Pro
         <SelectField {...common} options={field.options} placeholder="Choose…" defaultValue={asText(value)} />
       );
     case "reference":
-      return <SelectField {...common} options={choices} placeholder="Choose…" defaultValue={asText(value)} />;
+      return (
+        <SelectField
+          {...common}
+          hint={choices.length === 0 && !disabled ? NO_CHOICES[field.to] : common.hint}
+          options={choices}
+          placeholder="Choose…"
+          defaultValue={asText(value)}
+        />
+      );
     case "yes-no":
       return (
         <RadioRow

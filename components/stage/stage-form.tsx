@@ -137,7 +137,7 @@ export function StageForm({
             />
           ) : null}
           {mayEdit && stage === "load_summary" ? (
-            <DesignValues weather={context.weather} typed={typed} enter={enter} />
+            <DesignValues jobId={jobId} weather={context.weather} typed={typed} enter={enter} />
           ) : null}
           <div className="grid gap-6">
             <StageFields

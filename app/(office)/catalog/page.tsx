@@ -13,6 +13,7 @@ export default async function CatalogPage({ searchParams }: Props) {
   const scope = await pageScope("catalog.read");
   const { q } = await searchParams;
   const search = typeof q === "string" ? q : "";
+  const isSearch = search.trim() !== "";
   const view = await catalogView(scope, search);
   return (
     <>
@@ -30,19 +31,19 @@ export default async function CatalogPage({ searchParams }: Props) {
           <h2 id="equipment" className="mb-2 text-lg font-semibold">
             Equipment
           </h2>
-          <EquipmentTable equipment={view.equipment} />
+          <EquipmentTable equipment={view.equipment} isSearch={isSearch} />
         </section>
         <section>
           <h2 id="controls" className="mb-2 text-lg font-semibold">
             Thermostats
           </h2>
-          <ControlTable controls={view.controls} mayEdit={view.mayEdit} />
+          <ControlTable controls={view.controls} isSearch={isSearch} mayEdit={view.mayEdit} />
         </section>
         <section>
           <h2 id="instruments" className="mb-2 text-lg font-semibold">
             Instruments
           </h2>
-          <InstrumentTable instruments={view.instruments} mayEdit={view.mayEdit} />
+          <InstrumentTable instruments={view.instruments} isSearch={isSearch} mayEdit={view.mayEdit} />
         </section>
       </div>
     </>

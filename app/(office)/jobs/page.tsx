@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { SavedViews } from "@/components/forms/saved-views";
+import { FirstSteps } from "@/components/jobs/first-steps";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
 import { JobsKeys } from "@/components/jobs/jobs-keys";
 import { JobsTable } from "@/components/jobs/jobs-table";
@@ -60,9 +61,13 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         asked={asked}
         plan={mayPlan ? { techs, schedule: scheduleJob } : null}
         empty={
-          <EmptyState title="No job here" action={newJob}>
-            Nothing matches. Clear the filters, or open a job.
-          </EmptyState>
+          question === "" && newJob !== null ? (
+            <FirstSteps mayInvite={may(scope.role, "members.manage")} />
+          ) : (
+            <EmptyState title="No job here" action={newJob}>
+              Nothing matches. Clear the filters, or open a job.
+            </EmptyState>
+          )
         }
       />
       <Pagination
