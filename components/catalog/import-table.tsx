@@ -23,6 +23,7 @@ import { BlockNotes } from "./block-notes";
 import { ImportMapping } from "./import-mapping";
 import { ImportPreview } from "./import-preview";
 import type { Kept } from "./kept";
+import { SettingNames } from "./setting-names";
 import { tableAsText } from "./table-as-text";
 
 type Imported = { readonly modelId: string; readonly kept: number; readonly refused: number };
@@ -178,6 +179,17 @@ export function ImportTable({ model, send, takeBack }: Props) {
           />
           {unmapped.length > 0 ? null : (
             <>
+              {kind === "performance" ? (
+                <SettingNames
+                  model={model}
+                  block={block}
+                  mapping={mapping}
+                  onRenamed={(rows, names) => {
+                    setBlock(rows);
+                    setMapping(names);
+                  }}
+                />
+              ) : null}
               <ImportPreview
                 kind={kind}
                 block={block}

@@ -10,5 +10,6 @@ export {
 } from "./quantities";
 export { type Block, type BlockRefusal, type BlockRow, MOST_CHARACTERS, readBlock } from "./read-block";
 export type { RefusedCell } from "./refused-cell";
+export { type NamedSettings, renameSetting, rowNames, strangeSettings } from "./setting-names";
 export { fanLines } from "./statics-across";
 export { ourUnit, type UnitFamily, unitsOf } from "./units";

@@ -6,6 +6,8 @@ import {
   fillDown,
   mappingProblems,
   readBlock,
+  renameSetting,
+  strangeSettings,
   suggestMapping,
   type TableKind,
 } from "@/lib/schemas/catalog-table";
@@ -141,4 +143,21 @@ test("thousands with a point and no decimals anywhere: what a fan can move tells
   );
   // 1,390 m³/h · 1,000 L ÷ 28.316847 L/ft³ ÷ 60 = 818.13 cfm; 1.39 m³/h would be 0.8 cfm.
   expect(table.fan.map(({ airflowCfm }) => Math.round(airflowCfm))).toEqual([818, 777]);
+});
+
+test("rows named by no setting of the model are said, and go under the one that is chosen", () => {
+  const settings = [{ name: "full", firstStageTable: "full, first stage" }];
+  const rows = ["High\t95", "Low\t95"].map((start) => `${start}\t67\t80\t1200\t34200\t25100\t2.7`);
+  const { block, mapping } = read("performance", [HEAD, ...rows].join("\n"));
+  expect(strangeSettings(block, mapping, settings)).toEqual(["High", "Low"]);
+  const one = renameSetting(block, mapping, "High", "full");
+  const both = renameSetting(one.block, one.mapping, "Low", "full, first stage");
+  expect(strangeSettings(both.block, both.mapping, settings)).toEqual([]);
+  expect(
+    checkTable("performance", both.block, both.mapping).performance.map((row) => row.capacitySetting),
+  ).toEqual(["full", "full, first stage"]);
+  const constant = { ...mapping, capacitySetting: { column: null, constant: "High", unit: null } };
+  expect(strangeSettings(block, constant, settings)).toEqual(["High"]);
+  const renamed = renameSetting(block, constant, "High", "full");
+  expect(strangeSettings(renamed.block, renamed.mapping, settings)).toEqual([]);
 });

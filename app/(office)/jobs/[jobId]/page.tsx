@@ -58,7 +58,9 @@ export default async function LedgerPage({
             </Card>
           )}
           {may(scope.role, "job.assign") ? (
-            <SchedulePanel job={job} techs={techs} schedule={scheduleJob} />
+            <div className="no-print">
+              <SchedulePanel job={job} techs={techs} schedule={scheduleJob} />
+            </div>
           ) : null}
         </div>
       </div>
