@@ -1,13 +1,12 @@
 import type { Metadata } from "next";
 import { SavedViews } from "@/components/forms/saved-views";
-import { FirstSteps } from "@/components/jobs/first-steps";
 import { JobsFilter } from "@/components/jobs/jobs-filter";
 import { JobsKeys } from "@/components/jobs/jobs-keys";
 import { JobsTable } from "@/components/jobs/jobs-table";
+import { NoJob } from "@/components/jobs/no-job";
 import { questionWith, type Search, tableAddress } from "@/components/jobs/table-address";
 import { PageHeader } from "@/components/shell/page-header";
 import { LinkButton } from "@/components/ui/button";
-import { EmptyState } from "@/components/ui/empty-state";
 import { Notice } from "@/components/ui/notice";
 import { Pagination } from "@/components/ui/pagination";
 import { may } from "@/lib/domain/roles";
@@ -61,13 +60,7 @@ export default async function JobsPage({ searchParams }: { readonly searchParams
         asked={asked}
         plan={mayPlan ? { techs, schedule: scheduleJob } : null}
         empty={
-          question === "" && newJob !== null ? (
-            <FirstSteps mayInvite={may(scope.role, "members.manage")} />
-          ) : (
-            <EmptyState title="No job here" action={newJob}>
-              Nothing matches. Clear the filters, or open a job.
-            </EmptyState>
-          )
+          <NoJob newJob={newJob} mayInvite={may(scope.role, "members.manage")} isFiltered={question !== ""} />
         }
       />
       <Pagination
