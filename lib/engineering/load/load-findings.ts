@@ -28,6 +28,7 @@ export function loadFindings(readings: LoadReadings, limits: Limits): readonly F
   checkReadings(readings);
   return [
     totalsFinding(readings),
+    ...latentFindings(readings),
     ventilationFinding(readings, limits),
     outdoorAirFinding(readings),
     leakageFinding(readings),
@@ -53,6 +54,24 @@ function totalsFinding(readings: LoadReadings): Finding {
     ],
     inputs,
   });
+}
+
+/** Only where it is so: a report prints the total beside the sensible load, and the total is easily taken for the latent. */
+function latentFindings({ sensibleCoolingBtuh, latentCoolingBtuh }: LoadReadings): readonly Finding[] {
+  if (sensibleCoolingBtuh === null || latentCoolingBtuh === null) return [];
+  if (latentCoolingBtuh <= sensibleCoolingBtuh) return [];
+  return [
+    finding(loadRules.latentAboveSensible, {
+      verdict: "can't tell",
+      statement: `Latent ${btuhText(latentCoolingBtuh)} is more than sensible ${btuhText(sensibleCoolingBtuh)}: what follows rests on it and cannot be trusted yet.`,
+      figures: [
+        { label: "latent", value: latentCoolingBtuh, unit: "Btu/h", decimals: 0 },
+        { label: "sensible", value: sensibleCoolingBtuh, unit: "Btu/h", decimals: 0 },
+      ],
+      nextStep: `Look at the report again. If ${btuhText(latentCoolingBtuh)} is its total, the latent cooling load is ${btuhText(latentCoolingBtuh - sensibleCoolingBtuh)}, total less sensible; or the two are swapped.`,
+      inputs: ["latentCoolingBtuh", "sensibleCoolingBtuh"],
+    }),
+  ];
 }
 
 function ventilationFinding(readings: LoadReadings, limits: Limits): Finding {

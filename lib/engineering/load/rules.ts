@@ -37,6 +37,19 @@ export const loadRules = {
     limits: [],
     checkedBy: "tests/engineering/load/load-totals.test.ts",
   },
+  latentAboveSensible: {
+    id: "load.latent-above-sensible",
+    title: "Latent part of the cooling load",
+    equation: "latent ≤ sensible",
+    basis: {
+      kind: "common practice, no source",
+      source:
+        "at the design hour of a house sun and heat outweigh moisture; more latent than sensible is a field mixed up",
+      certainty: "practice",
+    },
+    limits: [],
+    checkedBy: "tests/engineering/load/load-findings.test.ts",
+  },
   componentsSensible: componentSum("sensible cooling"),
   componentsLatent: componentSum("latent cooling"),
   componentsHeating: componentSum("heating"),

@@ -1,4 +1,5 @@
-import type { BlockRow } from "./read-block";
+/** A line taken apart; it keeps the line it stood on, from 1, so that a refusal can name it. */
+export type BlockRow = { readonly line: number; readonly cells: readonly string[] };
 
 /** Deepest head that makers print: what it is of, the quantity, the state, the unit. */
 const MOST_HEAD_LINES = 4;

@@ -1,5 +1,4 @@
-import { headingsOf } from "./block-parts";
-import type { BlockRow } from "./read-block";
+import { type BlockRow, headingsOf } from "./block-parts";
 
 type Across = { readonly headings: readonly string[]; readonly rows: readonly BlockRow[] };
 type Group = { readonly label: string; readonly from: number; readonly width: number };

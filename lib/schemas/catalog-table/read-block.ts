@@ -1,5 +1,5 @@
 import { parse } from "csv-parse/browser/esm/sync";
-import { headingsOf, headOf, partsOf } from "./block-parts";
+import { type BlockRow, headingsOf, headOf, partsOf } from "./block-parts";
 import { groupsDown } from "./groups-across";
 
 /** A pasted block or a CSV taken apart. Rows keep the line they stood on, from 1, so that a refusal can name it. */
@@ -9,7 +9,7 @@ export type Block = {
   /** Lines among the rows that hold none: notes, titles, headings said again. */
   readonly leftOut: readonly BlockRow[];
 };
-export type BlockRow = { readonly line: number; readonly cells: readonly string[] };
+export type { BlockRow };
 export type BlockRefusal = { readonly kind: "refused"; readonly reason: string };
 
 export const MOST_CHARACTERS = 2_000_000;
@@ -74,6 +74,10 @@ export function readBlock(text: string): Block | BlockRefusal {
     headings: headingsOf(titledHead, wide),
     rows: titled,
   };
+  if (table.rows.length > MOST_ROWS)
+    return refuse(
+      `The block makes ${table.rows.length} rows; ${MOST_ROWS} are the most. Paste one table at a time.`,
+    );
   return { headings: uniqueHeadings(table.headings), rows: table.rows, leftOut };
 }
 

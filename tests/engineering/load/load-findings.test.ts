@@ -21,6 +21,20 @@ describe(`load findings: ${SOURCE}`, () => {
     );
   });
 
+  test("a total typed as the latent load: can't tell, and what the latent load would be", () => {
+    const said = check(
+      { sensibleCoolingBtuh: 24_500, latentCoolingBtuh: 31_000 },
+      "load.latent-above-sensible",
+    );
+    expect(said.verdict).toBe("can't tell");
+    // 31,000 − 24,500
+    expect(said.nextStep).toContain("If 31,000 Btu/h is its total, the latent cooling load is 6,500 Btu/h");
+    const even = { ...house, sensibleCoolingBtuh: 15_000, latentCoolingBtuh: 15_000 };
+    expect(loadFindings(even, limits).map(({ ruleId }) => ruleId)).not.toContain(
+      "load.latent-above-sensible",
+    );
+  });
+
   // 2,000 ft², 3 bedrooms need 90 cfm. Measured 2,000 cfm at 50 Pa, factor 0.5, one storey credits 52 cfm.
   test.each([
     ["60 mechanical and 52 credited", {}, "meets"],
