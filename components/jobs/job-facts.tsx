@@ -1,10 +1,19 @@
+import type { Answer } from "@/components/forms/use-sent-form";
 import { TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { Quantity } from "@/components/ui/quantity";
 import type { Job } from "@/lib/domain/jobs";
+import { CorrectJob } from "./correct-job";
 
 /** Who, where, when. */
-export function JobFacts({ job }: { readonly job: Job }) {
+export function JobFacts({
+  job,
+  correct,
+}: {
+  readonly job: Job;
+  /** For those who may put them right. */
+  readonly correct: ((input: unknown) => Promise<Answer>) | null;
+}) {
   const facts: readonly (readonly [string, React.ReactNode])[] = [
     ["Customer", job.customer.name],
     ["Phone", job.customer.phone || "not given"],
@@ -23,7 +32,7 @@ export function JobFacts({ job }: { readonly job: Job }) {
     ...(job.note === "" ? [] : [["Note", job.note] as const]),
   ];
   return (
-    <Card title="Job">
+    <Card title="Job" aside={correct === null ? undefined : <CorrectJob job={job} correct={correct} />}>
       <dl className="grid grid-cols-[auto_1fr] gap-x-4 gap-y-1.5 text-sm">
         {facts.map(([label, value]) => (
           <div key={label} className="contents">

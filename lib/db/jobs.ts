@@ -3,6 +3,7 @@ import type { Job } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, notFound } from "@/lib/errors";
 import { appendActivity } from "./activity";
+import { correctJob, type JobFacts } from "./correct-job";
 import { findJob } from "./find-job";
 import { assertActiveMembers, assertWeatherFile, assign, createJob, type NewJob } from "./job-writes";
 import { asDate } from "./json";
@@ -14,6 +15,9 @@ export function jobs(scope: TenantScope) {
     create: (input: NewJob): Promise<JobId> => withTenant(scope, (tx) => createJob(tx, scope, input)),
 
     find: (id: JobId): Promise<Job | null> => withTenant(scope, (tx) => findJob(tx, scope, id)),
+
+    correct: (job: Job, expectedVersion: number, facts: JobFacts): Promise<void> =>
+      withTenant(scope, (tx) => correctJob(tx, scope, job, expectedVersion, facts)),
 
     /** Says where the home is and which weather year the job is held against. The file is one of the company's list. */
     setWeather: (

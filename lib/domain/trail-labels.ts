@@ -62,6 +62,7 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   "home.city": text("City"),
   "home.region": text("State"),
   "home.postalCode": text("ZIP code"),
+  "home.builder": text("Builder"),
   "home.elevationFt": whole("Elevation", "ft"),
   weatherFileId: { kind: "reference", label: "Weather file", group, to: "equipment" },
   startupDue: day("Startup due"),

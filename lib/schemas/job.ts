@@ -36,8 +36,13 @@ const elevation = z.union([z.number(), z.string()]).transform((given, context) =
   return z.NEVER;
 });
 
-/** What opens a job: who, where, when, and who does it. */
-export const createJobSchema = z.strictObject({
+const note = z
+  .string({ error: "Note: enter text." })
+  .trim()
+  .max(2_000, { error: "Note is longer than 2,000 characters. Shorten it." })
+  .default("");
+/** Who it is for and where. */
+const facts = {
   title: optionalText("Title"),
   customerName: neededText("Customer name"),
   customerEmail: z
@@ -50,6 +55,12 @@ export const createJobSchema = z.strictObject({
   postalCode: neededText("ZIP code"),
   elevationFt: elevation,
   builder: optionalText("Builder"),
+  note,
+};
+
+/** What opens a job: who, where, when, and who does it. */
+export const createJobSchema = z.strictObject({
+  ...facts,
   weatherFileId: z
     .union([z.literal(""), uuid])
     .nullable()
@@ -58,13 +69,16 @@ export const createJobSchema = z.strictObject({
   startupDue: day("Startup date"),
   reviewDue: day("Review date"),
   techIds: z.array(uuid).max(10, { error: "At most ten people on one job." }).default([]),
-  note: z
-    .string({ error: "Note: enter text." })
-    .trim()
-    .max(2_000, { error: "Note is longer than 2,000 characters. Shorten it." })
-    .default(""),
 });
 export type CreateJobInput = z.output<typeof createJobSchema>;
+
+/** Who and where, put right in a job that is there. */
+export const correctJobSchema = z.strictObject({
+  jobId: uuid,
+  expectedVersion: z.int32().min(1),
+  ...facts,
+});
+export type CorrectJobInput = z.output<typeof correctJobSchema>;
 
 export const scheduleJobSchema = z.strictObject({
   jobId: uuid,

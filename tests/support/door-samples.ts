@@ -183,6 +183,16 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
     techIds: [memberId],
     weatherFileId,
   }),
+  "correct job": ({ jobId }) => ({
+    jobId,
+    expectedVersion: 1,
+    customerName: "Bo Reed",
+    addressLine: "1 Oak Way",
+    city: "Bay",
+    region: "TX",
+    postalCode: "77000",
+    elevationFt: 10,
+  }),
   "schedule job": ({ jobId, memberId }) => ({
     jobId,
     expectedVersion: 1,

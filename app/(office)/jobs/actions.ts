@@ -4,6 +4,7 @@ import { revalidatePath } from "next/cache";
 import type { Permission } from "@/lib/domain/roles";
 import { EDIT_PERMISSION, SIGN_PERMISSION, stagesWith } from "@/lib/domain/stage-permissions";
 import {
+  correctJobSchema,
   createJobSchema,
   modelSchema,
   reopenStageSchema,
@@ -13,6 +14,7 @@ import {
 } from "@/lib/schemas/job";
 import { removeViewSchema, saveViewSchema } from "@/lib/schemas/saved-view";
 import { action } from "@/lib/server/action";
+import { correctJob as correctJobFacts } from "@/lib/services/correct-job";
 import { readModel } from "@/lib/services/job-view";
 import * as jobs from "@/lib/services/jobs";
 import { scheduleJob as scheduleJobPlan } from "@/lib/services/plan-job";
@@ -24,6 +26,16 @@ export const createJob = action({
   permission: "job.create",
   schema: createJobSchema,
   run: jobs.createJob,
+});
+
+export const correctJob = action({
+  name: "correct job",
+  permission: "job.create",
+  schema: correctJobSchema,
+  run: async (scope, input) => {
+    await correctJobFacts(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
 });
 
 export const scheduleJob = action({

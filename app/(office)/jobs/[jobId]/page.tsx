@@ -15,7 +15,7 @@ import { load, pageScope } from "@/lib/server/page";
 import { chosenOption } from "@/lib/services/options";
 import { listTechs } from "@/lib/services/people";
 import { watchedJob } from "@/lib/services/progress";
-import { scheduleJob } from "../actions";
+import { correctJob, scheduleJob } from "../actions";
 import { jobOfRequest } from "../job-of-request";
 
 export const metadata: Metadata = { title: "Ledger" };
@@ -49,7 +49,7 @@ export default async function LedgerPage({
           {field === null ? null : (
             <JobProgress first={field.progress} timeZone={field.timeZone} href={`/jobs/${job.id}/field`} />
           )}
-          <JobFacts job={job} />
+          <JobFacts job={job} correct={may(scope.role, "job.create") ? correctJob : null} />
           {context.forecast === null ? null : <ForecastLine jobId={job.id} forecast={context.forecast} />}
           {choice === null ? null : (
             <Card title="Option">
