@@ -48,7 +48,7 @@ test("what was taken down wrong is put right, found at once, and both stand on t
   ]);
   const found = await listJobs(crew.office, jobListSchema.parse({ search: "reed lane odette" }));
   expect(found.jobs.map(({ id }) => id)).toEqual([jobId]);
-  const { lines } = await activityView(crew.owner);
+  const { lines } = await activityView(crew.owner, undefined);
   const told = lines
     .map((line) => JSON.stringify(line))
     .find((line) => line.includes("Odette Brackwater-Lyle"));
