@@ -10,8 +10,8 @@ const ENDINGS: ReadonlySet<unknown> = new Set(["NOT_SIGNED_IN", "OTHER_PERSON"])
  * spot, so that nothing typed has to be left behind.
  */
 export function heard<A extends { readonly ok: boolean }>(answer: A): A {
-  if (!answer.ok && "code" in answer && answer.code === "NOT_SIGNED_IN")
-    window.dispatchEvent(new Event(ENDED));
+  const isEnded = !answer.ok && "code" in answer && ENDINGS.has(answer.code);
+  if (isEnded) window.dispatchEvent(new Event(ENDED));
   return answer;
 }
 
