@@ -80,4 +80,22 @@ test("two people save the same record: nothing is lost, both values are shown", 
   await expect(page.getByText(/No connection to the server/)).toBeVisible();
   await expect(page.getByLabel("Customer name")).toHaveValue("Odette Brackwater-Lyle");
   await page.context().setOffline(false);
+
+  // What was taken down wrong, or is known only now, is put right in the job.
+  const rest = {
+    addressLine: "12 Reed Lane",
+    city: "Saltmere",
+    region: "TX",
+    postalCode: "77550",
+    elevationFt: "12 ft",
+  };
+  for (const [name, value] of Object.entries(rest)) await page.locator(`[name="${name}"]`).fill(value);
+  await page.getByRole("button", { name: "Open the job" }).click();
+  await page.waitForURL(/\/jobs\/[0-9a-f-]{36}$/);
+  await page.getByRole("button", { name: "Correct", exact: true }).click();
+  const correction = page.getByRole("dialog", { name: "Correct customer and home" });
+  await correction.getByLabel("Phone").fill("555-0177");
+  await correction.getByRole("button", { name: "Save the correction" }).click();
+  await expect(correction).toBeHidden();
+  await expect(page.getByText("555-0177")).toBeVisible();
 });
