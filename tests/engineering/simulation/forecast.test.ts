@@ -94,12 +94,18 @@ describe(`a forecast: ${SOURCE}`, () => {
   });
 
   it("draws the hottest day minute by minute, with rooms as the hours have them", () => {
-    const { hotDay, year } = gatherForecast(prepared, all).options[0]?.pictures ?? {};
+    const [option] = gatherForecast(prepared, all).options;
+    const { hotDay, year } = option?.pictures ?? {};
     expect(hotDay?.minutes?.roomF).toHaveLength(1_440);
     expect(hotDay?.minutes?.roomF[59]).toBe(hotDay?.roomF[0]);
     const running = hotDay?.minutes?.stage.filter((stage) => stage > 0).length;
     expect(hotDay?.runMinutes.reduce((sum, one) => sum + one, 0)).toBeCloseTo(running ?? -1, 6);
     expect(year?.meanRhPct).toHaveLength(10);
+    // The days' running adds up to the stages', and the months' to both.
+    const cooling = (option?.central.firstStageHours ?? 0) + (option?.central.secondStageHours ?? 0);
+    expect(cooling).toBeGreaterThan(20);
+    expect(year?.runHours.reduce((sum, one) => sum + one, 0)).toBeCloseTo(cooling, 6);
+    expect(option?.coolingHoursByMonth.reduce((sum, one) => sum + one.central, 0)).toBeCloseTo(cooling, 6);
   });
 
   it("refuses options that cannot be told apart, and members that are none", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { houseFromLoadSummary, simulateYear } from "@/lib/engineering/simulation";
+import { sunHeatByHour } from "@/lib/engineering/simulation/weather-drive";
 import { BASE, COASTAL } from "./fixtures";
 import { LOAD } from "./load-of-a-house";
 
@@ -25,6 +26,30 @@ describe(`a house from its load summary: ${SOURCE}`, () => {
     // 0.44 + (2 + 1.2 + 0.68)/24 = 0.6017 pint/h of 1.043 lb
     const { house } = houseFromLoadSummary(LOAD, COASTAL);
     expect(Math.abs((house.moistureLbPerHByHour[0] ?? 0) - 0.6276)).toBeLessThan(0.002);
+  });
+
+  it("heat held, by hand: air 1.2, mass 4 Btu/°F and 1.5 Btu/(h·°F) between them for each of 2,000 ft²", () => {
+    const { house } = houseFromLoadSummary(LOAD, COASTAL);
+    expect(house.airCapacitanceBtuPerF).toBeCloseTo(2_400, 9);
+    expect(house.massCapacitanceBtuPerF).toBeCloseTo(8_000, 9);
+    expect(house.massCouplingBtuhPerF).toBeCloseTo(3_000, 9);
+  });
+
+  it("sun of an overcast hour, by hand: level glass sees all the sky; a wall half of it and half of the ground's fifth", () => {
+    const half = { name: "glass", azimuthDeg: 180, areaFt2: 10, transmittance: 0.5 };
+    const level = sunHeatByHour(COASTAL, [{ ...half, tiltDeg: 0 }]);
+    const wall = sunHeatByHour(COASTAL, [{ ...half, tiltDeg: 90 }]);
+    const { directNormalBtuhPerFt2, diffuseHorizontalBtuhPerFt2, globalHorizontalBtuhPerFt2 } = COASTAL;
+    const overcast = Array.from(level.keys()).filter(
+      (hour) => directNormalBtuhPerFt2[hour] === 0 && (diffuseHorizontalBtuhPerFt2[hour] ?? 0) > 10,
+    );
+    expect(overcast.length).toBeGreaterThan(50);
+    for (const hour of overcast) {
+      const sky = diffuseHorizontalBtuhPerFt2[hour] ?? Number.NaN;
+      const global = globalHorizontalBtuhPerFt2[hour] ?? Number.NaN;
+      expect(level[hour]).toBeCloseTo(5 * sky, 6);
+      expect(wall[hour]).toBeCloseTo(5 * (sky / 2 + (0.2 * global) / 2), 6);
+    }
   });
 
   it("every assumption is stated and may be changed", () => {
