@@ -65,7 +65,10 @@ function emptyTrace(plan: YearPlan, asked: YearInput["trace"]): YearTrace | null
   if (!Number.isInteger(firstHour) || !Number.isInteger(hours)) {
     throw new ImpossibleStateError("trace.firstHour and trace.hours have to be whole hours.", ["trace"]);
   }
-  const steps = hours * plan.stepsPerHour;
+  return traceOf(firstHour, hours, hours * plan.stepsPerHour);
+}
+
+function traceOf(firstHour: number, hours: number, steps: number): YearTrace {
   return {
     firstHour,
     hours,
@@ -94,6 +97,7 @@ export function emptyTotals(plan: YearPlan, trace: YearTrace | null): YearTotals
     hourRhPct: new Float64Array(plan.hours),
     hourWetMinutes: new Float64Array(plan.hours),
     hourRunMinutes: new Float64Array(plan.hours),
-    trace,
+    // Always of one shape: a loop compiled for `null` would be thrown away when the first trace comes.
+    trace: trace ?? traceOf(0, 0, 0),
   };
 }

@@ -34,8 +34,8 @@ export type YearTotals = {
   readonly hourWetMinutes: Float64Array;
   /** Minutes of each hour the compressor ran. */
   readonly hourRunMinutes: Float64Array;
-  /** Where single steps are kept; `null` for none. */
-  readonly trace: YearTrace | null;
+  /** Where single steps are kept; of no hours for none. */
+  readonly trace: YearTrace;
 };
 
 /** Every step of some hours. */
@@ -165,7 +165,7 @@ export function runHours(
     let wetMinutes = 0;
     let runMinutes = 0;
     let humiditySum = 0;
-    const tracing = trace !== null && hour >= trace.firstHour && hour < trace.firstHour + trace.hours;
+    const tracing = hour >= trace.firstHour && hour < trace.firstHour + trace.hours;
 
     for (let step = 0; step < stepsPerHour; step++) {
       const share = (step + 0.5) * h;

@@ -123,7 +123,7 @@ export function yearResult(
     hourF: totals.hourF,
     hourRhPct: totals.hourRhPct,
     hourRunMinutes: totals.hourRunMinutes,
-    trace: totals.trace,
+    trace: totals.trace.hours === 0 ? null : totals.trace,
   };
 }
 
