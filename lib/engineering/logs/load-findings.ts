@@ -1,4 +1,5 @@
 import { type Finding, finding, notMeasured, type Verdict } from "../findings";
+import { textBeside } from "../limit-text";
 import type { LogAnalysis } from "./analyze-log";
 import { figure, type LogLimits } from "./judged";
 import type { LoadLine } from "./load-line";
@@ -29,12 +30,12 @@ function oversize({ line, peak, at }: Seen, limits: LogLimits): Finding {
   const most = limits["logs.oversizeRatioMax"];
   const capacity = at.oversizeRatio * at.sensibleBtuh;
   const verdict = verdictOf({
-    good: at.oversizeRatio <= most,
+    surelyGood: capacity <= most * at.low,
     couldBeGood: capacity <= most * at.high,
   });
   return finding(logsRules.oversize, {
     verdict,
-    statement: `Sensible capacity is ${atMost(peak)}${at.oversizeRatio.toFixed(2)} of the ${load(at)} the house takes ${when(peak, at)}; ${most.toFixed(2)} is the limit.`,
+    statement: `Sensible capacity is ${atMost(peak)}${textBeside(at.oversizeRatio, [most], 2)} of the ${load(at)} the house takes ${when(peak, at)}; ${most.toFixed(2)} is the limit.`,
     figures: [
       figure("capacity over measured peak load", at.oversizeRatio, "ratio", 2),
       figure("zero-load outdoor temperature", line.zeroLoadF, "°F", 1),
@@ -61,13 +62,13 @@ function againstSummary({ peak, at }: Seen, limits: LogLimits): Finding {
   ];
   const isFull = peak.fullShare > MOST_FULL_SHARE;
   const verdict = verdictOf({
-    good: Math.abs(apartPct) <= most,
     // Running all the time, the house may have wanted any amount more.
-    couldBeGood: (lowPct <= most && highPct >= -most) || (isFull && apartPct < 0),
+    surelyGood: lowPct >= -most && highPct <= most && !isFull,
+    couldBeGood: lowPct <= most && (highPct >= -most || isFull),
   });
   return finding(logsRules.loadSummary, {
     verdict,
-    statement: `${when(peak, at, "On")} the house takes ${isFull ? "at least " : ""}${load(at)}, ${apartPct >= 0 ? "+" : "−"}${Math.abs(apartPct).toFixed(0)} % of the load summary's peak; ${most.toFixed(0)} % either way is to be expected.`,
+    statement: `${when(peak, at, "On")} the house takes ${isFull ? "at least " : ""}${load(at)}, ${apartPct >= 0 ? "+" : "−"}${textBeside(Math.abs(apartPct), [most], 0)} % of the load summary's peak; ${most.toFixed(0)} % either way is to be expected.`,
     figures: [
       figure("measured against load summary", apartPct, "%", 0),
       figure("days the largest stage ran that hour through", 100 * peak.fullShare, "%", 0),
@@ -85,8 +86,9 @@ function againstSummary({ peak, at }: Seen, limits: LogLimits): Finding {
 
 const UNSURE = "Import a log with more hot days: the interval of this one reaches over the limit.";
 
-function verdictOf(said: { readonly good: boolean; readonly couldBeGood: boolean }): Verdict {
-  return said.good ? "meets" : said.couldBeGood ? "can't tell" : "falls short";
+/** Good when the whole interval is, bad when none of it is. */
+function verdictOf(said: { readonly surelyGood: boolean; readonly couldBeGood: boolean }): Verdict {
+  return said.surelyGood ? "meets" : said.couldBeGood ? "can't tell" : "falls short";
 }
 
 const atMost = ({ fullShare }: PeakHour) => (fullShare > MOST_FULL_SHARE ? "at most " : "");

@@ -69,13 +69,13 @@ export const logsRules = {
   oversize: practice(
     "logs.oversize",
     "Capacity against the measured load",
-    "largest sensible capacity ÷ peak-hour load line at design ≤ maximum",
+    "largest sensible capacity ÷ peak-hour load line at design ≤ maximum, over its whole interval",
     ["logs.oversizeRatioMax"],
   ),
   loadSummary: practice(
     "logs.load-summary",
     "Measured load against the load summary",
-    "|peak-hour load line at design ÷ load summary's peak − 1| ≤ maximum",
+    "|peak-hour load line at design ÷ load summary's peak − 1| ≤ maximum, over its whole interval",
     ["logs.loadSummaryApartMaxPct"],
   ),
 } as const satisfies Record<string, Rule>;

@@ -125,6 +125,20 @@ describe("the measured load", () => {
     expect(one.nextStep).toContain("hot days");
   });
 
+  it("a middle inside the limit does not meet it while the interval reaches out: the other side of the same rule", () => {
+    const noisy = temperatures.flatMap((outdoorF, day) =>
+      times(288, (600 * (outdoorF - 68) * (day % 2 === 0 ? 0.85 : 1.15)) / 24_000),
+    );
+    const log = { ...house, firstStageShare: noisy };
+    // The interval of the middle 16,200 Btu/h reaches over 20 % either way, whatever stands in the middle.
+    const same = oneOf("logs.load-summary", log, known(16_200 * 1.1));
+    expect(same.verdict).toBe("can't tell");
+    // 24,000 over the middle is about 1.5: a limit just above it is met by the middle, not by the interval's low end.
+    const ratio = oneOf("logs.oversize", log, known(16_200)).figures[0]?.value ?? Number.NaN;
+    const just = { "logs.oversizeRatioMax": ratio + 0.01 };
+    expect(oneOf("logs.oversize", log, known(16_200), just).verdict).toBe("can't tell");
+  });
+
   it("is not measured without startup's capacity", () => {
     expect(oneOf("logs.oversize", house).verdict).toBe("not measured");
   });
