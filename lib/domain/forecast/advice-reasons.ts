@@ -7,6 +7,8 @@ export const SAME_WITHIN_H = 50;
 const MUCH = 0.5;
 /** Below this share of the mild week in which cooling runs there is no call that a setting could change. Common practice, no source. */
 const HARDLY_COOLS = 0.25;
+/** Degree-hours beside the setpoint from which comfort is worth a sentence. Common practice, no source. */
+const WORTH_SAYING_DEGREE_H = 100;
 /** From this difference of the rooms' mean temperature it, and not the water, is what makes a house drier, °F. Common practice, no source. */
 const WARMER_F = 1;
 
@@ -141,12 +143,20 @@ function withoutDehumidifier(
 }
 
 function comfort(option: OptionForecast): readonly string[] {
-  const { coldestInRunF, aboveSetpointDegreeHours, hottestF } = option.ranges;
-  return aboveSetpointDegreeHours.central < 100
-    ? []
-    : [
-        `It is ${degreeHours(option)} than the start of cooling over the year, ${hottestF.central.toFixed(1)} °F at the hottest, and never colder in a run than ${coldestInRunF.central.toFixed(1)} °F.`,
-      ];
+  const { coldestInRunF, aboveSetpointDegreeHours, belowSetpointDegreeHours, hottestF } = option.ranges;
+  const below = belowSetpointDegreeHours.central;
+  return [
+    ...(aboveSetpointDegreeHours.central < WORTH_SAYING_DEGREE_H
+      ? []
+      : [
+          `It is ${degreeHours(option)} than the start of cooling over the year, ${hottestF.central.toFixed(1)} °F at the hottest.`,
+        ]),
+    ...(below < WORTH_SAYING_DEGREE_H
+      ? []
+      : [
+          `Its runs go ${wholeText(below)} degree-hours (°F·h) below the setpoint, down to ${coldestInRunF.central.toFixed(1)} °F.`,
+        ]),
+  ];
 }
 
 function degreeHours({ ranges }: OptionForecast): string {

@@ -105,6 +105,16 @@ describe("advice on a forecast", () => {
     expect(alone.reasons.join(" ")).toMatch(/It is [\d,]+ degree-hours \(°F·h\) warmer/);
   });
 
+  it("says when dryness is bought with rooms below the setpoint", () => {
+    const settings = { ...SETTINGS, coolingPastSetpointF: 3 };
+    const past = { ...off, name: "past", controls: { ...controls, settings, dryAbovePct: 30 } };
+    const { reasons } = forecastAdvice(run([past], 2, HOT), PROMISE);
+    expect(reasons.join(" ")).toMatch(
+      /Its runs go [\d,]+ degree-hours \(°F·h\) below the setpoint, down to 7[12]\.\d °F/,
+    );
+    expect(forecastAdvice(run([off], 2, HOT), PROMISE).reasons.join(" ")).not.toMatch(/below the setpoint/);
+  });
+
   it("says so when none keeps the promise", () => {
     const strict = { humidityLimitPct: 60, dryShareMinPct: 99 };
     expect(forecastAdvice(run([off, on]), strict).advice).toMatch(
