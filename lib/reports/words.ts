@@ -71,7 +71,8 @@ const english: HomeownerWords = {
   notMeasured: "not measured",
   forInformation: "For information",
   ledger: "The ledger",
-  ledgerLead: "Each line follows one quantity from the design to the life of the house.",
+  ledgerLead:
+    "Each line follows one quantity from the design to the life of the house. Here are those that were measured or logged; the company’s file has them all.",
   line: "Line",
   columns: { designed: "Designed", set: "Set", measured: "Measured", lived: "Lived" },
   missing: { designed: "not given", set: "not recorded", measured: "not measured", lived: "not logged" },
@@ -129,7 +130,8 @@ const spanish: HomeownerWords = {
   notMeasured: "sin medir",
   forInformation: "Informativo",
   ledger: "El libro mayor",
-  ledgerLead: "Cada línea sigue una magnitud desde el diseño hasta la vida de la casa.",
+  ledgerLead:
+    "Cada línea sigue una magnitud desde el diseño hasta la vida de la casa. Aquí están las que se midieron o registraron; el archivo de la empresa las tiene todas.",
   line: "Línea",
   columns: { designed: "Diseñado", set: "Ajustado", measured: "Medido", lived: "Vivido" },
   missing: { designed: "sin dato", set: "sin registrar", measured: "sin medir", lived: "sin registro" },

@@ -1,6 +1,8 @@
 import { DateTime } from "luxon";
 import { numberText } from "@/lib/charts/number-text";
+import { isOfAbsentStage } from "@/lib/domain/absent-stage";
 import { dayOf } from "@/lib/domain/days";
+import { stageCount } from "@/lib/domain/evaluate/controls";
 import type { LedgerCell, LedgerLine } from "@/lib/domain/ledger";
 import type { PacketLanguage } from "@/lib/domain/packets";
 import { controlSetupFields } from "@/lib/domain/stages/control-setup";
@@ -59,7 +61,7 @@ export function homeownerPacketView(
     installed: installed(parts, texts),
     howItIsSet: settings(parts, texts),
     measured: measuredGroups(context, evaluation, texts),
-    ledger: homeownerLedger(evaluation.ledger, texts),
+    ledger: homeownerLedger(linesOf(parts), texts),
     lived: livedView(parts, texts),
     howToRun: texts.howToRun,
     terms: {
@@ -75,6 +77,10 @@ export function homeownerPacketView(
         ? null
         : { href: link.href, until: link.expiresAt.toISOString().slice(0, 10), qr: qrPath(link.href) },
   };
+}
+
+function linesOf({ evaluation, context }: PacketParts): readonly LedgerLine[] {
+  return evaluation.ledger.filter(({ key }) => !isOfAbsentStage(context, key));
 }
 
 /** Startup, review, and what is promised from the startup on. */
@@ -134,22 +140,29 @@ function installed({ context }: PacketParts, texts: HomeownerTexts): HomeownerPa
           { label: texts.refrigerant, text: model.refrigerant },
         ]
       : [],
-    capacitySetting: { label: texts.setTo, text: capacitySetting ?? texts.notDecided },
+    capacitySetting: { label: texts.setTo, text: sizeWords(capacitySetting, texts) ?? texts.notDecided },
     demoData: model?.demoData ?? false,
   };
+}
+
+/** A capacity setting that is a size in the catalog's words. */
+function sizeWords(setting: string | null, { tons }: HomeownerTexts): string | null {
+  return setting?.replace(/(?<=\d )tons?$/, tons) ?? null;
 }
 
 function settings({ context }: PacketParts, texts: HomeownerTexts): readonly PrintedSetting[] {
   const { control_setup: controls, airflow_setup: airflow } = context.inputs;
   const values: Readonly<Record<string, string | number | boolean | null>> = { ...airflow, ...controls };
-  return Object.entries(texts.why).map(([key, why]) => {
+  const whys = Object.entries(texts.why).filter(([key]) => !isOfAbsentStage(context, key));
+  return whys.map(([key, why]) => {
+    const oneStage = stageCount(context) === 1 ? texts.oneStage[key] : undefined;
     const field =
       key in controlSetupFields ? controlSetupFields[key as keyof typeof controlSetupFields] : null;
     const unit = field?.kind === "number" ? field.unit : "";
     return {
-      name: texts.settings[key] ?? field?.label ?? key,
+      name: oneStage?.name ?? texts.settings[key] ?? field?.label ?? key,
       setTo: valueWords(values[key] ?? null, unit, texts),
-      why,
+      why: oneStage?.why ?? why,
     };
   });
 }

@@ -20,6 +20,8 @@ export type HomeownerTexts = {
   readonly units: Readonly<Record<string, string>>;
   /** Remarks in ledger cells, and notes without which their number would be misread, and what is printed of each. */
   readonly notes: readonly (readonly [RegExp, string])[];
+  /** Names and reasons that are other ones on equipment with one stage. */
+  readonly oneStage: Readonly<Record<string, { readonly name: string; readonly why: string }>>;
   readonly promise: string;
   readonly temperature: string;
   readonly humidityAtMost: string;

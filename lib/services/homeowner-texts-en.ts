@@ -58,6 +58,16 @@ export const ENGLISH: HomeownerTexts = {
     [/^.+ to .+ of .+ h(?:; design changed since)?$/, "$&"],
     [/^forecast for the log’s (.+ h); (.+ h) for what the house may be$/, "forecast, $2 of $1"],
   ],
+  oneStage: {
+    secondStageAirflowSetting: {
+      name: "Airflow setting",
+      why: "Decides how cold the coil is, and so how much it dries.",
+    },
+    firstStageStartOffsetF: {
+      name: "Start offset",
+      why: "How far above the setpoint the house is when cooling starts.",
+    },
+  },
   promise:
     "A house that is cool and dry: the temperature you set, at a humidity that people and furnishings keep well in.",
   temperature: "Temperature",

@@ -112,6 +112,16 @@ export const SPANISH: HomeownerTexts = {
     ],
   ],
   units: { tons: "toneladas", "cfm/ton": "cfm/tonelada" },
+  oneStage: {
+    secondStageAirflowSetting: {
+      name: "Ajuste de caudal",
+      why: "Decide cuán frío está el serpentín y, con ello, cuánto seca.",
+    },
+    firstStageStartOffsetF: {
+      name: "Margen de arranque",
+      why: "Cuánto sube la casa sobre la temperatura puesta antes de enfriar.",
+    },
+  },
   promise:
     "Una casa fresca y seca: la temperatura que usted ponga, con una humedad en la que las personas y los muebles están bien.",
   temperature: "Temperatura",

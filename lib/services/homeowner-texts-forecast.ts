@@ -1,5 +1,5 @@
 import { numberText } from "@/lib/charts/number-text";
-import { forecastSentence } from "@/lib/domain/forecast";
+import { forecastSentence, weatherPlace } from "@/lib/domain/forecast";
 import type { ForecastTexts } from "./homeowner-text-types";
 
 export const ENGLISH_FORECAST: ForecastTexts = {
@@ -24,7 +24,8 @@ export const SPANISH_FORECAST: ForecastTexts = {
     );
     const hours = numberText(dryHours.central + hoursAboveLimit.central, 0);
     const range = low === high ? "" : `, y de ${low} a ${high} por lo que no se sabe de la casa y del año`;
-    return `En un año típico (${weatherName}) se prevé que este diseño mantenga la casa a ${humidityLimitPct} % o menos durante unas ${dry} de ${hours} horas${range}.`;
+    const share = dry === hours ? `las ${hours}` : `unas ${dry} de ${hours}`;
+    return `En un año típico (${weatherPlace(weatherName)}) se prevé que este diseño mantenga la casa a ${humidityLimitPct} % o menos durante ${share} horas${range}.`;
   },
   restsOn: (houses) =>
     `Calculado con un modelo de su casa, minuto a minuto durante un año típico, para ${houses} casas que la suya podría ser: nadie ha medido todo lo que importa. Es una previsión, no una garantía; el registro de la propia casa muestra después cómo resultó.`,

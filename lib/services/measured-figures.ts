@@ -1,4 +1,5 @@
 import { numberText } from "@/lib/charts/number-text";
+import { isOfAbsentStage } from "@/lib/domain/absent-stage";
 import type { Evaluation, JobContext } from "@/lib/domain/evaluate";
 import type { LedgerLine } from "@/lib/domain/ledger";
 import type { LimitKey } from "@/lib/domain/limits";
@@ -17,7 +18,9 @@ export function measuredGroups(
   evaluation: Evaluation,
   texts: HomeownerTexts,
 ): readonly MeasuredGroup[] {
-  const lines = evaluation.ledger.filter((line) => line.key in texts.plainWords);
+  const lines = evaluation.ledger.filter(
+    (line) => line.key in texts.plainWords && !isOfAbsentStage(context, line.key),
+  );
   return [...new Set(lines.map((line) => line.group))].map((group) => ({
     heading: texts.groups[group] ?? group,
     figures: lines

@@ -12,12 +12,20 @@ export function fileLedger(ledger: readonly LedgerLine[]): readonly LedgerGroup[
   return groupsOf(ledger, ENGLISH, (note) => note);
 }
 
-/** The whole ledger in a homeowner's words, with the notes without which a number would be misread. */
+/**
+ * What was measured, lived or forecast in a homeowner's words, with the notes without which a number would be misread. Lines of design
+ * and settings alone say nothing to them that stands not better under the settings; the file packet has them all.
+ */
 export function homeownerLedger(
   ledger: readonly LedgerLine[],
   texts: HomeownerTexts,
 ): readonly LedgerGroup[] {
-  return groupsOf(ledger, texts, (note) => knownNote(note, texts));
+  return groupsOf(ledger.filter(isAnswered), texts, (note) => knownNote(note, texts));
+}
+
+/** A forecast stands where its line has it designed: what it answers lies ahead. */
+export function isAnswered({ key, cells }: LedgerLine): boolean {
+  return cells.measured.value !== null || cells.lived.value !== null || key === "forecast-dry-hours";
 }
 
 function knownNote(note: string, texts: HomeownerTexts): string | null {

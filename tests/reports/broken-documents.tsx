@@ -77,6 +77,29 @@ export const headAlone = broken(
   </View>,
 );
 
+/** A heading at the foot of a page, with what it heads over the page. */
+export const headingAlone = broken(
+  <>
+    <View style={{ height: 690 }}>
+      <Text>Before</Text>
+    </View>
+    <Text {...tagged("H2")}>Heading</Text>
+    <View wrap={false} style={{ height: 60 }}>
+      <Text>What it heads</Text>
+    </View>
+  </>,
+);
+
+/** A few lines that found no room on the page before, and then a new page. */
+export const almostEmpty = broken(
+  <>
+    <Text>A line by itself</Text>
+    <View break>
+      <Text>The rest</Text>
+    </View>
+  </>,
+);
+
 /** Read from below upwards. */
 export const readUpwards = broken(
   <View style={{ height: 100, flexDirection: "column-reverse" }}>

@@ -1,5 +1,5 @@
 import { explanations } from "@/lib/domain/forecast-lived/explain";
-import { COLUMNS, type Column } from "@/lib/domain/ledger";
+import { COLUMNS, type Column, type LedgerLine } from "@/lib/domain/ledger";
 import { STAGE_FIELDS, STAGES } from "@/lib/domain/stages";
 import type { ForecastRange } from "@/lib/engineering/simulation";
 import type { PacketParts } from "@/lib/services/packet-views/parts";
@@ -77,8 +77,9 @@ export function ledgerQuantities({ evaluation }: Pick<PacketParts, "evaluation">
 export function ledgerRows(
   { evaluation }: Pick<PacketParts, "evaluation">,
   missing: Readonly<Record<Column, string>>,
+  isPrinted: (line: LedgerLine) => boolean,
 ): readonly RegExp[] {
-  return evaluation.ledger.flatMap((line) => {
+  return evaluation.ledger.filter(isPrinted).flatMap((line) => {
     const cells = COLUMNS.map((column) => {
       const { value, uncertainty } = line.cells[column];
       if (typeof value === "string") return null;

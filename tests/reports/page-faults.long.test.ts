@@ -134,6 +134,11 @@ describe("the checks themselves find", () => {
     expect((await layoutFaults(broken.headAlone)).join("; ")).toMatch(/a table’s head without a row/);
   });
 
+  test("a heading without what it heads, and a page left to a line", async () => {
+    expect((await layoutFaults(broken.headingAlone)).join("; ")).toMatch(/heading “Heading” without/);
+    expect((await layoutFaults(broken.almostEmpty)).join("; ")).toMatch(/page 1: almost empty/);
+  });
+
   test("a text that is read after one that stands below it", async () => {
     const { order } = await readPdf(await renderPdf(broken.readUpwards));
     expect(order.flatMap(orderFaults)).toEqual([

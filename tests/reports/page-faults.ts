@@ -2,6 +2,7 @@ import type { DocumentProps } from "@react-pdf/renderer";
 import { getDocument, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { ReactElement } from "react";
 import { layOut, type Pages } from "@/lib/reports/render-pdf";
+import { flowFaults } from "./flow-faults";
 import { tableFaults } from "./table-faults";
 
 /** What is looked at of an element that the library has laid out. */
@@ -39,6 +40,7 @@ export function faultsOfPages(pages: Pages): readonly string[] {
   return [
     ...children.flatMap((page, at) => faultsIn(page).map((fault) => `page ${at + 1}: ${fault}`)),
     ...tableFaults(pages),
+    ...flowFaults(pages),
   ];
 }
 

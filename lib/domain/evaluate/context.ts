@@ -44,7 +44,7 @@ export type LogSummary = {
 };
 
 /** Raised when what `analyzeLog` answers changes its shape or meaning. 2: design load by the peak hour. */
-export const LOG_ANALYSIS = 2;
+export const LOG_ANALYSIS = 3;
 
 export type OutdoorSource = "log" | "station file" | "typical year" | "none";
 

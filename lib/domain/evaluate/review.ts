@@ -1,6 +1,12 @@
 import { type Finding, finding, notMeasured, type Rule } from "@/lib/engineering/findings";
 import { textBeside } from "@/lib/engineering/limit-text";
-import { type LikelyCause, likelyCauses, logFindings, logsRules } from "@/lib/engineering/logs";
+import {
+  type LikelyCause,
+  likelyCauses,
+  logFindings,
+  logsRules,
+  whyDryIsUntold,
+} from "@/lib/engineering/logs";
 import { forecastLivedFindings } from "../forecast-lived/finding";
 import type { JobContext } from "./context";
 
@@ -15,7 +21,7 @@ export const dryHoursRule: Rule = {
       "The promised limit is the job's own; EPA advises to stay below 60 % (published). The share is a company limit, common practice, no source.",
     certainty: "practice",
   },
-  limits: ["logs.dryShareMinPct"],
+  limits: ["logs.dryShareMinPct", "logs.leastHours", "logs.awayDaysMin"],
   checkedBy: "tests/domain/review.test.ts",
 };
 
@@ -77,9 +83,10 @@ function promiseFindings(context: JobContext): readonly Finding[] {
   const sharePct = (100 * log.dryHours) / log.loggedHours;
   const neededPct = limits["logs.dryShareMinPct"];
   const kept = sharePct >= neededPct;
+  const untold = log.analysis ? whyDryIsUntold(log.analysis, limits, kept) : null;
   return [
     finding(dryHoursRule, {
-      verdict: kept ? "meets" : "falls short",
+      verdict: untold !== null ? "can't tell" : kept ? "meets" : "falls short",
       statement: `The house spent ${log.dryHours.toFixed(0)} of ${log.loggedHours.toFixed(0)} logged hours (${textBeside(sharePct, [neededPct], 1)} %) at or below ${limitPct} %; ${neededPct} % is asked for. Mean ${log.meanRhPct.toFixed(0)} %, ${log.share50To60Pct.toFixed(0)} % of the time from 50 to 60 %, longest spell above the limit ${log.longestWetSpellHours.toFixed(1)} h.`,
       figures: [
         { label: "Dry-hours", value: log.dryHours, unit: "h", decimals: 0 },
@@ -88,12 +95,15 @@ function promiseFindings(context: JobContext): readonly Finding[] {
           ? []
           : [{ label: "Mean indoor dew point", value: log.meanDewPointF, unit: "°F", decimals: 1 }]),
       ],
-      nextStep: kept
-        ? null
-        : "Look at run lengths, airflow per ton and the fan between calls; then at outdoor air.",
-      caution: kept
-        ? null
-        : "Mould is judged on surfaces, not by one humidity number; if any is found, follow local rules and licensed practice.",
+      nextStep:
+        untold ??
+        (kept
+          ? null
+          : "Look at run lengths, airflow per ton and the fan between calls; then at outdoor air."),
+      caution:
+        kept || untold !== null
+          ? null
+          : "Mould is judged on surfaces, not by one humidity number; if any is found, follow local rules and licensed practice.",
       inputs: ["logImportId"],
     }),
   ];

@@ -29,7 +29,7 @@ export {
 } from "./run-search";
 export { type OptionSearch, optionSearch } from "./search";
 export { SEARCH_AXIS_WORDS, sensitivityWords } from "./sensitivity";
-export { forecastSentence } from "./sentence";
+export { forecastSentence, weatherPlace } from "./sentence";
 export { type JobSetup, jobSetup, missingOf, namedApart, type OptionSetup, optionSetup } from "./setup";
 export { packWeather, unpackWeather } from "./weather-bytes";
 export { dayOfYearText, humidityShares, MONTH_NAMES, shortRunsPct, stageRuns, wettestMonths } from "./words";

@@ -188,7 +188,7 @@ function leakageFinding(readings: LoadReadings): Finding {
   const average = findAverageLeakageCfm(readings);
   return finding(rule, {
     verdict: null,
-    statement: `${leakageCfm50.toFixed(0)} cfm at 50 Pa is a leakage area of ${areaIn2.toFixed(0)} in²${average === null ? "" : ` and lets in about ${average.toFixed(0)} cfm over the year`}.`,
+    statement: `${Math.round(leakageCfm50).toLocaleString("en-US")} cfm at 50 Pa is a leakage area of ${areaIn2.toFixed(0)} in²${average === null ? "" : ` and lets in about ${average.toFixed(0)} cfm over the year`}.`,
     figures: [
       { label: "leakage area", value: areaIn2, unit: "in²", decimals: 0 },
       ...(average === null ? [] : [{ label: "average leakage", value: average, unit: "cfm", decimals: 0 }]),

@@ -26,7 +26,7 @@ function leakageCheck(readings: LoadReadings): PaddingCheck {
       ),
     );
   }
-  const leakage = `${leakageCfm50.toFixed(0)} cfm at 50 Pa`;
+  const leakage = `${Math.round(leakageCfm50).toLocaleString("en-US")} cfm at 50 Pa`;
   const carried = findLeakageLoadBtuh(readings);
   const figures =
     carried === null

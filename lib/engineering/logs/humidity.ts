@@ -31,6 +31,8 @@ export type HumidityAnalysis = {
     readonly wetterShare: number;
   } | null;
   readonly meanOutdoorDewPointF: number | null;
+  /** Hours in which outdoor air held more moisture than the house may at its limit; null without outdoor readings. */
+  readonly humidOutdoorHours: number | null;
   /**
    * Computed from outdoor temperature and humidity, minus the station's own dew point; mean over frost-free samples, °F.
    * Stations give dew points over liquid water also below freezing, where moist air here is over ice.
@@ -72,6 +74,7 @@ export function humidityAnalysis(series: LogSeries, limitPct: number): HumidityA
     })),
     overOutdoor: overOutdoor(series),
     meanOutdoorDewPointF: meanOfSeries(series.outdoorDewPointF),
+    humidOutdoorHours: humidOutdoorHours(series, rh, limitPct),
     outdoorDewPointCheckF: outdoorDewPointCheck(series),
   };
 }
@@ -117,6 +120,21 @@ function overOutdoor(series: LogSeries): HumidityAnalysis["overOutdoor"] {
     meanGrainsPerLb: (sum / count) * GRAINS_PER_LB,
     wetterShare: wetter / count,
   };
+}
+
+/** At one temperature the moisture a room may hold is to what it holds as the limit is to its relative humidity. */
+function humidOutdoorHours(series: LogSeries, rh: Float64Array, limitPct: number): number | null {
+  const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
+  if (indoor === null || outdoor === null) return null;
+  let [known, humid] = [0, 0];
+  for (let index = 0; index < series.length; index++) {
+    const allowed = ((indoor[index] ?? Number.NaN) * limitPct) / (rh[index] ?? Number.NaN);
+    const out = outdoor[index] ?? Number.NaN;
+    if (Number.isNaN(allowed) || Number.isNaN(out)) continue;
+    known++;
+    if (out > allowed) humid++;
+  }
+  return known === 0 ? null : humid * series.hoursEach;
 }
 
 function outdoorDewPointCheck(series: LogSeries): number | null {

@@ -3,6 +3,7 @@ export { besideLog } from "./beside";
 export type { LikelyCause } from "./cause-signs";
 export type { LogContext } from "./context";
 export { type DayOverlay, dayOverlay, OVERLAY_CHANNELS, type OverlayChannel } from "./day-overlay";
+export { whyDryIsUntold } from "./dry-told";
 export type { HumidDays } from "./humid-days";
 export type { HumidityAnalysis, WetSpell } from "./humidity";
 export type { LogLimits } from "./judged";

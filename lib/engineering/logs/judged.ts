@@ -40,6 +40,8 @@ export function judged(
     readonly statement: string;
     readonly figures: readonly Figure[];
     readonly nextStep: string;
+    /** What to do when it cannot be told; else the log is to run for longer. */
+    readonly unsure?: string;
     readonly caution?: string;
     readonly inputs: readonly string[];
   },
@@ -52,7 +54,7 @@ export function judged(
       ? said.good
         ? null
         : said.nextStep
-      : "Let the log run for longer and import it again.",
+      : (said.unsure ?? "Let the log run for longer and import it again."),
     caution: said.enough && !said.good ? (said.caution ?? null) : null,
     inputs: said.inputs,
   });

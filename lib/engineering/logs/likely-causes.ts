@@ -1,8 +1,11 @@
 import type { LogAnalysis } from "./analyze-log";
 import type { LikelyCause } from "./cause-signs";
+import { hungElsewhere } from "./dry-told";
 import { type LogLimits, requireLogLimits } from "./judged";
-import { mildWeather, outdoorMoisture, sensor, setpointHabits } from "./moisture-causes";
+import { insideMoisture, mildWeather, outdoorMoisture, sensor, setpointHabits } from "./moisture-causes";
 import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from "./running-causes";
+
+const hoursRead = ({ period }: LogAnalysis) => (period.samples * period.intervalMin) / 60;
 
 /**
  * Likely causes, the best supported first. Only causes with at least as much for them as against them are given; a sign the log
@@ -16,17 +19,24 @@ import { airflow, fanBetweenCalls, lostCapacity, secondStage, shortCycles } from
  */
 export function likelyCauses(analysis: LogAnalysis, limits: LogLimits): readonly LikelyCause[] {
   requireLogLimits(limits);
-  const causes = [
-    shortCycles(analysis, limits),
-    fanBetweenCalls(analysis, limits),
-    secondStage(analysis, limits),
-    mildWeather(analysis, limits),
-    outdoorMoisture(analysis, limits),
-    setpointHabits(analysis),
-    airflow(analysis, limits),
-    lostCapacity(analysis, limits),
-    sensor(analysis, limits),
-  ];
+  // What is too short for a verdict is too short for a cause.
+  if (hoursRead(analysis) < limits["logs.leastHours"]) return [];
+  // Of readings from elsewhere nothing follows but where they come from.
+  const isAway = hungElsewhere(analysis, limits);
+  const causes = isAway
+    ? [sensor(analysis, limits)]
+    : [
+        shortCycles(analysis, limits),
+        fanBetweenCalls(analysis, limits),
+        secondStage(analysis, limits),
+        mildWeather(analysis, limits),
+        outdoorMoisture(analysis, limits),
+        insideMoisture(analysis, limits),
+        setpointHabits(analysis),
+        airflow(analysis, limits),
+        lostCapacity(analysis, limits),
+        sensor(analysis, limits),
+      ];
   return causes
     .map(({ signs, ...cause }) => ({
       score: signs.reduce(

@@ -18,6 +18,7 @@ export const logsLimits = {
   "logs.secondStageShareMaxPct": limit("Second stage in cooling time, at most", "%", 50, 0, 100, 0),
   "logs.fanOnlyShareMaxPct": limit("Fan without cooling in time without cooling, at most", "%", 5, 0, 100, 0),
   "logs.stillSensorH": limit("A sensor is stuck after reading the same for", "h", 24, 1, 240, 0),
+  "logs.awayDaysMin": limit("A sensor hung elsewhere after such days", "days", 3, 1, 60, 0),
   "logs.sensorsApartMaxF": limit("Two indoor sensors apart, at most", "°F", 2, 0.5, 10, 1),
   "logs.sensorsApartMaxRhPct": limit("Two indoor sensors apart, at most", "%", 5, 1, 20, 0),
   "logs.oversizeRatioMax": limit(

@@ -91,10 +91,11 @@ function verdictOf(said: { readonly surelyGood: boolean; readonly couldBeGood: b
   return said.surelyGood ? "meets" : said.couldBeGood ? "can't tell" : "falls short";
 }
 
+const whole = (value: number) => Math.round(value).toLocaleString("en-US");
 const atMost = ({ fullShare }: PeakHour) => (fullShare > MOST_FULL_SHARE ? "at most " : "");
 const load = ({ sensibleBtuh, low, high }: AtDesign) =>
-  `${sensibleBtuh.toFixed(0)} Btu/h (95 %: ${low.toFixed(0)} to ${high.toFixed(0)})`;
+  `${whole(sensibleBtuh)} Btu/h (95 %: ${whole(low)} to ${whole(high)})`;
 const when = ({ hour, dayCount }: PeakHour, { beyondLogF }: AtDesign, on = "on") =>
   `${on} a day as hot as design, between ${hour}:00 and ${hour + 1}:00, by the log's ${dayCount} days${
-    beyondLogF > 0 ? ` (${beyondLogF.toFixed(0)} °F hotter than any of them)` : ""
+    beyondLogF >= 0.5 ? ` (${beyondLogF.toFixed(0)} °F hotter than any of them)` : ""
   }`;

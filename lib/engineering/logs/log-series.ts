@@ -1,3 +1,4 @@
+import { coolingOnly } from "./heating";
 import { logAir } from "./log-air";
 import type { LogChannel, LogSamples } from "./samples";
 
@@ -19,7 +20,7 @@ export type LogSeries = {
   readonly indoorHumidityRatio: Float64Array | null;
   readonly outdoorDewPointF: Float64Array | null;
   readonly outdoorHumidityRatio: Float64Array | null;
-  /** Share of the interval with any compressor stage on. */
+  /** Share of the interval with any compressor stage on that cools; heating is a gap. */
   readonly coolingShare: Float64Array | null;
 };
 
@@ -64,6 +65,7 @@ export function logSeries(samples: LogSamples, elevationFt: number): LogSeries {
   const outdoor =
     moist(channels.outdoorF, channels.outdoorRhPct) ??
     (station === undefined ? null : moist(station, new Float64Array(length).fill(100)));
+  const running = runningShareOf(channels.firstStageShare, channels.secondStageShare, length);
   return {
     length,
     timeMs,
@@ -77,7 +79,15 @@ export function logSeries(samples: LogSamples, elevationFt: number): LogSeries {
     indoorHumidityRatio: indoor?.humidityRatio ?? null,
     outdoorDewPointF: outdoor?.dewPointF ?? null,
     outdoorHumidityRatio: outdoor?.humidityRatio ?? null,
-    coolingShare: coolingShareOf(channels.firstStageShare, channels.secondStageShare, length),
+    coolingShare:
+      running === null
+        ? null
+        : coolingOnly(running, {
+            indoorF: channels.indoorF ?? null,
+            outdoorF: channels.outdoorF ?? null,
+            auxiliaryShare: channels.auxiliaryShare ?? null,
+            afterGap,
+          }),
   };
 }
 
@@ -86,7 +96,7 @@ export function logSeries(samples: LogSamples, elevationFt: number): LogSeries {
  * when the two together ever exceed their interval, or the second never exceeds the first; then the longer of the two is
  * the running time, else their sum.
  */
-function coolingShareOf(
+function runningShareOf(
   first: Float64Array | undefined,
   second: Float64Array | undefined,
   length: number,

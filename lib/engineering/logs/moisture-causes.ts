@@ -1,6 +1,8 @@
 import type { LogAnalysis } from "./analyze-log";
 import { pct, sign, type Weighed } from "./cause-signs";
+import { hungElsewhere } from "./dry-told";
 import type { LogLimits } from "./judged";
+import { stuckAfter } from "./sensors";
 
 /** Share of the distance to outdoors closed in an hour, from which leakage or ventilation is suspected (common practice, no source). */
 const MUCH_EXCHANGE_PER_H = 0.15;
@@ -29,7 +31,8 @@ export function mildWeather(analysis: LogAnalysis, limits: LogLimits): Weighed {
         (share) => `${pct(share)} of the wet hours are at night`,
       ),
     ],
-    nextCheck: "See whether a supplemental dehumidifier covers the dew-point design condition.",
+    nextCheck:
+      "Ask about open windows and doors on mild days; then see whether a supplemental dehumidifier covers the dew-point design condition.",
   };
 }
 
@@ -61,8 +64,31 @@ export function outdoorMoisture(analysis: LogAnalysis, limits: LogLimits): Weigh
   };
 }
 
+/** Signs that the water is made in the house: air from dry outdoors cannot make it wet. */
+export function insideMoisture(analysis: LogAnalysis, limits: LogLimits): Weighed {
+  const { moisture } = analysis;
+  return {
+    id: "inside-moisture",
+    title: "Moisture made in the house: people, bathing, cooking, drying, damp ground",
+    signs: [
+      sign(
+        // Wet weather proves nothing: what comes in may hide what is made.
+        isWet(analysis, limits) && (moisture?.dryOutdoorsShareOfWet ?? 0) > 0.5
+          ? moisture?.dryOutdoorsShareOfWet
+          : null,
+        () => true,
+        (share) => `in ${pct(share)} of the wet hours the air outdoors was drier than the house may be`,
+        3,
+      ),
+    ],
+    nextCheck:
+      "Ask who lives there now and what is dried or watered inside; try the exhaust fans; look under the house.",
+  };
+}
+
 /** Signs that a sensor, not the house, is wrong. */
-export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
+export function sensor(analysis: LogAnalysis, limits: LogLimits): Weighed {
+  const { sensors } = analysis;
   const still = sensors.longestStill.find(({ channel }) => channel === "indoorRhPct");
   return {
     id: "sensor-error",
@@ -70,8 +96,15 @@ export function sensor({ sensors }: LogAnalysis, limits: LogLimits): Weighed {
     signs: [
       sign(
         still?.hours,
-        (hours) => hours >= limits["logs.stillSensorH"],
+        (hours) => still !== undefined && hours >= stuckAfter(still, limits["logs.stillSensorH"]),
         (hours) => `indoor humidity reads the same for ${hours.toFixed(0)} h at most`,
+        3,
+      ),
+      sign(
+        // No day away proves nothing: a sensor may be wrong in its place.
+        hungElsewhere(analysis, limits) ? sensors.awayFromRoomDays : null,
+        () => true,
+        (days) => `on ${days} days it cannot have hung in the thermostat's room`,
         3,
       ),
       sign(
@@ -97,7 +130,7 @@ export function setpointHabits({ setpoints, humidity }: LogAnalysis): Weighed {
         2,
       ),
       sign(
-        humidity === null || humidity.dryShare >= 0.95 ? null : setpoints?.medianF,
+        humidity === null || humidity.dryShare >= 0.95 ? null : setpoints?.warmMedianF,
         (setpoint) => setpoint < 72,
         (setpoint) => `the setpoint is ${setpoint.toFixed(0)} °F in the median`,
       ),

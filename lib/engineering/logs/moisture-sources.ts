@@ -10,6 +10,11 @@ export type MoistureSources = {
   /** Wet hours between 22:00 and 6:00 over all wet hours, 0 to 1; null without wet hours. */
   readonly nightShareOfWet: number | null;
   /**
+   * Wet hours in which the air outdoors held less moisture than the house may at its limit, over the wet hours, 0 to 1: then what makes
+   * it wet is inside. Null without outdoor humidity or wet hours.
+   */
+  readonly dryOutdoorsShareOfWet: number | null;
+  /**
    * Share of the distance to outdoor moisture that indoor moisture closes in an hour with nothing running: leakage, ventilation, doors,
    * less what the house stores. Null with fewer than 48 such hours or a distance that does not vary.
    */
@@ -37,11 +42,18 @@ export function moistureSources(series: LogSeries, limitPct: number): MoistureSo
   let wet = 0;
   let mildIdle = 0;
   let night = 0;
+  let [compared, dryOutdoors] = [0, 0];
   for (let index = 0; index < series.length; index++) {
     if (!((rh[index] ?? Number.NaN) > limitPct)) continue;
     wet++;
     const hour = series.localHour[index] ?? 0;
     if (hour >= 22 || hour < 6) night++;
+    // At one temperature the moisture a room may hold is to what it holds as the limit is to its relative humidity.
+    const allowed =
+      ((series.indoorHumidityRatio?.[index] ?? Number.NaN) * limitPct) / (rh[index] ?? Number.NaN);
+    const outside = series.outdoorHumidityRatio?.[index] ?? Number.NaN;
+    if (!Number.isNaN(allowed) && !Number.isNaN(outside)) compared++;
+    if (outside < allowed) dryOutdoors++;
     const out = outdoorF[index] ?? Number.NaN;
     if (out >= 55 && out <= 75 && isIdle(series, index)) mildIdle++;
   }
@@ -49,6 +61,7 @@ export function moistureSources(series: LogSeries, limitPct: number): MoistureSo
     mildIdleWetHours: mildIdle * series.hoursEach,
     mildIdleShareOfWet: wet === 0 ? null : mildIdle / wet,
     nightShareOfWet: wet === 0 ? null : night / wet,
+    dryOutdoorsShareOfWet: compared === 0 ? null : dryOutdoors / compared,
     exchangePerH: exchangePerH(series),
     followsOutdoors: followsOutdoors(series),
   };

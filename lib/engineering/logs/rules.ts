@@ -56,11 +56,14 @@ export const logsRules = {
     "fan-only hours ÷ hours without cooling ≤ maximum",
     ["logs.fanOnlyShareMaxPct"],
   ),
-  stillSensor: practice(
-    "logs.still-sensor",
-    "Sensor that never moves",
-    "longest time of one reading < limit",
-    ["logs.stillSensorH"],
+  stillSensor: practice("logs.still-sensor", "Sensor readings move", "longest time of one reading < limit", [
+    "logs.stillSensorH",
+  ]),
+  sensorPlace: practice(
+    "logs.sensor-place",
+    "Sensor in the thermostat's room",
+    "days 10 °F above the setpoint with the compressor at rest, or at 100 °F and more, < limit",
+    ["logs.awayDaysMin"],
   ),
   sensorsApart: practice("logs.sensors-apart", "Two sensors disagree", "|second − first|, mean ≤ maximum", [
     "logs.sensorsApartMaxF",

@@ -1,3 +1,4 @@
+import { daysAwayFromRoom } from "./away-from-room";
 import { type LogSeries, meanOf } from "./log-series";
 import type { LogChannel } from "./samples";
 
@@ -6,11 +7,37 @@ export type StillStretch = {
   readonly fromMs: number;
   readonly hours: number;
   readonly value: number;
+  /** Smallest step between two readings of that sensor; null when it never moved. */
+  readonly step: number | null;
 };
+
+/**
+ * Loggers that write whole percent may well write the same for a day: of those a week tells. A thermostat that reads whole degrees
+ * holds the room to that very reading: there no time tells.
+ */
+const COARSE_STEP = 0.75;
+const COARSE_TIMES = 7;
+
+/**
+ * How long a sensor has to read the same to be called stuck.
+ *
+ * @param still - Its longest stretch of one reading, with the step of its readings in °F or %.
+ * @param stuckAfterH - Limit for a sensor that reads tenths, h, above 0.
+ * @returns Hours; infinite where no time tells.
+ * @see common practice, no source.
+ */
+export function stuckAfter({ channel, step, value }: StillStretch, stuckAfterH: number): number {
+  const isRoom = channel === "indoorF";
+  const isCoarse = step === null ? isRoom && Number.isInteger(value) : step >= COARSE_STEP;
+  if (!isCoarse) return stuckAfterH;
+  return isRoom ? Number.POSITIVE_INFINITY : COARSE_TIMES * stuckAfterH;
+}
 
 export type SensorAnalysis = {
   /** The longest time each sensor read the very same, gaps aside. */
   readonly longestStill: readonly StillStretch[];
+  /** Days on which the indoor sensor cannot have hung in the thermostat's room; null without indoor temperature. */
+  readonly awayFromRoomDays: number | null;
   /** Second minus first sensor, mean; null without a second. */
   readonly secondMinusFirstF: number | null;
   readonly secondMinusFirstRhPct: number | null;
@@ -26,6 +53,7 @@ export function sensorAnalysis(series: LogSeries): SensorAnalysis {
       const found = values === null ? null : longestStill(series, channel, values);
       return found === null ? [] : [found];
     }),
+    awayFromRoomDays: daysAwayFromRoom(series),
     secondMinusFirstF: meanDifference(series, "secondIndoorF", "indoorF"),
     secondMinusFirstRhPct: meanDifference(series, "secondIndoorRhPct", "indoorRhPct"),
   };
@@ -35,8 +63,11 @@ function longestStill(series: LogSeries, channel: LogChannel, values: Float64Arr
   let longest: { first: number; count: number } | null = null;
   let first = 0;
   let count = 0;
+  let step = Number.POSITIVE_INFINITY;
   for (let index = 0; index < series.length; index++) {
     const value = values[index] ?? Number.NaN;
+    const moved = Math.abs(value - (values[index - 1] ?? Number.NaN));
+    if (moved > 0 && moved < step) step = moved;
     if (Number.isNaN(value)) {
       count = 0;
       continue;
@@ -54,6 +85,7 @@ function longestStill(series: LogSeries, channel: LogChannel, values: Float64Arr
     fromMs: series.timeMs[longest.first] ?? 0,
     hours: longest.count * series.hoursEach,
     value: values[longest.first] ?? 0,
+    step: Number.isFinite(step) ? step : null,
   };
 }
 

@@ -143,9 +143,9 @@ function LargeFigure({ figure, ifMissing }: { readonly figure: PrintedFigure; re
 
 function Dates({ view }: { readonly view: HomeownerPacketView }) {
   return (
-    <View style={{ ...row, flexWrap: "wrap", columnGap: 14, rowGap: 6, marginTop: 8 }}>
+    <View wrap={false} style={{ ...row, gap: 12, marginTop: 8 }}>
       {keyed(view.job.dates).map(({ key, item: { label, text } }) => (
-        <View key={key} style={{ minWidth: 84 }}>
+        <View key={key} style={{ flex: 1, justifyContent: "space-between" }}>
           <Text style={headText}>{label}</Text>
           <Text>{text}</Text>
         </View>

@@ -4,7 +4,7 @@ import { JudgedFigures } from "../parts/judged-figures";
 import { keyed } from "../parts/keyed";
 import { LedgerTable } from "../parts/ledger-table";
 import { PageFrame } from "../parts/page-frame";
-import { PlainList } from "../parts/rows";
+import { PlainList, staysWhole } from "../parts/rows";
 import { Section } from "../parts/section";
 import { HOMEOWNER_WORDS, type HomeownerWords } from "../words";
 import { Cover } from "./cover";
@@ -66,6 +66,7 @@ type SectionsProps = {
 };
 
 function Sections({ view, words, accent }: SectionsProps) {
+  const { brand } = view;
   const parts = [
     // What was kept of a packet before forecasts were printed has none.
     ...(view.forecast
@@ -103,11 +104,18 @@ function Sections({ view, words, accent }: SectionsProps) {
     { title: words.terms, body: <Terms terms={view.terms} words={words} /> },
     {
       title: words.whenToCall,
-      body: [
-        <PlainList key="when" items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />,
-        <Cautions key="cautions" cautions={view.cautions} words={words} />,
-        <Closing key="closing" view={view} words={words} />,
-      ],
+      body: (
+        // On one page, whole: it is what the house keeps at the telephone.
+        <View
+          wrap={
+            !staysWhole([...view.whenToCall, ...view.cautions, brand.closingWords, ...brand.contactLines])
+          }
+        >
+          <PlainList items={view.whenToCall} numbered={false} ifNone={words.nothingGiven} />
+          <Cautions cautions={view.cautions} words={words} />
+          <Closing view={view} words={words} />
+        </View>
+      ),
     },
   ];
   return keyed(parts).map(({ key, item: { title, lead, body } }) => (

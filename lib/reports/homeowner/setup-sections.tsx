@@ -1,5 +1,5 @@
 import { Text, View } from "@react-pdf/renderer";
-import { headText, INK, small, strong } from "../look";
+import { headText, small, strong } from "../look";
 import { Rows, RuledRow, TableHead } from "../parts/rows";
 import { tagged } from "../parts/tags";
 import type { HomeownerWords } from "../words";
@@ -24,8 +24,9 @@ export function Installed({
 /** Names with what they stand for, ruled. */
 export function LabelledRows({ rows }: { readonly rows: readonly LabelledText[] }) {
   return (
-    <View {...tagged("Table")} style={{ borderTopWidth: 0.9, borderTopColor: INK }}>
+    <View {...tagged("Table")}>
       <Rows
+        ruleAbove
         rows={rows.map(({ label, text }) => ({
           texts: [label, text],
           row: (

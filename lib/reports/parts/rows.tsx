@@ -44,13 +44,20 @@ const TOGETHER = 2;
  * The rows of a table or list in blocks: the first two stand together below their head, and the last two on their
  * page, so that no head is left without rows and no row stands alone on a page.
  */
-export function Rows({ rows }: { readonly rows: readonly Row[] }) {
+export function Rows({
+  rows,
+  ruleAbove = false,
+}: {
+  readonly rows: readonly Row[];
+  /** A rule instead of a head. It belongs to the first rows: one of the table's own would stay behind with a heading. */
+  readonly ruleAbove?: boolean;
+}) {
   const first = rows.slice(0, rows.length <= TOGETHER + 1 ? undefined : TOGETHER);
   const last = rows.slice(Math.max(first.length, rows.length - TOGETHER));
   const between = rows.slice(first.length, rows.length - last.length);
   return (
     <>
-      <Block rows={first} isFirst />
+      <Block rows={first} isFirst ruleAbove={ruleAbove} />
       {keyed(between).map(({ key, item }) => (
         <Fragment key={key}>{item.row}</Fragment>
       ))}
@@ -65,11 +72,17 @@ export function Rows({ rows }: { readonly rows: readonly Row[] }) {
  */
 const HAIR = { top: -0.0005 } as const;
 
-function Block({ rows, isFirst = false }: { readonly rows: readonly Row[]; readonly isFirst?: boolean }) {
+type BlockProps = {
+  readonly rows: readonly Row[];
+  readonly isFirst?: boolean;
+  readonly ruleAbove?: boolean;
+};
+
+function Block({ rows, isFirst = false, ruleAbove = false }: BlockProps) {
   const elements = keyed(rows).map(({ key, item }) => <Fragment key={key}>{item.row}</Fragment>);
   if (!staysWhole(rows.flatMap(({ texts }) => texts))) return <>{elements}</>;
   return (
-    <View wrap={false} style={isFirst ? HAIR : {}}>
+    <View wrap={false} style={{ ...(isFirst ? HAIR : {}), ...(ruleAbove ? inkAbove : {}) }}>
       {elements}
     </View>
   );

@@ -12,7 +12,6 @@ type SectionProps = {
   readonly dense?: boolean;
   /** Points above the heading. */
   readonly above?: number;
-  readonly onNewPage?: boolean;
   readonly children: ReactNode;
 };
 
@@ -23,18 +22,12 @@ type SectionProps = {
 export function Section(props: SectionProps) {
   const { number, title, accent, lead, children, dense = false } = props;
   const gap = dense ? 3 : 8;
-  const { above = dense ? 4 : 22, onNewPage = false } = props;
+  const { above = dense ? 4 : 22 } = props;
   return (
     <>
       {/* Room that ends with the page: a heading at the top of the next one has none above it. */}
-      {above > 0 && !onNewPage && <View style={{ height: above }} />}
-      <View
-        wrap={false}
-        break={onNewPage}
-        minPresenceAhead={AHEAD}
-        style={{ marginBottom: gap }}
-        {...inOutline(title)}
-      >
+      {above > 0 && <View style={{ height: above }} />}
+      <View wrap={false} minPresenceAhead={AHEAD} style={{ marginBottom: gap }} {...inOutline(title)}>
         <Text {...tagged("Artifact")} style={{ ...NUMBER, color: accent }}>
           {String(number)}
         </Text>

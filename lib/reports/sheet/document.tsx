@@ -55,7 +55,6 @@ export function SheetDocument({ view }: { readonly view: SheetView }) {
             accent={accent}
             lead={item.lead}
             dense={view.dense}
-            onNewPage={item.onNewPage === true}
           >
             {keyed(item.blocks).map(({ key: blockKey, item: block }) => (
               <SheetBlock key={blockKey} block={block} words={words} dense={view.dense} />

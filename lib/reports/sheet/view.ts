@@ -28,7 +28,6 @@ export type SheetSection = {
   readonly title: string;
   readonly lead?: string;
   /** Begins a page of its own. */
-  readonly onNewPage?: boolean;
   readonly blocks: readonly Block[];
 };
 

@@ -1,5 +1,6 @@
 import { numberText } from "@/lib/charts/number-text";
 import type { JobContext } from "@/lib/domain/evaluate";
+import { stageCount } from "@/lib/domain/evaluate/controls";
 import { refrigerantCautions } from "@/lib/engineering/refrigerant/cautions";
 import { ELECTRICAL_CAUTION } from "@/lib/engineering/startup/cautions";
 import type { BlankLine, SheetView } from "@/lib/reports/sheet/view";
@@ -14,9 +15,16 @@ const A2L: ReadonlySet<string> = new Set(["R-32", "R-454B"]);
 export function crewPacketView(parts: PacketParts): SheetView {
   const { context, evaluation } = parts;
   const { limits } = context;
-  const settings = settingsOf(parts).filter(
-    ({ designed, makerLabel }) => designed !== null || makerLabel !== null,
-  );
+  const known = settingsOf(parts);
+  const isBegun = known.some(({ designed }) => designed !== null);
+  const settings = isBegun ? known.filter(({ key, designed }) => designed !== null || !ON_SITE.has(key)) : [];
+  const isWhole = settings.every(({ designed }) => designed !== null);
+  const lead = [
+    ...(parts.controls === null
+      ? []
+      : [`Thermostat: ${parts.controls.maker} ${parts.controls.name}, by its maker’s labels.`]),
+    ...(isWhole ? [] : ["Where it says “not decided”, ask the office before starting."]),
+  ].join(" ");
   const targets = startupTargets(context, evaluation.results);
   return {
     ...sheetHead(parts, "Crew sheet"),
@@ -24,9 +32,7 @@ export function crewPacketView(parts: PacketParts): SheetView {
     sections: [
       {
         title: "Settings to make",
-        ...(parts.controls === null
-          ? {}
-          : { lead: `Thermostat: ${parts.controls.maker} ${parts.controls.name}, by its maker’s labels.` }),
+        ...(lead === "" ? {} : { lead }),
         blocks: [
           {
             kind: "table",
@@ -51,11 +57,15 @@ export function crewPacketView(parts: PacketParts): SheetView {
         blocks: [
           {
             kind: "table",
-            columns: [{ head: "Reading" }, { head: "Aim", strong: true }, { head: "From" }],
+            columns: [
+              { head: "Reading", width: 152 },
+              { head: "Aim", width: 136, strong: true },
+              { head: "From" },
+            ],
             rows: [
               ...targets
                 .filter((target) => target.key !== "static-maximum")
-                .map((target) => [target.label, targetText(target) ?? "not known", from(target, targets)]),
+                .map((target) => aimRow(target, targets)),
               [
                 "Steady running before reading",
                 `at least ${numberText(limits["refrigerant.stabilizeMinutes"], 0)} min`,
@@ -74,17 +84,29 @@ export function crewPacketView(parts: PacketParts): SheetView {
       { title: "Wiring and safety", blocks: [{ kind: "cautions", items: cautions(context) }] },
       {
         title: "Write here if the phone dies",
-        blocks: [{ kind: "blanks", heads: ["Full capacity", "First stage"], labels: BLANKS }],
+        blocks: [
+          {
+            kind: "blanks",
+            heads: stageCount(context) === 1 ? ["Reading"] : ["Full capacity", "First stage"],
+            labels: BLANKS,
+          },
+        ],
       },
     ],
   };
 }
 
-/** Where an aim comes from; the maker's maximum stands with the design it limits. */
-function from(target: Target, targets: readonly Target[]): string {
+/** What comes of readings at the house, and is nobody's to decide before. */
+const ON_SITE: ReadonlySet<string> = new Set(["indoorTemperatureCorrectionF", "indoorHumidityCorrectionPct"]);
+
+/** A reading, its aim, where that comes from; the maker's maximum stands with the design it limits, or alone. */
+function aimRow(target: Target, targets: readonly Target[]): readonly string[] {
   const most = targets.find((one) => one.key === "static-maximum");
   const limit = target.key === "static" && most ? targetText(most) : null;
-  return limit === null ? target.from : `${target.from}; maker’s limit ${limit}`;
+  const aim = targetText(target);
+  if (limit === null) return [target.label, aim ?? "not known", target.from];
+  if (aim === null) return [target.label, limit, "maker’s limit; no design yet"];
+  return [target.label, aim, `${target.from}; maker’s limit ${limit}`];
 }
 
 function cautions({ inputs, model }: JobContext): readonly string[] {

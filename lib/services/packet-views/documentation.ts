@@ -92,7 +92,16 @@ const ITEMS: readonly Item[] = [
     asked: "Settings as left",
     by: "ACCA 5",
     place: "Section “Settings as left”",
-    held: { stage: "startup_record", fields: ["leftCapacitySetting"] },
+    held: {
+      stage: "startup_record",
+      fields: [
+        "leftCapacitySetting",
+        "leftSecondStageAirflowSetting",
+        "leftCoolingSetpointF",
+        "leftFanRunOnAfterCoolingS",
+        "leftFanBetweenCalls",
+      ],
+    },
   },
   {
     asked: "Instruments and their calibration",
@@ -117,7 +126,6 @@ export function documentationSection(parts: PacketParts): SheetSection {
   return {
     title: "Appendix: where each thing is",
     lead: "What ANSI/ACCA 5 QI (“ACCA 5”) and ANSI/RESNET/ICC 310 (“310”) ask a contractor to document, by subject. The list is from memory of the two standards and names no clauses; check it against the edition in force.",
-    onNewPage: true,
     blocks: [
       {
         kind: "table",

@@ -34,6 +34,7 @@ export function filePacketView(parts: PacketParts): SheetView {
 function stateSection({ records, evaluation, timeZone }: PacketParts): SheetSection {
   return {
     title: "Where the job stands",
+    lead: "A signed record keeps what was said of it when it was signed. Later records can answer what was still open then: the last column says how each stands with all of them.",
     blocks: [
       {
         kind: "table",
@@ -42,12 +43,12 @@ function stateSection({ records, evaluation, timeZone }: PacketParts): SheetSect
           { head: "Revision", width: 46 },
           { head: "State", width: 60 },
           { head: "Signed" },
-          { head: "Says", width: 80 },
+          { head: "As signed", width: 66 },
+          { head: "With all records", width: 74 },
         ],
         rows: STAGES.map((stage) => {
           const record = records[stage];
-          if (record === null) return [STAGE_NAMES[stage], "–", "not begun", "–", "–"];
-          const verdict = record.state === "signed" ? record.verdict : evaluation.verdicts[stage];
+          if (record === null) return [STAGE_NAMES[stage], "–", "not begun", "–", "–", "–"];
           return [
             STAGE_NAMES[stage],
             String(record.revision),
@@ -55,7 +56,8 @@ function stateSection({ records, evaluation, timeZone }: PacketParts): SheetSect
             record.signedAt === null
               ? "–"
               : `${dayOf(record.signedAt, timeZone)} by ${record.signatureName ?? ""}`,
-            verdict ?? "for information",
+            record.state === "signed" ? (record.verdict ?? "for information") : "–",
+            evaluation.verdicts[stage] ?? "for information",
           ];
         }),
         ifNone: "",

@@ -48,6 +48,7 @@ export function reviewPacketView(parts: PacketParts): SheetView {
           },
         ],
       },
+      { title: "What was changed", blocks: changes(parts) },
       {
         title: "Findings",
         blocks: [
@@ -59,7 +60,6 @@ export function reviewPacketView(parts: PacketParts): SheetView {
           },
         ],
       },
-      { title: "What was changed", blocks: changes(parts) },
     ],
   };
 }

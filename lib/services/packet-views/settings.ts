@@ -1,3 +1,4 @@
+import { isOfAbsentStage } from "@/lib/domain/absent-stage";
 import type { FieldDef, FieldDefs } from "@/lib/domain/fields";
 import { controlSetupFields } from "@/lib/domain/stages/control-setup";
 import { startupRecordFields } from "@/lib/domain/stages/startup-record";
@@ -21,6 +22,7 @@ const NOT_SETTINGS: ReadonlySet<string> = new Set([
   "thermostatHumidityPct",
   "trustedHumidityPct",
   "notes",
+  "deviations",
 ]);
 
 /** The partner as left of a setting whose name differs by more than `left…`. */
@@ -51,12 +53,17 @@ export function settingsOf(parts: PacketParts): readonly Setting[] {
       startup.leftFirstStageAirflowSetting,
     ),
   ];
-  const keys = Object.keys(controlSetupFields).filter((key) => !NOT_SETTINGS.has(key));
+  const isByTheHour = parts.context.inputs.control_setup.fanBetweenCalls === "minutes per hour";
+  const keys = Object.keys(controlSetupFields).filter(
+    (key) => !NOT_SETTINGS.has(key) && (isByTheHour || key !== "fanBetweenCallsMinPerH"),
+  );
   // The board's labels belong to the equipment; a thermostat may show some of them in its own menu.
-  return [...board, ...keys.map((key) => controlSetting(parts, key))].map((setting) => ({
-    ...setting,
-    makerLabel: parts.context.model?.data.boardLabels?.[setting.key] ?? setting.makerLabel,
-  }));
+  return [...board, ...keys.map((key) => controlSetting(parts, key))]
+    .filter(({ key, left }) => left !== null || !isOfAbsentStage(parts.context, key))
+    .map((setting) => ({
+      ...setting,
+      makerLabel: parts.context.model?.data.boardLabels?.[setting.key] ?? setting.makerLabel,
+    }));
 }
 
 const plain = (key: string, label: string, designed: string | null, left: string | null): Setting => ({

@@ -311,6 +311,8 @@ describe(`sensors and sources: ${SOURCE}`, () => {
       medianF: 74,
       lowestF: 70,
       highestF: 74.5,
+      // Without outdoor readings every reading counts.
+      warmMedianF: 74,
       changesPerDay: 2,
       bigDropsPerDay: 1,
     });

@@ -25,6 +25,7 @@ const {
   logsLimits,
   mergeSamples,
   tradePicture,
+  whyDryIsUntold,
 } = tried(logs, ["besideLog", "logMoisture", "mergeSamples"]);
 
 const WILD = [Number.NaN, Infinity, -Infinity, -1, 0, 1e12, -1e300];
@@ -121,6 +122,7 @@ randomTest("analysis, findings and causes: finite numbers, shares from 0 to 1, o
         expect(running.runs.longestMin).toBeLessThanOrEqual(running.coolingHours * 60 + 1e-6);
       logFindings(analysis, limits);
       likelyCauses(analysis, limits);
+      whyDryIsUntold(analysis, limits, true);
       tradePicture(analysis);
       results++;
     }),
