@@ -50,6 +50,8 @@ export type LogReviewData = {
   readonly design: { readonly outdoorF: number; readonly sensibleBtuh: number } | null;
   readonly runLengths: readonly RunLength[];
   readonly causes: readonly LikelyCause[];
+  /** What stands where no cause is named. */
+  readonly withoutCause: string;
   readonly cannotTell: readonly Finding[];
   readonly tradePicture: TradePicture | null;
   readonly limitPct: number | null;

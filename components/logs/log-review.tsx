@@ -40,7 +40,7 @@ export function LogReview({ view }: { readonly view: LogReviewData }) {
       {shown ? (
         <>
           <Card title="Likely causes">
-            <Causes causes={view.causes} />
+            <Causes causes={view.causes} otherwise={view.withoutCause} />
           </Card>
           {view.tradePicture ? (
             <Card title="Beside the trade’s picture of a good job">
@@ -96,8 +96,10 @@ function OutdoorSource({ jobId, outdoors: { from, typical } }: OutdoorProps) {
   );
 }
 
-function Causes({ causes }: { readonly causes: readonly LikelyCause[] }) {
-  if (causes.length === 0) return <p>The log shows no sign of a known cause.</p>;
+type CausesProps = { readonly causes: readonly LikelyCause[]; readonly otherwise: string };
+
+function Causes({ causes, otherwise }: CausesProps) {
+  if (causes.length === 0) return <p>{otherwise}</p>;
   return (
     <ol className="grid gap-4">
       {causes.map(({ id, title, evidence, against, nextCheck }, index) => (

@@ -8,6 +8,7 @@ import {
   logCauses,
   logContextOf,
   type OutdoorSource,
+  withoutCause,
 } from "@/lib/domain/evaluate";
 import type { Job } from "@/lib/domain/jobs";
 import { may } from "@/lib/domain/roles";
@@ -84,6 +85,8 @@ export type LogReviewView = {
   readonly design: { readonly outdoorF: number; readonly sensibleBtuh: number } | null;
   readonly runLengths: readonly RunLength[];
   readonly causes: readonly LikelyCause[];
+  /** What stands where no cause is named. */
+  readonly withoutCause: string;
   readonly cannotTell: readonly Finding[];
   readonly tradePicture: TradePicture | null;
   readonly limitPct: number | null;
@@ -123,6 +126,7 @@ export async function logReviewView(
     design: asked?.design ?? null,
     runLengths: analysis?.running?.runLengths ?? [],
     causes: logCauses(seen),
+    withoutCause: withoutCause(seen),
     cannotTell: logCannotTell(seen),
     tradePicture: analysis ? tradePicture(analysis) : null,
     limitPct: context.inputs.load_summary.humidityLimitPct,

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { LogSummary } from "@/lib/domain/evaluate";
-import { humidityReviewFindings } from "@/lib/domain/evaluate/review";
+import { humidityReviewFindings, withoutCause } from "@/lib/domain/evaluate/review";
 import { aJobContext, DESIGNED } from "./a-job-context";
 
 const SOURCE =
@@ -50,4 +50,20 @@ test("without a log or a limit nothing is claimed", () => {
   });
   const { load_summary: _, ...noLimit } = DESIGNED;
   expect(humidityReviewFindings(aJobContext(noLimit, { log }))[0]?.verdict).toBe("not measured");
+});
+
+test("36 hours tell nothing of a promise for years, dry or wet, and name no cause", () => {
+  // The company's least is 168 h, seven days.
+  const verdictOf = (dryHours: number, loggedHours: number) =>
+    humidityReviewFindings(aJobContext(DESIGNED, { log: { ...log, loggedHours, dryHours } }))[0];
+  expect(verdictOf(36, 36)).toMatchObject({ verdict: "can't tell", caution: null });
+  expect(verdictOf(0, 36)).toMatchObject({ verdict: "can't tell", caution: null });
+  expect(verdictOf(36, 36)?.nextStep).toContain("run for longer");
+  expect(verdictOf(168, 168)?.verdict).toBe("meets");
+  expect(verdictOf(0, 168)?.verdict).toBe("falls short");
+  const short = aJobContext(DESIGNED, { log: { ...log, loggedHours: 36 } });
+  expect(withoutCause(short)).toBe(
+    "The log is too short to name a cause: it has 36 h of humidity, 168 h are needed.",
+  );
+  expect(withoutCause(aJobContext(DESIGNED, { log }))).toBe("The log shows no sign of a known cause.");
 });

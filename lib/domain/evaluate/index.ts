@@ -32,7 +32,7 @@ export {
 } from "./context";
 export { logContextOf } from "./log-context";
 export type { Evaluation } from "./results";
-export { logCannotTell, logCauses } from "./review";
+export { logCannotTell, logCauses, withoutCause } from "./review";
 
 /** Raised when a change of the rules or the equations changes what a record says. Kept with every snapshot. */
 export const ENGINE_VERSION = "2";

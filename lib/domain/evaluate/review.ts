@@ -46,6 +46,14 @@ export function logCauses({ log, limits }: JobContext): readonly LikelyCause[] {
   return log?.analysis ? likelyCauses(log.analysis, limits) : [];
 }
 
+/** What stands where no cause is named: a log that is too short names none either. */
+export function withoutCause({ log, limits }: JobContext): string {
+  const needed = limits["logs.leastHours"];
+  return log !== null && log.loggedHours < needed
+    ? `The log is too short to name a cause: it has ${log.loggedHours.toFixed(0)} h of humidity, ${needed.toFixed(0)} h are needed.`
+    : "The log shows no sign of a known cause.";
+}
+
 /** The dry-hours are the promise's own finding, with the job's limit beside them. */
 function ofLog({ log, limits }: JobContext): readonly Finding[] {
   if (!log?.analysis) return [];
@@ -83,7 +91,12 @@ function promiseFindings(context: JobContext): readonly Finding[] {
   const sharePct = (100 * log.dryHours) / log.loggedHours;
   const neededPct = limits["logs.dryShareMinPct"];
   const kept = sharePct >= neededPct;
-  const untold = log.analysis ? whyDryIsUntold(log.analysis, limits, kept) : null;
+  // A summary of before the analysis was kept has its hours alone.
+  const untold = log.analysis
+    ? whyDryIsUntold(log.analysis, limits, kept)
+    : log.loggedHours < limits["logs.leastHours"]
+      ? "Let the log run for longer and import it again."
+      : null;
   return [
     finding(dryHoursRule, {
       verdict: untold !== null ? "can't tell" : kept ? "meets" : "falls short",
