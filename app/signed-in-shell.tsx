@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { PhoneKey } from "@/components/callbacks/phone-key";
 import { CompanySwitcher } from "@/components/people/company-switcher";
 import { UserMenu } from "@/components/people/user-menu";
 import { AppShell } from "@/components/shell/app-shell";
@@ -6,7 +7,7 @@ import { navFor } from "@/components/shell/nav-items";
 import { SignInAgain } from "@/components/shell/sign-in-again";
 import { TabOwner } from "@/components/shell/tab-owner";
 import { currentPerson } from "@/lib/auth/session";
-import { ROLE_NAMES } from "@/lib/domain/roles";
+import { may, ROLE_NAMES } from "@/lib/domain/roles";
 import { pageScope } from "@/lib/server/page";
 import { shellView } from "@/lib/services/shell";
 import { chooseCompany } from "./company-choice";
@@ -35,6 +36,7 @@ export async function SignedInShell({ children }: { readonly children: ReactNode
     >
       <SignInAgain email={person?.email ?? ""} />
       <TabOwner companyId={scope.tenantId} personId={scope.userId} />
+      {may(scope.role, "callback.edit") ? <PhoneKey /> : null}
       {children}
     </AppShell>
   );

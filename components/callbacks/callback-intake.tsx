@@ -28,6 +28,7 @@ export function CallbackIntake({ jobId, today, send }: Props) {
   return (
     <Card title="Log a callback">
       <ActionForm key={round} action={submit} className="grid gap-4">
+        {round > 0 ? <p role="status">Logged. It stands among the job’s callbacks.</p> : null}
         <Refusal form={sent} title="Not logged yet" />
         <SelectField
           name="kind"
@@ -36,7 +37,17 @@ export function CallbackIntake({ jobId, today, send }: Props) {
           options={CALLBACK_KIND_KEYS.map((value) => ({ value, label: CALLBACK_KINDS[value].label }))}
           error={problem("kind")}
         />
-        <TextArea name="complaint" label="In their words" error={problem("complaint")} />
+        <TextArea
+          name="complaint"
+          label="In their words"
+          hint="Ctrl+Enter logs it; the rest can wait."
+          error={problem("complaint")}
+          onKeyDown={(event) => {
+            if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+            event.preventDefault();
+            event.currentTarget.form?.requestSubmit();
+          }}
+        />
         <DateField name="reportedOn" label="Reported on" defaultValue={today} error={problem("reportedOn")} />
         <DateField
           name="dueOn"

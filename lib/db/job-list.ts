@@ -1,3 +1,4 @@
+import type { JobId } from "@/lib/domain/ids";
 import { JOB_COLUMNS, type JobColumn } from "@/lib/domain/job-table";
 import type { JobSummary } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -43,6 +44,16 @@ export function jobList(scope: TenantScope) {
           const row = byNumber.get(number);
           return row ? [toSummary(row)] : [];
         });
+      }),
+
+    /** Street and number of some jobs, by id. */
+    addresses: (ids: readonly JobId[]): Promise<ReadonlyMap<string, string>> =>
+      withTenant(scope, async (tx) => {
+        const rows = await tx.job.findMany({
+          where: { AND: [visibleJobs(scope), { id: { in: [...ids] } }] },
+          select: { id: true, home: { select: { addressLine: true } } },
+        });
+        return new Map(rows.map(({ id, home }) => [id, home.addressLine]));
       }),
 
     /** How many jobs there are, counted no further than `most`. */

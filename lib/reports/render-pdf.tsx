@@ -89,6 +89,7 @@ function rememberFonts(writer: Writer): void {
 
 async function bytesOf(writer: Writer): Promise<Uint8Array> {
   const parts: Buffer[] = [];
-  for await (const part of writer) parts.push(Buffer.from(part));
-  return new Uint8Array(Buffer.concat(parts));
+  for await (const part of writer) parts.push(Buffer.isBuffer(part) ? part : Buffer.from(part));
+  const { buffer, byteOffset, byteLength } = Buffer.concat(parts);
+  return new Uint8Array(buffer, byteOffset, byteLength);
 }

@@ -95,8 +95,11 @@ export async function jobCallbacks(scope: TenantScope, jobId: string): Promise<r
 const JOBS_FOUND = 10;
 
 /** Jobs a caller may mean, by name, street or number. */
-export function findJobs(scope: TenantScope, search: string): Promise<readonly JobSummary[]> {
-  if (search === "") return Promise.resolve([]);
+export async function findJobs(
+  scope: TenantScope,
+  search: string,
+): Promise<readonly (JobSummary & { readonly addressLine: string })[]> {
+  if (search === "") return [];
   const question = {
     search,
     stage: null,
@@ -108,5 +111,8 @@ export function findJobs(scope: TenantScope, search: string): Promise<readonly J
     sort: "number",
     descending: true,
   } as const;
-  return jobList(scope).page(question, { take: JOBS_FOUND, after: null, before: null });
+  const found = await jobList(scope).page(question, { take: JOBS_FOUND, after: null, before: null });
+  // Two houses of one street are told apart by their numbers.
+  const addresses = await jobList(scope).addresses(found.map(({ id }) => id));
+  return found.map((job) => ({ ...job, addressLine: addresses.get(job.id) ?? "" }));
 }

@@ -105,6 +105,8 @@ test("a caller's job is found by name or number, another company's never", async
   const job = await openJob(crew.office);
   const [found] = await findJobs(crew.office, "ember");
   expect(found?.customerName).toMatch(/ember/i);
+  // By it two houses of one street are told apart.
+  expect(found?.addressLine).toMatch(/^\d+ \S/);
   expect((await findJobs(crew.office, "zzzz")).length).toBe(0);
   const other = await makeCrew();
   expect(await findJobs(other.office, "ember")).toEqual([]);

@@ -24,6 +24,27 @@ test("the owner finds in two clicks that all humidity callbacks share one airflo
   await jobs.getByRole("link", { name: "1", exact: true }).first().click();
   await expect(page.getByRole("heading", { name: "Log a callback" })).toBeVisible();
   await expectAccessible(page);
+
+  // The phone rings: from any page to a saved complaint by keyboard alone, with half a street to go by.
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.goto(new URL("/rules", page.url()).href);
+  await expect(async () => {
+    await page.keyboard.press("Alt+c");
+    await expect(page.getByLabel("Name, street or job number")).toBeFocused({ timeout: 1_000 });
+  }).toPass();
+  await page.keyboard.type("spoonb");
+  await page.keyboard.press("Enter");
+  const found = page.getByRole("list", { name: "Jobs found" });
+  await expect(found.getByText(/Spoonbill Court/).first()).toBeVisible();
+  await expect(found.getByRole("link").first()).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByLabel("Complaint", { exact: true })).toBeFocused();
+  await page.keyboard.type("Noi");
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("It rattles at night");
+  await page.keyboard.press("Control+Enter");
+  await expect(page.getByText("Logged. It stands among the job’s callbacks.")).toBeVisible();
+  await expect(page.getByText("It rattles at night")).toBeVisible();
 });
 
 test("the owner draws a measure by a setting, keeps the question, and takes the jobs along as CSV", async ({

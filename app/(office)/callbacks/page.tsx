@@ -15,7 +15,8 @@ type Search = Readonly<Record<string, string | string[] | undefined>>;
 
 export default async function CallbacksPage({ searchParams }: { readonly searchParams: Promise<Search> }) {
   const scope = await pageScope("callback.edit");
-  const query = callbackListSchema.parse(await searchParams);
+  const search = await searchParams;
+  const query = callbackListSchema.parse(search);
   const [{ callbacks, of, today }, jobs] = await Promise.all([
     listCallbacks(scope, query),
     findJobs(scope, query.find),
@@ -27,7 +28,7 @@ export default async function CallbacksPage({ searchParams }: { readonly searchP
     <>
       <PageHeader title="Callbacks" lead="Open ones first, the most pressing on top." />
       <div className="mt-4 grid gap-6">
-        <FindJob find={query.find} jobs={jobs} />
+        <FindJob find={query.find} isAsked={search.find !== undefined} jobs={jobs} />
         <TabLinks
           label="State"
           tabs={[null, ...CALLBACK_STATE_KEYS].map((state) => ({
