@@ -162,6 +162,14 @@ export type JobOfGroup = {
 /** From this many complaints on it is said in words that all of them share one value; fewer may be chance. */
 const LEAST_COMPLAINTS_SAID = 3;
 
+/** What chance has to do with it, for one setting looked at alone. */
+function chanceInWords(chance: number): string {
+  const times = Math.round(1 / chance).toLocaleString("en-US");
+  return chance < CHANCE_LIMIT
+    ? `By chance alone they would all be there 1 time in ${times}.`
+    : `That may be chance: it would come about ${chance > 0.67 ? "as often as not" : `1 time in ${times}`}.`;
+}
+
 /** What the comparison says, in a sentence. */
 export function comparisonInWords(
   by: ComparedBy,
@@ -175,10 +183,13 @@ export function comparisonInWords(
   const holding = groups.filter((group) => group.complaints > 0);
   const only = holding[0];
   const { label, kind } = COMPARED[by];
-  if (only && holding.length === 1 && kind !== "people" && total >= LEAST_COMPLAINTS_SAID) {
+  // Jobs on which it is not recorded share nothing, and tell nothing of those without it.
+  const rest = sum(recorded(groups), (group) => group.jobs) - (only?.jobs ?? 0);
+  const isShared = holding.length === 1 && only !== undefined && only.value !== null && rest > 0;
+  if (isShared && kind !== "people" && total >= LEAST_COMPLAINTS_SAID) {
     const others = only.jobs - total;
-    const rest = jobs - only.jobs;
-    return `All ${total} jobs with ${of} have the same ${label.toLowerCase()}: ${only.name}. ${others} other ${others === 1 ? "job has" : "jobs have"} it too; ${rest} ${rest === 1 ? "job" : "jobs"} without it ${rest === 1 ? "has" : "have"} none.`;
+    const chance = chanceOfAsMany([total, only.jobs], [0, rest]);
+    return `All ${total} jobs with ${of} have the same ${label.toLowerCase()}: ${only.name}. ${others} other ${others === 1 ? "job has" : "jobs have"} it too; ${rest} ${rest === 1 ? "job" : "jobs"} without it ${rest === 1 ? "has" : "have"} none. ${chanceInWords(chance)}`;
   }
   return `${total} of ${jobs} jobs with a signed startup have ${of}, spread over ${holding.length} of ${groups.length} groups.`;
 }

@@ -29,6 +29,25 @@ test("says in words that all complaints share a setting, but not of two complain
   expect(comparisonInWords("techId", people)).not.toContain("All");
 });
 
+test("the sentence says what chance has to do with it, and nothing where nothing is shared", () => {
+  const by = "secondStageAirflowSetting" as const;
+  // Of C(9,3) = 84 ways to place three complaints on nine jobs, C(4,3) = 4 place all on these four: 1 in 21.
+  const sure = compared(by, [group("tap 4", 4, 3), group("tap 2", 5, 0)]);
+  expect(comparisonInWords(by, sure)).toContain("By chance alone they would all be there 1 time in 21.");
+  // C(10,3) = 120 of C(13,3) = 286: 0.42, 1 in 2.
+  const common = compared(by, [group("tap 4", 10, 3), group("tap 2", 3, 0)]);
+  expect(comparisonInWords(by, common)).toContain("That may be chance: it would come about 1 time in 2.");
+  // All jobs have it: then those with a complaint have it too.
+  expect(comparisonInWords(by, compared(by, [group("tap 4", 9, 3)]))).not.toContain("All 3");
+  // Not recorded is no setting, and such jobs are none without it.
+  const unknown = { ...group("not recorded", 5, 3), value: null };
+  expect(comparisonInWords(by, compared(by, [unknown, group("tap 2", 5, 0)]))).not.toContain("All 3");
+  const beside = { ...group("not recorded", 6, 0), value: null };
+  expect(comparisonInWords(by, compared(by, [group("tap 4", 4, 3), group("tap 2", 5, 0), beside]))).toContain(
+    "5 jobs without it have none",
+  );
+});
+
 test("of two settings the one whose value holds all complaints comes first, and is more than chance", () => {
   const [first, second] = contrasts({
     secondStageAirflowSetting: [group("tap 4", 12, 9), group("tap 2", 30, 0)],
