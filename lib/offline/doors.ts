@@ -6,13 +6,13 @@ import type { Letter, Original, Photo, Who } from "./outbox";
 import { readAny, readBundle, readUploadAnswer } from "./read-answers";
 
 /**
- * Why nothing was confirmed. `later`: try again; `sign in`: the session has ended; `other person`: somebody else
+ * Why nothing was confirmed. `later`: try again; `failed`: this alone, for a fault at the office, whatever else may go; `sign in`: the session has ended; `other person`: somebody else
  * is signed in; `removed`: the person left the company; `closed`: nothing of it is taken any more; `gone`: the job
  * is not this person's any more; `refused`: a person must look; `late`: the record was signed meanwhile.
  */
 export type NotDone = {
   readonly done: false;
-  readonly why: "later" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused" | "late";
+  readonly why: "later" | "failed" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused" | "late";
   readonly message: string;
 };
 export type Done<T> = { readonly done: true; readonly value: T };
@@ -160,6 +160,8 @@ const WHY: Readonly<Record<string, NotDone["why"]>> = {
   REMOVED: "removed",
   HAND_OVER_CLOSED: "closed",
   NOT_FOUND: "gone",
+  // The application itself says so; a 500 without its word comes from something in between.
+  UNEXPECTED: "failed",
 };
 
 function refusal(status: number, body: unknown): NotDone {

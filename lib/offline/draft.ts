@@ -104,10 +104,21 @@ export function heldFields(draft: Draft): readonly (readonly [string, PendingFie
   return Object.entries(draft.pending).filter(([, field]) => field.held !== null);
 }
 
+/** Which entries the next upload leaves out, and whether it takes one alone. */
+export type Picking = { readonly oneAlone: boolean; readonly without: ReadonlySet<string> };
+const ALL: Picking = { oneAlone: false, without: new Set() };
+
 /** Makes the next upload, unless one is unanswered or nothing is ready to go. */
-export function withUpload(draft: Draft, clientId: string, deviceTime: string): Draft {
+export function withUpload(
+  draft: Draft,
+  clientId: string,
+  deviceTime: string,
+  { oneAlone, without: left }: Picking = ALL,
+): Draft {
   if (draft.upload) return draft;
-  const ready = Object.entries(draft.pending).filter(([, field]) => field.held === null);
+  const ready = Object.entries(draft.pending)
+    .filter(([key, field]) => field.held === null && !left.has(key))
+    .slice(0, oneAlone ? 1 : undefined);
   if (ready.length === 0) return draft;
   const fields = Object.fromEntries(ready.map(([key, { base, value }]) => [key, { base, value }]));
   return { ...draft, upload: { clientId, deviceTime, fields } };
@@ -134,6 +145,18 @@ export function answered(draft: Draft, clientId: string, answer: UploadAnswer): 
     return [];
   });
   return { ...draft, known: answer.inputs, pending: Object.fromEntries(pending), upload: null };
+}
+
+/** Takes back an upload that was refused as a whole: nothing of it is with the office, and it goes out otherwise. */
+export function refusedWhole(draft: Draft, clientId: string): Draft {
+  return draft.upload?.clientId === clientId ? { ...draft, upload: null } : draft;
+}
+
+/** Keeps why the office takes no such value, for the person to mend; not when it was changed meanwhile. */
+export function refusedValue(draft: Draft, key: string, value: PlainValue, message: string): Draft {
+  const field = draft.pending[key];
+  if (field === undefined || field.value !== value || field.held !== null) return draft;
+  return { ...draft, pending: { ...draft.pending, [key]: { ...field, held: { why: "problem", message } } } };
 }
 
 /** Takes the record as the server has just told it, unless an upload may have changed it meanwhile. */

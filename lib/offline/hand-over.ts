@@ -25,6 +25,12 @@ export async function handOverJob(handing: Handing, jobId: string): Promise<NotD
     const sent = { clientId: letter.id, deviceTime: letter.madeAt, jobs: [{ jobId, fields }] };
     const answer = await doors.handOver(who, sent);
     if (!answer.done && mustTryAgain(answer)) return answer;
+    // One value that cannot be kept shall not take the others with it: each is offered alone, under the same id.
+    if (!answer.done && answer.why === "refused")
+      for (const [key, field] of Object.entries(fields)) {
+        const alone = await doors.handOver(who, { ...sent, jobs: [{ jobId, fields: { [key]: field } }] });
+        if (!alone.done && mustTryAgain(alone)) return alone;
+      }
     const draft = (await store.readDrafts(who))[jobId];
     await store.dropLetter(letter.id);
     // Something was entered while this was on its way: it goes as well.
@@ -88,5 +94,5 @@ function changesOf(draft: Draft): FieldChanges {
 
 /** Any definite answer ends it: what was offered was offered. */
 function mustTryAgain({ why }: NotDone): boolean {
-  return why === "later" || why === "sign in" || why === "other person";
+  return why === "later" || why === "failed" || why === "sign in" || why === "other person";
 }

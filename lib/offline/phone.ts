@@ -107,6 +107,7 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
         return who === null ? undefined : heed(null, await leave(who));
       case "late":
         return show({ news: answer?.message ?? null });
+      case "failed":
       case "gone":
       case "refused":
         return show({ refusal: answer?.message ?? null });

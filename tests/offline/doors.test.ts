@@ -59,7 +59,8 @@ test.each<readonly [string, Reply | "hang up"]>([
   ["a body that is whole and something else", { status: 200, body: JSON.stringify({ ok: true }) }],
   ["a page of a hotel's network", { status: 200, body: "<html>Accept our terms</html>" }],
   ["a redirect to such a page", { status: 302, body: "", location: "/terms" }],
-  ["500", { status: 500, body: JSON.stringify({ code: "UNEXPECTED", message: "Error 1" }) }],
+  ["500 of something in between", { status: 500, body: JSON.stringify({ error: "upstream" }) }],
+  ["503 of a busy office", { status: 503, body: JSON.stringify({ code: "UNAVAILABLE", message: "Busy." }) }],
   ["502 of a proxy", { status: 502, body: "<html>bad gateway</html>" }],
   ["too many tries", { status: 429, body: JSON.stringify({ code: "TOO_MANY_TRIES", message: "Wait." }) }],
   ["a closed connection", "hang up"],
@@ -74,6 +75,7 @@ test.each([
   [410, "HAND_OVER_CLOSED", "closed"],
   [404, "NOT_FOUND", "gone"],
   [422, "INVALID_INPUT", "refused"],
+  [500, "UNEXPECTED", "failed"],
 ])("%i %s is heeded as “%s”", async (status, code, why) => {
   const { answer } = await sendTo({ status, body: JSON.stringify({ code, message: "In words." }) });
   expect(answer).toMatchObject({ done: false, why });
