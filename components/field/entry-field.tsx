@@ -1,5 +1,7 @@
+import type { ChangeEvent } from "react";
 import { Button } from "@/components/ui/plain-button";
-import type { FieldDef } from "@/lib/domain/fields";
+import { charactersIn, keepableText, longerThan, MOST_TEXT } from "@/lib/domain/field-range";
+import type { FieldDef, TextFieldDef } from "@/lib/domain/fields";
 import type { PlainValue } from "@/lib/domain/merge-fields";
 import { foundKey } from "@/lib/domain/stages/startup-found";
 import { otherStageKey, type StartupKey, startupField } from "@/lib/domain/startup-walk";
@@ -71,6 +73,10 @@ export function EntryField({ work, name, isFirst }: Props) {
 
 /** Longer texts get several lines. */
 const ONE_LINE = 300;
+/** A setting's name, where no list of them is known. */
+const ONE_NAME = 200;
+/** From this share of its room on a text says how long it is. */
+const NEARLY = 0.8;
 
 type EntryProps = Props & {
   readonly field: FieldDef;
@@ -105,29 +111,46 @@ function Entry({ work, name, isFirst, field, value, set }: EntryProps) {
           disabled={work.job.isSigned}
         />
       );
-    default:
-      if (field.kind === "text" && field.maxLength <= ONE_LINE) {
-        return (
-          <input
-            id={`entry-${name}`}
-            className="control"
-            disabled={work.job.isSigned}
-            value={typeof value === "string" ? value : ""}
-            onChange={(event) => set(event.target.value === "" ? null : event.target.value)}
-          />
-        );
-      }
-      return (
-        <textarea
-          id={`entry-${name}`}
-          className="control"
-          rows={3}
-          disabled={work.job.isSigned}
-          value={typeof value === "string" ? value : ""}
-          onChange={(event) => set(event.target.value === "" ? null : event.target.value)}
-        />
-      );
+    default: {
+      const { label } = field;
+      const maxLength = field.kind === "text" ? field.maxLength : ONE_NAME;
+      return <TextEntry {...{ work, name, value }} field={{ label, maxLength }} />;
+    }
   }
+}
+
+type TextProps = Pick<EntryProps, "work" | "name" | "value"> & {
+  readonly field: Pick<TextFieldDef, "label" | "maxLength">;
+};
+
+/** Kept as it is typed; what is too long waits with the reason until it is shortened. */
+function TextEntry({ work, name, field, value }: TextProps) {
+  const text = typeof value === "string" ? value : "";
+  const count = charactersIn(text);
+  const type = (given: string) => {
+    const next = keepableText(given);
+    const { id } = work.job;
+    if (charactersIn(next) > field.maxLength) void phone().hold(id, name, next, longerThan(field));
+    else void phone().enter(id, name, next === "" ? null : next);
+  };
+  const own = {
+    id: `entry-${name}`,
+    className: "control",
+    disabled: work.job.isSigned,
+    maxLength: MOST_TEXT,
+    value: text,
+    onChange: ({ target }: ChangeEvent<HTMLInputElement | HTMLTextAreaElement>) => type(target.value),
+  };
+  return (
+    <>
+      {field.maxLength <= ONE_LINE ? <input {...own} /> : <textarea rows={3} {...own} />}
+      {count > NEARLY * field.maxLength ? (
+        <p className="text-right text-sm text-muted">
+          {count} of {field.maxLength} characters
+        </p>
+      ) : null}
+    </>
+  );
 }
 
 /** The other stage's reading, one tap away, where it may well be the same. */

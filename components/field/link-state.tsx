@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import { MEET_EVERY_MS, SPREAD_MS, STILL_MS } from "@/lib/offline/contact";
-import { heldFields, waiting } from "@/lib/offline/draft";
-import type { PhoneState } from "@/lib/offline/phone-state";
+import { jobsThatNeedYou } from "@/lib/offline/needs-you";
+import { type PhoneState, unsentCount } from "@/lib/offline/phone-state";
 import { SendMark } from "./send-mark";
 import { phone } from "./use-phone";
 
@@ -51,16 +51,10 @@ function readyToSend({ drafts, photos, letters }: PhoneState): string {
   return [...fields, ...others].join("\n");
 }
 
-/** How much of a person's work is not with the office yet. */
-export function unsentCount({ drafts, photos, letters }: PhoneState): number {
-  const fields = Object.values(drafts).reduce((sum, draft) => sum + waiting(draft), 0);
-  return fields + [...photos, ...letters].filter((one) => one.state.at !== "office").length;
-}
-
 /** One line at the top: is everything with the office? */
 export function LinkState({ state }: { readonly state: PhoneState }) {
   const count = unsentCount(state);
-  const held = Object.values(state.drafts).some((draft) => heldFields(draft).length > 0);
+  const held = jobsThatNeedYou(state).length > 0;
   const at = count === 0 ? "sent" : held ? "needs you" : state.sending ? "sending" : "phone";
   return (
     <div role="status" className="flex flex-col items-end">

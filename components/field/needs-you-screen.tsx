@@ -1,24 +1,34 @@
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
 import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
-import { heldFields } from "@/lib/offline/draft";
+import { needsYou } from "@/lib/offline/needs-you";
+import type { Letter } from "@/lib/offline/outbox";
 import { words } from "./entry-field";
 import { JobFrame } from "./job-frame";
+import { PhotoCard } from "./photo-card";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
 import type { Place } from "./use-place";
 
 type Props = { readonly work: Work; readonly go: (place: Place) => void };
 
-/** Entries that wait for the person: two values for one field, or one that cannot be right. */
+const LETTER_WORDS = {
+  answer: { title: "Your answer to the office", drop: "Throw the answer away" },
+  signature: { title: "Your signature", drop: "Take the signature back" },
+  "hand-over": { title: "Handed over", drop: "Throw it away" },
+} as const satisfies Record<Letter["kind"], object>;
+
+/** What waits for the person: two values for one field, one that cannot be right, or what the office did not take. */
 export function NeedsYouScreen({ work, go }: Props) {
-  const { job, draft, screens } = work;
-  const held = heldFields(draft);
+  const { job, state, screens } = work;
+  const { fields, photos, letters } = needsYou(state, job.id);
   return (
     <JobFrame work={work} go={go} title="These need you">
-      {held.length === 0 ? <p role="status">Nothing waits for you.</p> : null}
+      {fields.length + photos.length + letters.length === 0 ? (
+        <p role="status">Nothing waits for you.</p>
+      ) : null}
       <ul className="grid gap-3">
-        {held.map(([key, pending]) => {
+        {fields.map(([key, pending]) => {
           const field = startupField(key as StartupKey);
           const screen = screens.find((one) => (one.fields as readonly string[]).includes(key));
           return (
@@ -51,6 +61,29 @@ export function NeedsYouScreen({ work, go }: Props) {
             </li>
           );
         })}
+        {letters.map(({ id, kind, text, state: { message } }) => (
+          <li key={id}>
+            <Card title={LETTER_WORDS[kind].title}>
+              <p className="text-short">{message}</p>
+              <p>
+                You wrote <strong>{text}</strong>; it is kept on this phone.
+              </p>
+              <div className="mt-2 grid gap-2">
+                <Button wide onClick={() => void phone().sendAgain({ letter: id })}>
+                  Send it again
+                </Button>
+                <Button wide variant="danger" onClick={() => void phone().dropLetter(id)}>
+                  {LETTER_WORDS[kind].drop}
+                </Button>
+              </div>
+            </Card>
+          </li>
+        ))}
+        {photos.map((photo) => (
+          <li key={photo.id}>
+            <PhotoCard photo={photo} />
+          </li>
+        ))}
       </ul>
     </JobFrame>
   );

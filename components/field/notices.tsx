@@ -1,7 +1,8 @@
 import { Notice } from "@/components/ui/notice";
 import { Button } from "@/components/ui/plain-button";
-import { heldFields } from "@/lib/offline/draft";
+import { jobsThatNeedYou } from "@/lib/offline/needs-you";
 import type { PhoneState } from "@/lib/offline/phone-state";
+import { phone } from "./use-phone";
 import type { Place } from "./use-place";
 import { useNewVersion } from "./use-worker";
 
@@ -10,10 +11,16 @@ type Props = { readonly state: PhoneState; readonly go: (place: Place) => void }
 /** What the person must know before going on, each with the one thing to do. */
 export function Notices({ state, go }: Props) {
   const loadNew = useNewVersion();
-  const held = Object.entries(state.drafts).find(([, draft]) => heldFields(draft).length > 0);
+  const [held] = jobsThatNeedYou(state);
   return (
     <div className="grid gap-3 [&:not(:empty)]:mb-4">
-      {state.news === null ? null : <Notice kind="information" title={state.news} />}
+      {state.news === null ? null : (
+        <Notice
+          kind="information"
+          title={state.news}
+          action={<Button onClick={() => phone().newsSeen()}>Seen</Button>}
+        />
+      )}
       {state.storageProblem === null ? null : <Notice kind="problem" title={state.storageProblem} />}
       {state.link === "sign in" ? (
         <Notice
@@ -31,9 +38,11 @@ export function Notices({ state, go }: Props) {
       {held === undefined ? null : (
         <Notice
           kind="problem"
-          title={`${heldFields(held[1]).length} of your entries need you`}
+          title={
+            held.count === 1 ? "One of your entries needs you" : `${held.count} of your entries need you`
+          }
           action={
-            <Button onClick={() => go({ job: held[0], at: "needs-you" })} variant="primary">
+            <Button onClick={() => go({ job: held.jobId, at: "needs-you" })} variant="primary">
               Look at them
             </Button>
           }

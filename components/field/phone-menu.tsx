@@ -1,5 +1,6 @@
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
+import { SignOut } from "./sign-out";
 import { useHabits } from "./use-habits";
 import { phone } from "./use-phone";
 
@@ -29,9 +30,7 @@ export function PhoneMenu({ fetchedAt }: { readonly fetchedAt: string | null }) 
         <a href="/account" className="button button-secondary w-full">
           Account
         </a>
-        <Button wide onClick={() => void signOut()}>
-          Sign out
-        </Button>
+        <SignOut />
         {fetchedAt === null ? null : (
           <p className="text-xs text-muted">
             Jobs as the office had them {new Date(fetchedAt).toLocaleString()}.
@@ -40,23 +39,4 @@ export function PhoneMenu({ fetchedAt }: { readonly fetchedAt: string | null }) 
       </div>
     </Card>
   );
-}
-
-/**
- * Without a signal the sign-in itself stays until the next contact; what the phone holds is put away at once.
- * Asked again, the office says that nobody is signed in, and the page leads to the sign-in.
- */
-async function signOut(): Promise<void> {
-  await phone().settle();
-  try {
-    const { csrfToken } = await (await fetch("/api/auth/csrf")).json();
-    await fetch("/api/auth/signout", {
-      method: "POST",
-      headers: { "content-type": "application/x-www-form-urlencoded" },
-      body: new URLSearchParams({ csrfToken, json: "true" }),
-    });
-  } finally {
-    await phone().forgetOwner();
-    await phone().refresh();
-  }
 }

@@ -34,7 +34,12 @@ export function PhotoCard({ photo }: { readonly photo: Photo }) {
           <span>This phone cannot show its own picture here. It is kept and sent as the camera made it.</span>
         ) : null}
         <SendMark at={at} />
-        {state.at === "refused" ? <span className="text-short">{state.message}</span> : null}
+        {state.at === "refused" ? (
+          <>
+            <span className="text-short">{state.message}</span>
+            <Button onClick={() => void phone().sendAgain({ photo: photo.id })}>Send it again</Button>
+          </>
+        ) : null}
         {original === null ? null : <LinkPlain href={original}>Full picture</LinkPlain>}
         {state.at === "office" ? null : (
           <Button variant="danger" onClick={() => void phone().dropPhoto(photo.id)}>

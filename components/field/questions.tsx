@@ -1,9 +1,13 @@
 import { useState } from "react";
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
+import { keepableText } from "@/lib/domain/field-range";
 import { SendMark } from "./send-mark";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
+
+/** As much as the office takes. */
+const LONGEST_ANSWER = 2_000;
 
 /** What the office asks about the job, or beside the readings it is about, with a place for the answer. */
 export function Questions({ work, fields }: { readonly work: Work; readonly fields?: readonly string[] }) {
@@ -24,7 +28,7 @@ export function Questions({ work, fields }: { readonly work: Work; readonly fiel
                 {question.askedByName}, {new Date(question.askedAt).toLocaleString()}
               </p>
               {answer ? (
-                <p className="mt-1 flex flex-wrap justify-between gap-2">
+                <div className="mt-1 flex flex-wrap justify-between gap-2">
                   <span>{answer.text}</span>
                   <SendMark
                     at={
@@ -35,7 +39,10 @@ export function Questions({ work, fields }: { readonly work: Work; readonly fiel
                           : "phone"
                     }
                   />
-                </p>
+                  {answer.state.at === "refused" ? (
+                    <p className="text-short">{answer.state.message}</p>
+                  ) : null}
+                </div>
               ) : (
                 <AnswerForm work={work} questionId={question.id} />
               )}
@@ -66,8 +73,9 @@ function AnswerForm({ work, questionId }: { readonly work: Work; readonly questi
         id={id}
         className="control"
         rows={2}
+        maxLength={LONGEST_ANSWER}
         value={text}
-        onChange={(event) => setText(event.target.value)}
+        onChange={(event) => setText(keepableText(event.target.value))}
       />
       <Button type="submit">Answer</Button>
     </form>

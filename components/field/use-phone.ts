@@ -1,8 +1,9 @@
 import { useSyncExternalStore } from "react";
 import { networkDoors } from "@/lib/offline/doors";
-import { phoneOwner } from "@/lib/offline/owner";
+import { phoneOwner, waitingSignOut } from "@/lib/offline/owner";
 import { createPhone, type Phone } from "@/lib/offline/phone";
 import { type PhoneState, STARTING } from "@/lib/offline/phone-state";
+import { afterSigningOut, signOutAtServer } from "@/lib/offline/signing-out";
 import { openFieldStore } from "@/lib/offline/store";
 
 let made: Phone | null = null;
@@ -26,7 +27,7 @@ function makePhone(): Phone {
   const others = new BroadcastChannel("dewledger-field");
   const own = createPhone({
     store: openFieldStore(),
-    doors: networkDoors(),
+    doors: afterSigningOut(networkDoors(), waitingSignOut, signOutAtServer),
     newId: () => crypto.randomUUID(),
     now: () => new Date(),
     owner: phoneOwner,

@@ -5,7 +5,7 @@ import { ActionForm } from "@/components/forms/action-form";
 import { Notice } from "@/components/ui/notice";
 import { SubmitButton } from "@/components/ui/submit-button";
 import { TextField } from "@/components/ui/text-field";
-import { phoneOwner } from "@/lib/offline/owner";
+import { phoneOwner, waitingSignOut } from "@/lib/offline/owner";
 
 type Props = {
   readonly next: string;
@@ -28,6 +28,7 @@ export function SignInForm({ next, email, justJoined, again }: Props) {
     if (problem === null) {
       // Whoever had this phone before: the server says anew whose work it may show.
       phoneOwner.set(null);
+      waitingSignOut.set(false);
       if (again) again();
       else window.location.assign(next);
     }

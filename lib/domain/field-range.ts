@@ -23,3 +23,21 @@ export function readReading(field: Limits, text: string): QuantityText {
   if (read.value >= field.min && read.value <= field.max) return read;
   return { ok: false, problem: outsideRange(field, read.value) };
 }
+
+/** The longest text a phone may hold and send, so that what is too long for its field can still be handed over. */
+export const MOST_TEXT = 10_000;
+
+/** The refusal of a text that is longer than its field. */
+export function longerThan(field: { readonly label: string; readonly maxLength: number }): string {
+  return `${field.label} is longer than ${field.maxLength} characters. Shorten it.`;
+}
+
+/** Characters as the schemas count them: an emoji of two code units is one. */
+export function charactersIn(text: string): number {
+  return [...text].length;
+}
+
+/** A text without what no database keeps: NUL characters and halves of characters that were cut in two. */
+export function keepableText(text: string): string {
+  return text.replace(/\0|\p{Surrogate}/gu, "");
+}

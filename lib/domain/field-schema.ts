@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { outsideRange } from "./field-range";
+import { longerThan, outsideRange } from "./field-range";
 import { type FieldDef, type FieldDefs, type InputsOf, type NumberFieldDef, readUnit } from "./fields";
 import { isoDay } from "./iso-day";
 import { readQuantityText } from "./quantity-text";
@@ -29,7 +29,7 @@ export function fieldSchema(field: FieldDef): z.ZodType {
     case "text":
       return emptyIsNull(
         z.string({ error: `${field.label}: enter text.` }).max(field.maxLength, {
-          error: `${field.label} is longer than ${field.maxLength} characters. Shorten it.`,
+          error: longerThan(field),
         }),
       );
     case "date":

@@ -12,7 +12,16 @@ import { readAny, readBundle, readUploadAnswer } from "./read-answers";
  */
 export type NotDone = {
   readonly done: false;
-  readonly why: "later" | "failed" | "sign in" | "other person" | "removed" | "closed" | "gone" | "refused" | "late";
+  readonly why:
+    | "later"
+    | "failed"
+    | "sign in"
+    | "other person"
+    | "removed"
+    | "closed"
+    | "gone"
+    | "refused"
+    | "late";
   readonly message: string;
 };
 export type Done<T> = { readonly done: true; readonly value: T };

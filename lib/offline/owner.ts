@@ -11,3 +11,17 @@ export const phoneOwner = {
     else localStorage.setItem(KEY, who);
   },
 };
+
+/** A sign-out that could not reach the server, remembered until it can. */
+export type WaitingSignOut = { readonly get: () => boolean; readonly set: (waits: boolean) => void };
+
+const SIGN_OUT_KEY = "dewledger-field-signing-out";
+
+/** Signing in takes it away: it was meant for whoever was signed in before. */
+export const waitingSignOut: WaitingSignOut = {
+  get: () => localStorage.getItem(SIGN_OUT_KEY) !== null,
+  set: (waits) => {
+    if (waits) localStorage.setItem(SIGN_OUT_KEY, "yes");
+    else localStorage.removeItem(SIGN_OUT_KEY);
+  },
+};

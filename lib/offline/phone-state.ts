@@ -1,5 +1,5 @@
 import type { FieldView } from "./bundle";
-import type { Draft } from "./draft";
+import { type Draft, waiting } from "./draft";
 import type { Letter, Original, Photo } from "./outbox";
 
 /** What the screens show. */
@@ -36,6 +36,12 @@ export const STARTING: PhoneState = {
   refusal: null,
   news: null,
 };
+
+/** How much of a person's work is not with the office yet. */
+export function unsentCount({ drafts, photos, letters }: PhoneState): number {
+  const fields = Object.values(drafts).reduce((sum, draft) => sum + waiting(draft), 0);
+  return fields + [...photos, ...letters].filter((one) => one.state.at !== "office").length;
+}
 
 const FULL =
   "This phone’s storage is full. What you entered last is only in this page’s memory: free some space and leave the page open until this message is gone.";

@@ -206,6 +206,7 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
     send: () => orSay(send()),
     meet: () => orSay(meet()),
     settle: writer.settle,
+    newsSeen: () => show({ news: null }),
     /** Puts the owner's work away: it stays in its drawer, and nothing of it is shown. */
     forgetOwner: async () => {
       await writer.settle();
@@ -240,5 +241,13 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
         }),
       ),
     dropLetter: (id: string) => keep(() => store.dropLetter(id)),
+    /** Sends once more what the office has refused: what was in its way may be gone. */
+    sendAgain: async (what: { readonly photo: string } | { readonly letter: string }) => {
+      const again = { state: { at: "phone" } } as const;
+      const photo = state.photos.find((one) => "photo" in what && one.id === what.photo);
+      const letter = state.letters.find((one) => "letter" in what && one.id === what.letter);
+      if (photo) await keep(() => store.keepPhoto({ ...photo, ...again }));
+      if (letter) await keep(() => store.keepLetter({ ...letter, ...again }));
+    },
   };
 }

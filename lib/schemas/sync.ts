@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { MOST_TEXT } from "@/lib/domain/field-range";
 
-export const plainValue = z.union([z.string().max(5_000), z.number(), z.boolean(), z.null()]);
+export const plainValue = z.union([z.string().max(MOST_TEXT), z.number(), z.boolean(), z.null()]);
 
 /** Changed fields only, each with the value the device started from. */
 export const fieldChangesSchema = z
