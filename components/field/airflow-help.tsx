@@ -1,8 +1,12 @@
+import { lazy, Suspense } from "react";
 import { Button } from "@/components/ui/plain-button";
 import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
 import { useEngine } from "./use-evaluation";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
+
+/** A drawing costs as much script as all screens of a job; it comes when it is wanted, from what the phone keeps. */
+const FanCurve = lazy(async () => ({ default: (await import("./fan-curve")).FanCurve }));
 
 type Props = { readonly work: Work; readonly name: StartupKey };
 
@@ -18,9 +22,16 @@ export function AirflowHelp({ work, name }: Props) {
   if (airflow.known) {
     const value = Math.round(airflow.value);
     return (
-      <Button wide onClick={() => void phone().enter(work.job.id, name, value)}>
-        Take {value} cfm by {WORDS[String(method)] ?? method}
-      </Button>
+      <>
+        <Button wide onClick={() => void phone().enter(work.job.id, name, value)}>
+          Take {value} cfm by {WORDS[String(method)] ?? method}
+        </Button>
+        {method === "static table" ? (
+          <Suspense>
+            <FanCurve work={work} stage={stage} />
+          </Suspense>
+        ) : null}
+      </>
     );
   }
   const missing = airflow.missing.map((key) => labelOf(key, stage)).join(", ");

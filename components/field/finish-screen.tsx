@@ -1,25 +1,14 @@
-import { VerdictMark, verdictEdge } from "@/components/findings/verdict-mark";
 import { Card } from "@/components/ui/card";
-import { cx } from "@/components/ui/cx";
 import { SafetyCaution } from "@/components/ui/safety-caution";
 import { screenState } from "@/lib/domain/startup-walk";
-import type { Verdict } from "@/lib/engineering/findings";
+import { DryCard } from "./dry-card";
 import { EntryField } from "./entry-field";
-import { FindingBrief } from "./finding-brief";
 import { JobFrame } from "./job-frame";
 import { Signature } from "./signature";
-import { useEngine, useEvaluation } from "./use-evaluation";
 import type { Work } from "./use-job";
 import type { Place } from "./use-place";
 
 type Props = { readonly work: Work; readonly go: (place: Place) => void };
-
-const VERDICT_OF: Readonly<Record<string, Verdict>> = {
-  yes: "meets",
-  no: "falls short",
-  "can't tell": "can't tell",
-  "not measured": "not measured",
-};
 
 const WALK_THROUGH = [
   "customerShownName",
@@ -39,7 +28,7 @@ export function FinishScreen({ work, go }: Props) {
   return (
     <JobFrame work={work} go={go} title="Before leaving">
       <div className="grid gap-5">
-        <DryCard work={work} />
+        <DryCard work={work} go={go} />
         {open.length === 0 ? null : (
           <p>
             {open.length} of {screens.length} screens are not complete.{" "}
@@ -65,26 +54,5 @@ export function FinishScreen({ work, go }: Props) {
         <Signature work={work} />
       </div>
     </JobFrame>
-  );
-}
-
-function DryCard({ work }: { readonly work: Work }) {
-  const engine = useEngine();
-  const evaluation = useEvaluation(work.context);
-  if (engine === null || evaluation === null) return <p role="status">Working it out…</p>;
-  const { answer, sentence, reasons } = engine.dryAnswer(evaluation);
-  const verdict = VERDICT_OF[answer] ?? null;
-  return (
-    <section aria-label="Will this house be dry" className="grid gap-3">
-      <div className={cx("border border-l-8 border-rule bg-sheet p-4", verdictEdge(verdict))}>
-        <h2 className="text-lg font-semibold">Will this house be dry?</h2>
-        <p className="mt-1 text-lg">{sentence}</p>
-        <VerdictMark verdict={verdict} />
-      </div>
-      {reasons.map((finding, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
-        <FindingBrief key={`${finding.ruleId} ${index}`} finding={finding} />
-      ))}
-    </section>
   );
 }

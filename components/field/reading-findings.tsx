@@ -1,24 +1,43 @@
+import { ArrowDown } from "lucide-react";
 import { VerdictMark } from "@/components/findings/verdict-mark";
-import type { WalkScreen } from "@/lib/domain/startup-walk";
 import { FindingBrief } from "./finding-brief";
-import { useEvaluation } from "./use-evaluation";
-import type { Work } from "./use-job";
+import type { Said } from "./use-said";
 
-type Props = { readonly work: Work; readonly screen: WalkScreen };
+const PLACE = "what-it-says";
 
-/** What this reading says at once, as far as it can be said. What is missing is not repeated on every screen. */
-export function ReadingFindings({ work, screen }: Props) {
-  const evaluation = useEvaluation(work.context);
-  if (evaluation === null) return null;
-  const own = new Set<string>(screen.fields);
-  const isGiven = screen.fields.some((key) => (work.values[key] ?? null) !== null);
-  const said = evaluation.findings.startup_record.filter(
-    (one) => one.verdict !== "not measured" && one.inputs.some((input) => own.has(input)),
-  );
-  const asked = evaluation.questions.filter((one) => one.fields.some((field) => isAbout(field, screen)));
-  if (!isGiven || said.length + asked.length === 0) return null;
+/** The worst of it in one line beside the thumb: the keys cover the rest, and a wrong reading must not pass unseen. */
+export function ReadingVerdict({ findings, asked }: Said) {
+  const judged = findings.filter((one) => one.verdict !== "not measured" && one.verdict !== null);
+  const [worst] = judged;
+  if (worst === undefined && asked.length === 0) return null;
+  const alike = judged.filter((one) => one.verdict === worst?.verdict).length;
+  const isAsked = asked.length > 0 && worst?.verdict !== "falls short";
   return (
-    <section aria-label="What this reading says" className="grid gap-2">
+    <button
+      type="button"
+      className="flex min-h-11 w-full items-center gap-2 text-left"
+      onClick={() => document.getElementById(PLACE)?.scrollIntoView({ block: "start" })}
+    >
+      {isAsked || worst === undefined ? (
+        <strong className="text-unsure">Is this right?</strong>
+      ) : (
+        <VerdictMark verdict={worst.verdict} className="text-base" />
+      )}
+      <span className="min-w-0 flex-1 truncate">
+        {isAsked || worst === undefined ? asked[0]?.question : worst.title}
+        {alike > 1 && !isAsked ? `, and ${alike - 1} more` : ""}
+      </span>
+      <ArrowDown aria-hidden="true" className="size-5 shrink-0 text-muted" />
+    </button>
+  );
+}
+
+/** What this reading says, in full. */
+export function ReadingFindings({ findings, asked }: Said) {
+  const said = findings.filter((one) => one.verdict !== "not measured");
+  if (said.length + asked.length === 0) return null;
+  return (
+    <section id={PLACE} aria-label="What this reading says" className="grid scroll-mt-2 gap-2">
       {asked.map((question) => (
         <p
           key={question.id}
@@ -29,31 +48,18 @@ export function ReadingFindings({ work, screen }: Props) {
           {question.question}
         </p>
       ))}
-      {said
-        .filter((one) => one.verdict !== "meets")
-        .map((finding, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
-          <FindingBrief key={`${finding.ruleId} ${index}`} finding={finding} />
-        ))}
-      {said
-        .filter((one) => one.verdict === "meets")
-        .map((finding, index) => (
+      {said.map((finding, index) =>
+        finding.verdict === "meets" ? (
           // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
           <p key={`${finding.ruleId} ${index}`} className="flex items-start justify-between gap-2 text-sm">
             <span>{finding.statement}</span>
             <VerdictMark verdict="meets" />
           </p>
-        ))}
+        ) : (
+          // biome-ignore lint/suspicious/noArrayIndexKey: one rule may speak for both stages
+          <FindingBrief key={`${finding.ruleId} ${index}`} finding={finding} />
+        ),
+      )}
     </section>
   );
-}
-
-/** `supplyDryBulbF` and the like are about the fields of either stage that end alike. */
-function isAbout(reading: string, screen: WalkScreen): boolean {
-  const tail = reading
-    .replace("DryBulbF", "DbF")
-    .replace("WetBulbF", "WbF")
-    .replace("RelativeHumidityPct", "RhPct")
-    .toLowerCase();
-  return screen.fields.some((key) => key.toLowerCase().endsWith(tail));
 }

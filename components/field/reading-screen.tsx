@@ -10,12 +10,13 @@ import { InstrumentRow } from "./instrument-row";
 import { JobFrame } from "./job-frame";
 import { JumpList, screenTitle } from "./jump-list";
 import { Questions } from "./questions";
-import { ReadingFindings } from "./reading-findings";
+import { ReadingFindings, ReadingVerdict } from "./reading-findings";
 import { ReadingHelp } from "./reading-help";
 import { TakePhoto } from "./take-photo";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
 import type { Place } from "./use-place";
+import { useSaid } from "./use-said";
 
 type Props = { readonly work: Work; readonly screen: WalkScreen; readonly go: (place: Place) => void };
 
@@ -36,6 +37,7 @@ export function ReadingScreen({ work, screen, go }: Props) {
     (screen.fields as readonly string[]).includes(one.field),
   );
   const caution = cautionFor(screen, values);
+  const said = useSaid(work, screen);
   return (
     <JobFrame
       work={work}
@@ -50,12 +52,15 @@ export function ReadingScreen({ work, screen, go }: Props) {
         </span>
       }
       bottomBar={
-        <div className="flex gap-2 [&>*]:flex-1">
-          <Button onClick={() => step(-1)}>Back</Button>
-          <Button variant="primary" onClick={() => step(1)}>
-            Next
-          </Button>
-        </div>
+        <>
+          <ReadingVerdict {...said} />
+          <div className="flex gap-2 [&>*]:flex-1">
+            <Button onClick={() => step(-1)}>Back</Button>
+            <Button variant="primary" onClick={() => step(1)}>
+              Next
+            </Button>
+          </div>
+        </>
       }
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys that also have buttons, for a keyboard in the van */}
@@ -102,7 +107,7 @@ export function ReadingScreen({ work, screen, go }: Props) {
           <InstrumentRow work={work} screen={screen} name={screen.instrument} />
         )}
         <ReadingHelp work={work} screen={screen} />
-        <ReadingFindings work={work} screen={screen} />
+        <ReadingFindings {...said} />
         {job.isSigned ? null : (
           <TakePhoto
             jobId={job.id}

@@ -90,6 +90,11 @@ export function missingNames(values: Values): readonly string[] {
   return missingToSign(startupRecordFields, values).map((key) => startupField(key as StartupKey).label);
 }
 
+/** The stage a reading belongs to; `null` for one of the whole system. */
+export function stageOfKey(key: StartupKey): StageKey | null {
+  return key.startsWith("second") ? "second" : key.startsWith("first") ? "first" : null;
+}
+
 /** The same reading of the other stage, to start from. */
 export function otherStageKey(key: StartupKey): StartupKey | null {
   const other = key.startsWith("first")

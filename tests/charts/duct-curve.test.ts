@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { ductCurve } from "@/lib/charts/duct-curve";
 import { evaluateJob } from "@/lib/domain/evaluate";
 import { ductCurvePicture } from "@/lib/domain/pictures/duct-curve";
+import { measuredAirflowPicture } from "@/lib/domain/pictures/measured-airflow";
 import { aJobContext, TWO_STAGE } from "../domain/a-job-context";
 
 /** Two straight fan curves, so that the meeting points can be worked out by hand. */
@@ -35,7 +36,7 @@ test("each setting meets the ducts where k·cfm² crosses its line", () => {
   expect(high).toMatchObject({ setting: "high", chosen: true });
   expect(high?.airflowCfm).toBeCloseTo(1_100, 6);
   expect(high?.powerW).toBeCloseTo(300, 6);
-  // Low: cfm = 825 − 250 Δp and Δp = 0.5 (cfm ÷ 1,100)². Quadratic 250·0.5/1,100² c² + c − 825 = 0 → c = 764.3 cfm, 0.2414 in. w.c.
+  // Low: cfm = 825 − 250 Δp and Δp = 0.5 (cfm ÷ 1,100)². Quadratic 250·0.5/1,100² c² + c − 825 = 0 → c = 764.6 cfm, 0.2416 in. w.c.
   const a = (250 * 0.5) / 1_100 ** 2;
   const expected = (-1 + Math.sqrt(1 + 4 * a * 825)) / (2 * a);
   expect(low?.airflowCfm).toBeCloseTo(expected, 6);
@@ -100,3 +101,39 @@ test.each([300, 900])(
     expect(lefts[3]).toBeLessThan(width - 84);
   },
 );
+
+test("a phone's static lies on the curve of its setting, beside the designed point", () => {
+  const context = aJobContext(
+    {
+      airflow_setup: {
+        firstStageAirflowSetting: "low",
+        secondStageAirflowSetting: "high",
+        designExternalStaticInWc: 0.5,
+      },
+      startup_record: {
+        secondAirflowMethod: "static table",
+        secondReturnStaticInWc: 0.3,
+        secondSupplyStaticInWc: 0.4,
+        firstAirflowMethod: "static table",
+        firstReturnStaticInWc: 0.1,
+        firstSupplyStaticInWc: 0.1,
+      },
+    },
+    { model: { ...TWO_STAGE, fan: FAN } },
+  );
+  const evaluation = evaluateJob(context);
+  const full = measuredAirflowPicture(context, evaluation, "second");
+  // High falls from 1,200 at 0.1 to 1,000 at 0.9 in. w.c.: at 0.3 + 0.4 = 0.7 it moves 1,050 cfm.
+  expect(full?.meets[0]).toMatchObject({ setting: "high", ducts: "measured", externalStaticInWc: 0.7 });
+  expect(full?.meets[0]?.airflowCfm).toBeCloseTo(1_050, 6);
+  expect(full?.settings.filter(({ chosen }) => chosen).map(({ name }) => name)).toEqual(["high"]);
+  const drawn = full && ductCurve({ ...full, width: 340 });
+  expect(drawn?.textAlternative).toContain("setting high moves 1,050 cfm against 0.70 in. w.c. (measured)");
+  // The first stage: low at 0.2 is 775 cfm; designed is where low meets the ducts, 764.6 cfm at 0.2416 (see above).
+  const first = measuredAirflowPicture(context, evaluation, "first");
+  expect(first?.meets.map((one) => Math.round(one.airflowCfm))).toEqual([775, 765]);
+  expect(first?.remarks).toEqual(["Designed: 765 cfm against 0.24 in. w.c."]);
+  const byHood = { ...context.inputs.startup_record, secondAirflowMethod: "flow plate" as const };
+  const other = { ...context, inputs: { ...context.inputs, startup_record: byHood } };
+  expect(measuredAirflowPicture(other, evaluation, "second")).toBeNull();
+});

@@ -12,18 +12,22 @@ import { FULL_JOB } from "../support/full-job";
 const SOURCE =
   "heat balance on standard air (physics): cfm = V·A·3.412 / (1.08·ΔT·density ratio); arithmetic in the test";
 
-const said = (rule: Rule, verdict: Verdict): Finding => finding(rule, { verdict, statement: verdict });
-const answer = (startup: readonly Finding[], equipment: readonly Finding[] = []) =>
-  dryAnswer({
-    findings: {
-      load_summary: [],
-      equipment_selection: equipment,
-      airflow_setup: [],
-      control_setup: [],
-      startup_record: startup,
-      humidity_review: [],
+const said = (rule: Rule, verdict: Verdict, inputs = ["secondAirflowCfm"]): Finding =>
+  finding(rule, { verdict, statement: verdict, inputs });
+const answer = (startup: readonly Finding[], equipment: readonly Finding[] = [], controlStages: 1 | 2 = 1) =>
+  dryAnswer(
+    { ...FULL_JOB, controlStages },
+    {
+      findings: {
+        load_summary: [],
+        equipment_selection: equipment,
+        airflow_setup: [],
+        control_setup: [],
+        startup_record: startup,
+        humidity_review: [],
+      },
     },
-  });
+  );
 const { moistureRemoval, temperatureSplit } = startupRules;
 
 describe("will this house be dry", () => {
@@ -37,7 +41,8 @@ describe("will this house be dry", () => {
   test("whatever falls short makes it no, with the reason", () => {
     const no = answer([said(moistureRemoval, "meets"), said(temperatureSplit, "falls short")]);
     expect(no.answer).toBe("no");
-    expect(no.reasons.map((one) => one.ruleId)).toEqual([temperatureSplit.id]);
+    expect(no.against.map((one) => one.ruleId)).toEqual([temperatureSplit.id]);
+    expect(no.sentence).toBe("Not as it stands: temperature split falls short.");
     expect(
       answer([said(moistureRemoval, "meets")], [said(equipmentRules.humidityCapability, "falls short")])
         .answer,
@@ -46,6 +51,41 @@ describe("will this house be dry", () => {
 
   test("an unsure moisture removal is never taken for good", () => {
     expect(answer([said(moistureRemoval, "can't tell")]).answer).toBe("can't tell");
+  });
+
+  test("a stage that was not measured is never taken for good, and its readings are named", () => {
+    const first = ["firstAirflowCfm"];
+    const full = said(moistureRemoval, "meets");
+    expect(answer([full], [], 2)).toMatchObject({
+      answer: "not measured",
+      sentence:
+        "Nobody can say: what it should take out at these conditions is not known. At full capacity it takes out the water it should.",
+    });
+    expect(answer([full, said(moistureRemoval, "can't tell", first)], [], 2).answer).toBe("can't tell");
+    expect(answer([full, said(moistureRemoval, "meets", first)], [], 2)).toMatchObject({
+      answer: "yes",
+      sentence: "Yes, as far as these readings tell: it takes out the water it should at both stages.",
+    });
+    // A whole job of which the tech has done full capacity alone.
+    const startup = {
+      ...FULL_JOB.inputs.startup_record,
+      ...{ firstReturnDbF: null, firstReturnWbF: null, firstSupplyDbF: null, firstAirflowCfm: null },
+      secondCondensateLb: null,
+    };
+    const job = { ...FULL_JOB, inputs: { ...FULL_JOB.inputs, startup_record: startup } };
+    expect(dryAnswer(job, evaluateJob(job))).toMatchObject({
+      answer: "not measured",
+      sentence:
+        "Nobody can say: the moisture removal has not been measured at the first stage. At full capacity it takes out the water it should.",
+      unmeasured: ["firstReturnDbF", "firstReturnWbF", "firstSupplyDbF", "firstAirflowCfm"],
+    });
+  });
+
+  test("what is open names what would settle it", () => {
+    const { answer: said, open, against } = dryAnswer(FULL_JOB, evaluateJob(FULL_JOB));
+    expect([said, against]).toEqual(["can't tell", []]);
+    expect(open[0]).toMatchObject({ ruleId: moistureRemoval.id, verdict: "can't tell" });
+    expect(open.every((one) => one.nextStep !== null)).toBe(true);
   });
 
   test("a rule that only informs does not make it no", () => {

@@ -31,7 +31,7 @@ test("the service worker keeps the page, its scripts, its styles and fonts, and 
   const texts = kept
     .filter((url) => url.endsWith(".js"))
     .map((url) => readFileSync(path.join(BUILD, url.replace("/_next/", "")), "utf8"));
-  // Everything that works without a network is there: screens, engineering, sending.
-  for (const part of ["dewledger-field", "startup.moisture-removal", "Will this house be dry?"])
-    expect(texts.some((text) => text.includes(part))).toBe(true);
+  // Everything that works without a network is there: screens, engineering, sending, the drawing.
+  const parts = ["dewledger-field", "startup.moisture-removal", "Will this house be dry?", "External static"];
+  for (const part of parts) expect(texts.some((text) => text.includes(part))).toBe(true);
 });

@@ -46,13 +46,18 @@ export function airflowByMethod(context: JobContext, stage: StartupStageKey): De
   return unknown([`${stage}AirflowMethod`]);
 }
 
+/** The airflow setting of a stage: as it was left, or as designed while nobody has said otherwise. */
+export function airflowSettingOf({ inputs }: JobContext, stage: StartupStageKey): string | null {
+  const { startup_record: left, airflow_setup: designed } = inputs;
+  return stage === "second"
+    ? (left.leftSecondStageAirflowSetting ?? designed.secondStageAirflowSetting)
+    : (left.leftFirstStageAirflowSetting ?? designed.firstStageAirflowSetting);
+}
+
 function fromStaticTable(context: JobContext, stage: StartupStageKey): Derived<number> {
-  const { startup_record: inputs, airflow_setup: airflow } = context.inputs;
-  const { model } = context;
-  const setting =
-    stage === "second"
-      ? (inputs.leftSecondStageAirflowSetting ?? airflow.secondStageAirflowSetting)
-      : (inputs.leftFirstStageAirflowSetting ?? airflow.firstStageAirflowSetting);
+  const { model, inputs: records } = context;
+  const inputs = records.startup_record;
+  const setting = airflowSettingOf(context, stage);
   if (!model) return unknown(["equipmentModelId"]);
   return derive({ setting, externalStaticInWc: externalStatic(stage, inputs) }, (given) =>
     airflowFromStaticTable({ table: fanTable(model), ...given }),

@@ -7,7 +7,9 @@ import { derive } from "../evaluate/derive";
 
 /** Points on a drawn duct curve. */
 const STEPS = 24;
-function curvesOf(model: EquipmentModel, chosen: readonly (string | null)[]) {
+
+/** The fan table, one curve a setting. */
+export function curvesOf(model: EquipmentModel, chosen: readonly (string | null)[]) {
   const names = [...new Set(model.fan.map(({ airflowSetting }) => airflowSetting))];
   return names.map((name) => ({
     name,
@@ -18,7 +20,7 @@ function curvesOf(model: EquipmentModel, chosen: readonly (string | null)[]) {
   }));
 }
 
-function limitOf(model: EquipmentModel) {
+export function limitOf(model: EquipmentModel) {
   const inWc = model.data.limits.maxExternalStaticInWc;
   return inWc === null ? null : { label: "maker's maximum", inWc };
 }
