@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from "react";
 import { networkDoors } from "@/lib/offline/doors";
+import { withEarlyBundle } from "@/lib/offline/early-bundle";
 import { phoneOwner, waitingSignOut } from "@/lib/offline/owner";
 import { createPhone, type Phone } from "@/lib/offline/phone";
 import { type PhoneState, STARTING } from "@/lib/offline/phone-state";
@@ -27,7 +28,11 @@ function makePhone(): Phone {
   const others = new BroadcastChannel("dewledger-field");
   const own = createPhone({
     store: openFieldStore(),
-    doors: afterSigningOut(networkDoors(), waitingSignOut, signOutAtServer),
+    doors: afterSigningOut(
+      networkDoors(withEarlyBundle((input, init) => fetch(input, init))),
+      waitingSignOut,
+      signOutAtServer,
+    ),
     newId: () => crypto.randomUUID(),
     now: () => new Date(),
     owner: phoneOwner,

@@ -4,20 +4,50 @@ import { ActionForm } from "@/components/forms/action-form";
 import { Refusal } from "@/components/forms/refusal";
 import { type Answer, useSentForm } from "@/components/forms/use-sent-form";
 import { SubmitButton } from "@/components/ui/submit-button";
-import type { JobFile } from "@/lib/domain/field-bundle";
+import { type JobFile, WISH_DAYS } from "@/lib/domain/field-bundle";
+import { contactText } from "./progress-words";
+
+/** A picture, and whether the phone it was taken with can be asked for the camera's own. */
+export type AskablePhoto = JobFile & {
+  readonly taker: {
+    readonly isHere: boolean;
+    readonly isOnJob: boolean;
+    readonly lastContact: string | null;
+  };
+};
 
 type Props = {
   readonly jobId: string;
-  readonly photo: JobFile;
+  readonly photo: AskablePhoto;
+  readonly timeZone: string;
   readonly ask: (input: unknown) => Promise<Answer>;
+  readonly withdraw: (input: unknown) => Promise<Answer>;
 };
 
-/** The camera's own picture: asked for, on its way, here, or why it cannot come. */
-export function AskOriginal({ jobId, photo, ask }: Props) {
-  const [sent, submit, busy] = useSentForm(() => ask({ jobId, photoId: photo.id }));
+/** The camera's own picture: asked for and of whom, here, or why it cannot come. */
+export function AskOriginal({ jobId, photo, timeZone, ask, withdraw }: Props) {
+  const who = whoHasIt(photo, timeZone);
+  const at = (time: string | null) => contactText(time, timeZone);
   switch (photo.original) {
     case "asked":
-      return <p className="text-xs">Original asked for. The phone hears of it with its next contact.</p>;
+      return (
+        <div className="grid gap-1 text-xs">
+          <p>
+            Original asked for {at(photo.originalAskedAt)}. {who}
+          </p>
+          <OneButton {...{ jobId, photo }} send={withdraw} says="Withdraw" busyText="Withdrawing…" />
+        </div>
+      );
+    case "ended":
+      return (
+        <div className="grid gap-1 text-xs">
+          <p>
+            Original asked for {at(photo.originalAskedAt)}; nothing came in {WISH_DAYS} days, so it is no
+            longer waited for. {who}
+          </p>
+          <OneButton {...{ jobId, photo }} send={ask} says="Ask again" busyText="Asking…" />
+        </div>
+      );
     case "received":
       return (
         <p className="text-xs">
@@ -32,15 +62,38 @@ export function AskOriginal({ jobId, photo, ask }: Props) {
     case "too large":
       return <p className="text-xs">The original is larger than 20 MB and stays on the phone.</p>;
     case null:
-      return (
-        <ActionForm action={submit} className="grid gap-1">
-          <Refusal form={sent} title="Not asked" />
-          <div>
-            <SubmitButton busy={busy} busyText="Asking…" variant="quiet">
-              Ask for the original
-            </SubmitButton>
-          </div>
-        </ActionForm>
-      );
+      if (!photo.taker.isHere || !photo.taker.isOnJob) return <p className="text-xs">{who}</p>;
+      return <OneButton {...{ jobId, photo }} send={ask} says="Ask for the original" busyText="Asking…" />;
   }
+}
+
+/** On whose phone it is, and whether that phone will hear of it. */
+function whoHasIt({ taker, addedByName }: AskablePhoto, timeZone: string): string {
+  if (!taker.isHere)
+    return `${addedByName} does not work here any more; the original cannot come from that phone.`;
+  if (!taker.isOnJob)
+    return `${addedByName} is not on this job any more, so that phone does not hear of it. Assign the job again to ask for the original.`;
+  return taker.lastContact === null
+    ? `It is on the phone of ${addedByName}, which has not been in contact yet.`
+    : `It is on the phone of ${addedByName}, last in contact ${contactText(taker.lastContact, timeZone)}; it hears of it with its next.`;
+}
+
+type ButtonProps = Pick<Props, "jobId" | "photo"> & {
+  readonly send: (input: unknown) => Promise<Answer>;
+  readonly says: string;
+  readonly busyText: string;
+};
+
+function OneButton({ jobId, photo, send, says, busyText }: ButtonProps) {
+  const [sent, submit, busy] = useSentForm(() => send({ jobId, photoId: photo.id }));
+  return (
+    <ActionForm action={submit} className="grid gap-1">
+      <Refusal form={sent} title="Not done" />
+      <div>
+        <SubmitButton busy={busy} busyText={busyText} variant="quiet">
+          {says}
+        </SubmitButton>
+      </div>
+    </ActionForm>
+  );
 }

@@ -1,17 +1,18 @@
 import type { Answer } from "@/components/forms/use-sent-form";
 import { Card } from "@/components/ui/card";
-import type { JobFile } from "@/lib/domain/field-bundle";
 import { STAGE_FIELDS } from "@/lib/domain/stages";
-import { AskOriginal } from "./ask-original";
+import { type AskablePhoto, AskOriginal } from "./ask-original";
 
 type Props = {
   readonly jobId: string;
-  readonly photos: readonly JobFile[];
+  readonly photos: readonly AskablePhoto[];
+  readonly timeZone: string;
   readonly ask: (input: unknown) => Promise<Answer>;
+  readonly withdraw: (input: unknown) => Promise<Answer>;
 };
 
 /** The photos of a job, each leading to its large picture. */
-export function PhotoStrip({ jobId, photos, ask }: Props) {
+export function PhotoStrip({ jobId, photos, ...doors }: Props) {
   return (
     <Card title="Photos">
       {photos.length === 0 ? <p className="text-sm text-muted">No photo has arrived yet.</p> : null}
@@ -45,7 +46,7 @@ export function PhotoStrip({ jobId, photos, ask }: Props) {
                   as it was sent
                 </a>
               </p>
-              {photo.mime === "image/heic" ? null : <AskOriginal jobId={jobId} photo={photo} ask={ask} />}
+              {photo.mime === "image/heic" ? null : <AskOriginal jobId={jobId} photo={photo} {...doors} />}
             </li>
           );
         })}

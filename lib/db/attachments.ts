@@ -1,5 +1,5 @@
 // Longer than usual because reading, keeping and deciding share one column list.
-import type { JobFile, OriginalState } from "@/lib/domain/field-bundle";
+import { type JobFile, type OriginalState, wishesEndedBefore } from "@/lib/domain/field-bundle";
 import type { TenantScope } from "@/lib/domain/scope";
 import type { StageKey } from "@/lib/domain/stages";
 import { notFound } from "@/lib/errors";
@@ -52,6 +52,7 @@ const FIELDS = {
   removedAt: true,
   heldAt: true,
   originalState: true,
+  originalAskedAt: true,
   originalSha256: true,
   originalMime: true,
   createdByMember: { select: { name: true } },
@@ -242,6 +243,18 @@ function toFile(row: Row): JobFile {
     addedAt: row.createdAt.toISOString(),
     addedByName: row.createdByMember.name,
     addedById: row.createdBy,
-    original: row.originalState as OriginalState | null,
+    original: originalOf(row),
+    originalAskedAt: row.originalState === null ? null : askedAt(row).toISOString(),
   };
+}
+
+/** The row says `asked` until something comes; whether anybody still waits is a matter of time. */
+function originalOf(row: Row): OriginalState | null {
+  const hasEnded = row.originalState === "asked" && askedAt(row) < wishesEndedBefore(new Date());
+  return hasEnded ? "ended" : (row.originalState as OriginalState | null);
+}
+
+/** The first wishes were kept without their time: they are as old as the picture at most. */
+function askedAt({ originalAskedAt, createdAt }: Row): Date {
+  return originalAskedAt ?? createdAt;
 }

@@ -1,3 +1,4 @@
+import { wishesEndedBefore } from "@/lib/domain/field-bundle";
 import { asId, type JobId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { withTenant } from "./with-tenant";
@@ -60,6 +61,7 @@ export function fieldJobs(scope: TenantScope) {
                WHERE tenant_id = ${tenantId}::uuid AND job_id = ANY (${ids}::uuid[]) AND removed_at IS NULL AND held_at IS NULL),
             (SELECT jsonb_agg(id ORDER BY id) FROM attachment
                WHERE tenant_id = ${tenantId}::uuid AND created_by = ${userId}::uuid AND original_state = 'asked'
+                 AND coalesce(original_asked_at, created_at) >= ${wishesEndedBefore(new Date())}
                  AND removed_at IS NULL AND held_at IS NULL),
             (SELECT count(*) FROM job_assignment WHERE tenant_id = ${tenantId}::uuid AND user_id = ${userId}::uuid),
             (SELECT jsonb_agg(jsonb_build_array(id, summary) ORDER BY id) FROM log_import

@@ -27,8 +27,19 @@ export type FieldQuestion = {
   readonly answeredAt: string | null;
 };
 
-/** What became of the office's wish for the camera's own picture; `null` while nobody asked. */
-export type OriginalState = "asked" | "received" | "gone" | "too large";
+/**
+ * What became of the office's wish for the camera's own picture; `null` while nobody asks. `ended`: nothing came for so long
+ * that nobody waits any more.
+ */
+export type OriginalState = "asked" | "ended" | "received" | "gone" | "too large";
+
+/** Days after which a wish for an original ends by itself: a phone that was lost will not answer. */
+export const WISH_DAYS = 30;
+
+/** Wishes from before this moment have ended. */
+export function wishesEndedBefore(now: Date): Date {
+  return new Date(now.getTime() - WISH_DAYS * 86_400_000);
+}
 
 /** An original that the office asked for: of a picture that this person took. */
 export type OriginalWish = { readonly photoId: string; readonly jobId: string; readonly caption: string };
@@ -51,6 +62,8 @@ export type JobFile = {
   readonly addedByName: string;
   readonly addedById: string;
   readonly original: OriginalState | null;
+  /** When the office asked for the original last; `null` while nobody asks. */
+  readonly originalAskedAt: string | null;
 };
 
 /** One stage record as the phone carries it: what was entered; findings are computed on the phone. */

@@ -14,10 +14,17 @@ export function staysOnPhone({ jobId }: Original, { jobs, originals }: FieldBund
   return jobs.some((one) => one.id === jobId) || originals.keepOf.includes(jobId);
 }
 
-/** Takes originals off the phone that need not stay. */
+/**
+ * Takes originals off the phone that need not stay. One that the office refused while it no longer asked for it is as it
+ * was before: asked for again, it goes.
+ */
 export async function tidyOriginals(store: FieldStore, who: string, bundle: FieldBundle): Promise<void> {
-  for (const one of await store.originals(who))
+  const asked = new Set(bundle.originals?.asked.map((one) => one.photoId));
+  for (const one of await store.originals(who)) {
     if (!staysOnPhone(one, bundle)) await store.dropOriginal(one.id);
+    else if (one.state.at === "refused" && !asked.has(one.id))
+      await store.keepOriginal({ ...one, state: { at: "phone" } });
+  }
 }
 
 export type ToMeet = { readonly wish: OriginalWish; readonly with: Blob | "gone" | "too large" };

@@ -1,21 +1,21 @@
-const KEY = "dewledger-field-owner";
+export const OWNER_KEY = "dewledger-field-owner";
 
 /**
  * Whose work the field screens show. Only a name for the drawer: without it nothing is shown, and what is in
  * the drawers stays. Signing in or out, or changing the company, takes it away until the server says who it is.
  */
 export const phoneOwner = {
-  get: (): string | null => localStorage.getItem(KEY),
+  get: (): string | null => localStorage.getItem(OWNER_KEY),
   set: (who: string | null): void => {
-    if (who === null) localStorage.removeItem(KEY);
-    else localStorage.setItem(KEY, who);
+    if (who === null) localStorage.removeItem(OWNER_KEY);
+    else localStorage.setItem(OWNER_KEY, who);
   },
 };
 
 /** A sign-out that could not reach the server, remembered until it can. */
 export type WaitingSignOut = { readonly get: () => boolean; readonly set: (waits: boolean) => void };
 
-const SIGN_OUT_KEY = "dewledger-field-signing-out";
+export const SIGN_OUT_KEY = "dewledger-field-signing-out";
 
 /** Signing in takes it away: it was meant for whoever was signed in before. */
 export const waitingSignOut: WaitingSignOut = {

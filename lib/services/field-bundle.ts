@@ -96,7 +96,7 @@ async function readBundle(scope: TenantScope, ids: readonly JobId[]): Promise<Fi
     jobs,
     originals: {
       keepOf: await photoOriginals(scope).keptOf(new Date()),
-      asked: await photoOriginals(scope).asked(),
+      asked: await photoOriginals(scope).asked(new Date()),
     },
   };
 }

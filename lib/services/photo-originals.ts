@@ -17,7 +17,13 @@ type Named = { readonly jobId: string; readonly photoId: string };
 /** Asks the phone that took a picture for the camera's own. It hears of it with its next contact. */
 export async function askOriginal(scope: TenantScope, { jobId, photoId }: Named): Promise<void> {
   const job = await getJob(scope, jobId);
-  await photoOriginals(scope).ask(job.id, photoId);
+  await photoOriginals(scope).ask(job.id, photoId, new Date());
+}
+
+/** Takes the wish back: nobody waits any more, and the phone hears of it with its next contact. */
+export async function withdrawOriginal(scope: TenantScope, { jobId, photoId }: Named): Promise<void> {
+  const job = await getJob(scope, jobId);
+  await photoOriginals(scope).withdraw(job.id, photoId);
 }
 
 /**

@@ -8,7 +8,10 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { sha256Of } from "@/lib/files/store";
 import { addFile, listFiles, readFile } from "@/lib/services/attachments";
 import { fieldBundle } from "@/lib/services/field-bundle";
-import { addOriginal, askOriginal, sayNoOriginal } from "@/lib/services/photo-originals";
+import { fieldOfficeView } from "@/lib/services/field-office";
+import { getJob } from "@/lib/services/jobs";
+import { addOriginal, askOriginal, sayNoOriginal, withdrawOriginal } from "@/lib/services/photo-originals";
+import { scheduleJob } from "@/lib/services/plan-job";
 import { type Crew, makeCrew } from "../support/people";
 import { PHOTO, photoWithMetadata } from "../support/photo";
 import { openJob, refusedBy, STARTUP, save, sign } from "../support/service-jobs";
@@ -120,4 +123,51 @@ test("originals of a job stay on the phone until 30 days after its startup was s
   expect(await keeps(Date.now() + 29 * day)).toBe(true);
   expect(await keeps(Date.now() + 31 * day)).toBe(false);
   expect(await photoOriginals(crew.otherTech).keptOf(new Date())).not.toContain(job);
+});
+
+test("withdrawn, the phone is asked no more and what it sends is refused; asked again it comes", async () => {
+  await ask(crew.office);
+  const before = await fieldBundle(crew.tech, null);
+  await withdrawOriginal(crew.office, { jobId: job, photoId });
+  await withdrawOriginal(crew.office, { jobId: job, photoId });
+  expect(await stateOf()).toBeNull();
+  expect((await fieldBundle(crew.tech, before.etag)).bundle?.originals?.asked).toEqual([]);
+  expect((await refusedBy(send(crew.tech, camera))).code).toBe("CONFLICT");
+  await ask(crew.office);
+  expect((await send(crew.tech, camera)).original).toBe("received");
+  // What has come is not given back.
+  await withdrawOriginal(crew.office, { jobId: job, photoId });
+  expect(await stateOf()).toBe("received");
+  const strangers = await makeCrew();
+  for (const scope of [strangers.owner, crew.otherTech])
+    expect((await refusedBy(withdrawOriginal(scope, { jobId: job, photoId }))).code).toBe("NOT_FOUND");
+  expect((await trailOf()).filter((one) => one === "original photo no longer asked for")).toHaveLength(1);
+});
+
+test("a wish that nothing answers for 30 days has ended: the phone is asked no more, the office may ask again", async () => {
+  const day = 86_400_000;
+  const ago = (days: number) => new Date(Date.now() - days * day);
+  await photoOriginals(crew.office).ask(job, photoId, ago(29));
+  expect([await stateOf(), (await wishesOf(crew.tech))?.length]).toEqual(["asked", 1]);
+  await withdrawOriginal(crew.office, { jobId: job, photoId });
+  await photoOriginals(crew.office).ask(job, photoId, ago(31));
+  const ended = await fieldBundle(crew.tech, null);
+  expect([await stateOf(), ended.bundle?.originals?.asked]).toEqual(["ended", []]);
+  await ask(crew.office);
+  // The phone that has the older bundle hears of it.
+  expect((await fieldBundle(crew.tech, ended.etag)).bundle?.originals?.asked).toMatchObject([{ photoId }]);
+  // It ended for the office; a phone that was off for two months may still send it.
+  await withdrawOriginal(crew.office, { jobId: job, photoId });
+  await photoOriginals(crew.office).ask(job, photoId, ago(60));
+  expect((await send(crew.tech, camera)).original).toBe("received");
+});
+
+test("the office sees on whose phone an original is, and when that phone will not hear of a wish", async () => {
+  const taker = async () => (await fieldOfficeView(crew.office, job)).photos[0]?.taker;
+  await fieldBundle(crew.tech, null);
+  expect(await taker()).toMatchObject({ isHere: true, isOnJob: true, lastContact: expect.any(String) });
+  const { version } = await getJob(crew.office, job);
+  const nobody = { startupDue: null, reviewDue: null, techIds: [] };
+  await scheduleJob(crew.office, { jobId: job, expectedVersion: version, ...nobody });
+  expect(await taker()).toMatchObject({ isHere: true, isOnJob: false });
 });

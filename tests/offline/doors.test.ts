@@ -2,6 +2,7 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, expect, test } from "vitest";
 import { networkDoors } from "@/lib/offline/doors";
+import { withEarlyBundle } from "@/lib/offline/early-bundle";
 
 let server: Server | null = null;
 afterEach(() => {
@@ -79,4 +80,24 @@ test.each([
 ])("%i %s is heeded as “%s”", async (status, code, why) => {
   const { answer } = await sendTo({ status, body: JSON.stringify({ code, message: "In words." }) });
   expect(answer).toMatchObject({ done: false, why });
+});
+
+test("the first question for the jobs is answered by what the page's head has asked for, once and for nobody else", async () => {
+  const asked: unknown[] = [];
+  const reply = (name: string) => Promise.resolve(new Response(JSON.stringify({ name })));
+  Object.assign(globalThis, { dewledgerFirstBundle: reply("early") });
+  const ask = withEarlyBundle((input) => {
+    asked.push(input);
+    return reply("late");
+  });
+  const named = async (path: string, headers?: Record<string, string>) =>
+    (await (await ask(path, headers ? { headers } : {})).json()).name;
+  // Whose data a phone holds is in the headers: an answer for whoever is signed in is none for them.
+  expect(await named("/api/field/bundle", { "x-dewledger-person": "ann" })).toBe("late");
+  expect(await named("/api/field/bundle")).toBe("early");
+  expect(await named("/api/field/bundle")).toBe("late");
+  expect(asked).toHaveLength(2);
+  // One that never answers does not hold the phone longer than any other.
+  Object.assign(globalThis, { dewledgerFirstBundle: new Promise(() => undefined) });
+  await expect(ask("/api/field/bundle", { signal: AbortSignal.timeout(5) })).rejects.toThrow();
 });

@@ -338,6 +338,7 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "ask question": ({ jobId }) => ({ jobId, fieldPath: "outdoorDbF", text: "In the shade?" }),
   "close question": ({ jobId, questionId }) => ({ jobId, questionId }),
   "ask for original photo": ({ jobId, photoId }) => ({ jobId, photoId }),
+  "withdraw wish for original photo": ({ jobId, askedPhotoId }) => ({ jobId, photoId: askedPhotoId }),
   "decide late reading": ({ jobId, lateId }) => ({ jobId, id: lateId, take: true }),
   "decide late photo": ({ jobId, latePhotoId }) => ({ jobId, id: latePhotoId, take: true }),
   "change limit": () => ({ key: "airflow.goodPct", value: "12", reason: "Our hoods are good" }),

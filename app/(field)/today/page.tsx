@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { FieldApp } from "@/components/field/field-app";
+import { EARLY_BUNDLE_SCRIPT } from "@/lib/offline/early-bundle";
 import { pageScope } from "@/lib/server/page";
 
 export const metadata: Metadata = {
@@ -13,5 +14,11 @@ export const metadata: Metadata = {
  */
 export default async function TodayPage() {
   await pageScope("startup.fill");
-  return <FieldApp />;
+  return (
+    <>
+      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: a fixed text of ours, the same for everybody */}
+      <script dangerouslySetInnerHTML={{ __html: EARLY_BUNDLE_SCRIPT }} />
+      <FieldApp />
+    </>
+  );
 }

@@ -42,6 +42,16 @@ export const askOriginal = action({
   },
 });
 
+export const withdrawOriginal = action({
+  name: "withdraw wish for original photo",
+  permission: "question.ask",
+  schema: askOriginalSchema,
+  run: async (scope, input) => {
+    await originals.withdrawOriginal(scope, input);
+    revalidatePath(`/jobs/${input.jobId}`, "layout");
+  },
+});
+
 export const decideLate = action({
   name: "decide late reading",
   permission: "late.decide",

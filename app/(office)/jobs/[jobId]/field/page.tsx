@@ -28,7 +28,13 @@ export default async function FieldPage({
           decideValue={actions.decideLate}
           decidePhoto={actions.decidePhoto}
         />
-        <PhotoStrip jobId={jobId} photos={view.photos} ask={actions.askOriginal} />
+        <PhotoStrip
+          jobId={jobId}
+          photos={view.photos}
+          timeZone={view.timeZone}
+          ask={actions.askOriginal}
+          withdraw={actions.withdrawOriginal}
+        />
       </div>
       <QuestionsPanel
         jobId={jobId}
