@@ -1,5 +1,6 @@
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
+import { KeptForGood } from "./kept-for-good";
 import { SignOut } from "./sign-out";
 import { useHabits } from "./use-habits";
 import { phone } from "./use-phone";
@@ -31,6 +32,7 @@ export function PhoneMenu({ fetchedAt }: { readonly fetchedAt: string | null }) 
           Account
         </a>
         <SignOut />
+        <KeptForGood />
         {fetchedAt === null ? null : (
           <p className="text-xs text-muted">
             Jobs as the office had them {new Date(fetchedAt).toLocaleString()}.

@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from "react";
 import { networkDoors } from "@/lib/offline/doors";
 import { withEarlyBundle } from "@/lib/offline/early-bundle";
-import { phoneOwner, waitingSignOut } from "@/lib/offline/owner";
+import { phoneOwner, unsentNote, waitingSignOut } from "@/lib/offline/owner";
 import { createPhone, type Phone } from "@/lib/offline/phone";
 import { type PhoneState, STARTING } from "@/lib/offline/phone-state";
 import { afterSigningOut, signOutAtServer } from "@/lib/offline/signing-out";
@@ -36,6 +36,7 @@ function makePhone(): Phone {
     newId: () => crypto.randomUUID(),
     now: () => new Date(),
     owner: phoneOwner,
+    unsent: unsentNote,
     alone: async (work) => {
       // A browser without locks sends anyway: the server knows a repeat by its id.
       if (!("locks" in navigator)) return work();

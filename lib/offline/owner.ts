@@ -25,3 +25,19 @@ export const waitingSignOut: WaitingSignOut = {
     else localStorage.removeItem(SIGN_OUT_KEY);
   },
 };
+
+/** How much of each person's work was not with the office when last looked at; beside the store, so that it tells when that was emptied. */
+export type UnsentNote = {
+  readonly get: (who: string) => number;
+  readonly set: (who: string, count: number) => void;
+};
+
+const UNSENT_KEY = "dewledger-field-unsent";
+
+export const unsentNote: UnsentNote = {
+  get: (who) => Number(localStorage.getItem(`${UNSENT_KEY}.${who}`)),
+  set: (who, count) => {
+    if (count === 0) localStorage.removeItem(`${UNSENT_KEY}.${who}`);
+    else localStorage.setItem(`${UNSENT_KEY}.${who}`, String(count));
+  },
+};

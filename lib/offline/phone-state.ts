@@ -53,6 +53,12 @@ export function originalsGoneWords(count: number): string {
   return `This phone is full. ${what} taken off it to make room; the photos themselves and every reading are kept.`;
 }
 
+/** What the person is told when the browser has thrown away what this page kept. */
+export function emptiedWords(count: number): string {
+  const what = count === 1 ? "One entry" : `${count} entries`;
+  return `This browser has cleared what this page kept. ${what} of yours had not been sent and must be entered again. Add the page to the home screen, so that the browser keeps it.`;
+}
+
 /** Why the phone could not keep something, said plainly. */
 export function storageProblemOf(error: unknown): string {
   return isFull(error) ? FULL : NOT_KEPT;

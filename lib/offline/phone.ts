@@ -9,7 +9,14 @@ import { handOverAll } from "./hand-over";
 import { withRoom } from "./make-room";
 import { tidyOriginals, wishesToMeet } from "./originals";
 import type { Letter, Photo, Who } from "./outbox";
-import { originalsGoneWords, type PhoneState, STARTING, storageProblemOf } from "./phone-state";
+import {
+  emptiedWords,
+  originalsGoneWords,
+  type PhoneState,
+  STARTING,
+  storageProblemOf,
+  unsentCount,
+} from "./phone-state";
 import { sendAll } from "./sender";
 import type { Surroundings } from "./surroundings";
 
@@ -19,11 +26,16 @@ const TAKEN_OFF =
   "A job is not yours any more. What had not been sent of it was offered to the office, and it was taken off this phone.";
 
 /** The work of one person on one phone: what is known, what was entered, what has been sent. */
-export function createPhone({ store: given, doors, newId, now, owner, alone, tellOthers }: Surroundings) {
+export function createPhone(surroundings: Surroundings) {
+  const { store: given, doors, newId, now, owner, unsent, alone, tellOthers } = surroundings;
   let state: PhoneState = STARTING;
+  /** Whose work the state holds. */
+  let shown: Who | null = null;
   const listeners = new Set<() => void>();
   const show = (change: Partial<PhoneState>) => {
     state = { ...state, ...change };
+    if (shown !== null && shown === owner.get() && unsent.get(shown) !== unsentCount(state))
+      unsent.set(shown, unsentCount(state));
     for (const listener of listeners) listener();
   };
   const stamp = () => now().toISOString();
@@ -48,6 +60,12 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
     const who = owner.get();
     const kept = who === null ? null : await store.readBundle(who);
     if (who === null || kept === null) {
+      const lost = who === null ? 0 : unsent.get(who);
+      if (who !== null && lost > 0) {
+        unsent.set(who, 0);
+        show({ news: emptiedWords(lost) });
+      }
+      shown = null;
       writer.forget();
       const nothing = { bundle: null, fetchedAt: null, drafts: {}, photos: [], letters: [], originals: [] };
       show({ phase: "nothing", ...nothing });
@@ -60,6 +78,7 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
     if (writer.keptCount() !== before || owner.get() !== who) return reload();
     const { bundle, fetchedAt } = kept;
     const others = { photos, letters, originals };
+    shown = who;
     show({ phase: "ready", bundle: viewOf(bundle), fetchedAt, drafts: writer.read(stored), ...others });
   };
   const changed = async () => {
@@ -82,6 +101,7 @@ export function createPhone({ store: given, doors, newId, now, owner, alone, tel
     const stopped = await handOverAll({ store, doors, who, newId, now: stamp });
     if (stopped) return stopped;
     if (owner.get() === who) owner.set(null);
+    unsent.set(who, 0);
     writer.forget();
     show({
       news: `You no longer work for ${name}. What had not been sent was offered to the office, and everything of ${name} was taken off this phone.`,

@@ -45,12 +45,15 @@ function open(
     readonly store?: FieldStore;
     readonly doors?: Partial<Doors>;
     readonly alone?: (work: () => Promise<void>) => Promise<void>;
+    readonly notes?: Map<string, number>;
+    readonly owner?: string;
   } = {},
 ) {
+  const notes = options.notes ?? new Map<string, number>();
   const server = makePhoneServer();
   /** What the next contacts are answered; the last one stays. */
   const contacts: Answer<NewBundle | "unchanged">[] = [told("ann")];
-  let who: string | null = null;
+  let who: string | null = options.owner ?? null;
   let made = 0;
   const phone = createPhone({
     store: options.store ?? openFieldStore(),
@@ -66,6 +69,10 @@ function open(
       set: (next) => {
         who = next;
       },
+    },
+    unsent: {
+      get: (of) => notes.get(of) ?? 0,
+      set: (of, count) => void notes.set(of, count),
     },
     alone: options.alone ?? ((work) => work()),
     tellOthers: () => undefined,
@@ -185,6 +192,33 @@ test("a full phone says so, shows what was typed, and keeps it as soon as there 
     outdoorDbF: { value: 91 },
     supplyVoltage: { value: 240 },
   });
+});
+
+test("a browser that cleared its memory between two visits: the person hears how much was lost, once", async () => {
+  const notes = new Map<string, number>();
+  const first = open({ notes });
+  await first.phone.refresh();
+  await first.phone.enter(JOB, "outdoorDbF", 91);
+  await first.phone.enter(JOB, "supplyVoltage", 240);
+  expect(notes.get("company.ann")).toBe(2);
+  await first.phone.send();
+  expect(notes.get("company.ann")).toBe(0);
+  await first.phone.enter(JOB, "supplyVoltage", 241);
+
+  freshBrowser();
+  const second = open({ notes, owner: "company.ann" });
+  await second.phone.reload();
+  expect(second.phone.state().news).toMatch(
+    /cleared what this page kept. One entry of yours had not been sent/,
+  );
+  await second.phone.refresh();
+  expect(second.phone.state()).toMatchObject({ phase: "ready", bundle: { personName: "ann" } });
+  expect(notes.get("company.ann")).toBe(0);
+  // Somebody else's unsent work is no loss of theirs.
+  second.contacts.splice(0, 1, refused("other person"), told("bo", []));
+  await second.phone.enter(JOB, "outdoorDbF", 91);
+  await second.phone.refresh();
+  expect([notes.get("company.ann"), notes.get("company.bo") ?? 0]).toEqual([1, 0]);
 });
 
 test("signing out puts everything away and loses nothing", async () => {
