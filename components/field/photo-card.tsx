@@ -9,8 +9,8 @@ import { phone, usePhone } from "./use-phone";
 /** One picture, when and where, and whether the office has it. */
 export function PhotoCard({ photo }: { readonly photo: Photo }) {
   const { sending, originals } = usePhone();
-  const address = useAddressOf(photo.bytes, photo.type);
-  const original = useAddressOf(originals.find((one) => one.id === photo.id)?.file ?? null, photo.type);
+  const address = useAddressOf(photo.bytes);
+  const original = useAddressOf(originals.find((one) => one.id === photo.id)?.file ?? null);
   const { state } = photo;
   const at =
     state.at === "office" ? "sent" : state.at === "refused" ? "needs you" : sending ? "sending" : "phone";
@@ -51,14 +51,14 @@ export function PhotoCard({ photo }: { readonly photo: Photo }) {
   );
 }
 
-/** An address for bytes in memory, given back when they are no longer shown. */
-function useAddressOf(bytes: ArrayBuffer | Blob | null, type: string): string | null {
+/** An address for a file of this phone, given back when it is no longer shown. */
+function useAddressOf(file: Blob | null): string | null {
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => {
-    if (bytes === null) return setAddress(null);
-    const made = URL.createObjectURL(bytes instanceof Blob ? bytes : new Blob([bytes], { type }));
+    if (file === null) return setAddress(null);
+    const made = URL.createObjectURL(file);
     setAddress(made);
     return () => URL.revokeObjectURL(made);
-  }, [bytes, type]);
+  }, [file]);
   return address;
 }

@@ -58,7 +58,7 @@ export function SignaturePaper({ work }: { readonly work: Work }) {
       takenAt: new Date().toISOString(),
       latitude: null,
       longitude: null,
-      bytes: await bytes.arrayBuffer(),
+      bytes,
       type: bytes.type,
     };
     await phone().keepPhoto(signature, null);

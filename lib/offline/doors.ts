@@ -57,6 +57,7 @@ export type Doors = {
 };
 
 export const NO_CONNECTION = "No connection. Everything is kept on this phone and goes out when it is back.";
+const LOST_PICTURE = "This phone has lost this picture. Take it again, then throw this one away.";
 const TIMEOUT_MS = 20_000;
 const PHOTO_TIMEOUT_MS = 120_000;
 const DELETE = { method: "DELETE" };
@@ -83,8 +84,11 @@ export function networkDoors(ask: typeof fetch = (input, init) => fetch(input, i
     }
   };
   const sendBytes = async (photo: Photo, path: string): Promise<Answer<true>> => {
-    const query = await photoQuery(photo);
-    const request = { method: "PUT", body: photo.bytes, headers: { "content-type": photo.type } };
+    const bytes = await photo.bytes.arrayBuffer().catch(() => null);
+    // No later contact brings it back.
+    if (bytes === null) return { done: false, why: "refused", message: LOST_PICTURE };
+    const query = await photoQuery(photo, bytes);
+    const request = { method: "PUT", body: bytes, headers: { "content-type": photo.type } };
     return call(
       photo.who,
       `${path}/${photo.jobId}/photos/${photo.id}?${query}`,
@@ -132,8 +136,8 @@ function json(method: string, body: unknown): RequestInit {
   return { method, headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
 }
 
-async function photoQuery(photo: Photo): Promise<string> {
-  const sha256 = await sha256Of(photo.bytes);
+async function photoQuery(photo: Photo, bytes: ArrayBuffer): Promise<string> {
+  const sha256 = await sha256Of(bytes);
   const facts = new URLSearchParams({ sha256, takenAt: photo.takenAt, caption: photo.caption });
   if (photo.field !== null) facts.set("field", photo.field);
   if (photo.latitude !== null && photo.longitude !== null) {

@@ -21,8 +21,8 @@ export type Photo = {
   readonly latitude: number | null;
   readonly longitude: number | null;
   readonly type: string;
-  /** Small enough to send from an attic. */
-  readonly bytes: ArrayBuffer;
+  /** Small enough to send from an attic. A file, not bytes in memory: every look at the store reads all pictures. */
+  readonly bytes: Blob;
   readonly state: SendState;
 };
 

@@ -20,6 +20,18 @@ import {
 import { sendAll } from "./sender";
 import type { Surroundings } from "./surroundings";
 
+/** What did not change stays the object that it was: a picture is not drawn anew with every reading that is sent. */
+function sameObjects<T extends { readonly id: string; readonly state: unknown }>(
+  before: readonly T[],
+  now: readonly T[],
+): readonly T[] {
+  const old = new Map(before.map((one) => [one.id, one]));
+  return now.map((one) => {
+    const was = old.get(one.id);
+    return was && JSON.stringify(was) === JSON.stringify(one) ? was : one;
+  });
+}
+
 export type Phone = ReturnType<typeof createPhone>;
 
 const TAKEN_OFF =
@@ -77,7 +89,11 @@ export function createPhone(surroundings: Surroundings) {
     const stored = await store.readDrafts(who);
     if (writer.keptCount() !== before || owner.get() !== who) return reload();
     const { bundle, fetchedAt } = kept;
-    const others = { photos, letters, originals };
+    const others = {
+      photos: sameObjects(state.photos, photos),
+      letters: sameObjects(state.letters, letters),
+      originals: sameObjects(state.originals, originals),
+    };
     shown = who;
     show({ phase: "ready", bundle: viewOf(bundle), fetchedAt, drafts: writer.read(stored), ...others });
   };

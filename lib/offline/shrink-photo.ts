@@ -4,7 +4,7 @@ import { MOST_PHOTO_BYTES } from "@/lib/domain/file-limits";
 const LONGEST_SIDE_PX = 1_600;
 const QUALITY = 0.8;
 
-export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
+export type SmallPhoto = { readonly bytes: Blob; readonly type: string };
 
 /**
  * Makes a camera's picture small enough to be sent from an attic. The camera's own notes, place included, do not
@@ -16,8 +16,10 @@ export type SmallPhoto = { readonly bytes: ArrayBuffer; readonly type: string };
 export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
   const picture = await createImageBitmap(file, { imageOrientation: "from-image" }).catch(() => null);
   if (picture === null) {
-    const bytes = await file.arrayBuffer();
-    if (isHeic(new Uint8Array(bytes)) && bytes.byteLength <= MOST_PHOTO_BYTES) return { bytes, type: HEIC };
+    const head = new Uint8Array(await file.slice(0, 16).arrayBuffer());
+    // A copy: what the camera's file names may be gone when it is sent.
+    if (isHeic(head) && file.size <= MOST_PHOTO_BYTES)
+      return { bytes: new Blob([await file.arrayBuffer()], { type: HEIC }), type: HEIC };
     throw new Error("This is not a picture that the phone can read. Take it again.");
   }
   try {
@@ -31,7 +33,7 @@ export async function shrinkPhoto(file: Blob): Promise<SmallPhoto> {
     paper.drawImage(picture, 0, 0, canvas.width, canvas.height);
     const small = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/jpeg", QUALITY));
     if (!small) throw new Error("The phone could not keep this picture. Take it again.");
-    return { bytes: await small.arrayBuffer(), type: small.type };
+    return { bytes: small, type: small.type };
   } finally {
     picture.close();
   }

@@ -87,7 +87,7 @@ export function openFieldStore(name = NAME) {
     },
 
     photos: async (who: Who): Promise<readonly Photo[]> =>
-      (await database()).getAllFromIndex("photos", "who", who),
+      (await (await database()).getAllFromIndex("photos", "who", who)).map(asFile),
     keepPhoto: async (photo: Photo, camera: Blob | null = null): Promise<void> => {
       const db = await database();
       const tx = db.transaction(["photos", "originals"], "readwrite", { durability: "strict" });
@@ -144,6 +144,12 @@ export function openFieldStore(name = NAME) {
       await tx.done;
     },
   };
+}
+
+/** Earlier versions of the page kept a picture's bytes themselves. */
+function asFile(kept: Photo): Photo {
+  const bytes: Blob | ArrayBuffer = kept.bytes;
+  return bytes instanceof Blob ? kept : { ...kept, bytes: new Blob([bytes], { type: kept.type }) };
 }
 
 function originalOf({ id, who, jobId, caption, takenAt }: Photo, file: Blob): Original {

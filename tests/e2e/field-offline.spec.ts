@@ -90,7 +90,9 @@ test("a whole startup with photos and no network: browser killed, reopened, reco
   await expect(page.getByRole("banner").getByText(/Saved on this phone/)).toBeVisible();
   // Findings come from this phone alone.
   await openReading(page, jobId, "finish", app.address);
-  await expect(page.getByRole("heading", { name: "Will this house be dry?" })).toBeVisible();
+  const dry = page.getByRole("region", { name: "Will this house be dry" });
+  await dry.getByRole("button", { name: "Return dry bulb, first stage" }).click();
+  await expect(page.locator("#entry-firstReturnDbF")).toBeVisible();
   await openReading(page, jobId, "findings", app.address);
   await expect(page.getByRole("article").getByText(/[\d.]+ lb\/h of water/)).toBeVisible();
 
@@ -175,11 +177,18 @@ test("a tech sees only assigned jobs, offline too; another person at the phone s
   await context.setOffline(true);
   await page.reload();
   await expect(page.getByRole("listitem")).toHaveCount(own.length);
-  await context.setOffline(false);
 
-  // Signed out: the phone shows nothing, with and without a network.
-  await page.reload();
+  // Who has something unsent is asked; signed out without a signal the phone shows nothing, and the sign-in ends with the signal.
+  const jobId = await openJob(page, "Bartholomew Quay-Estrada");
+  await openReading(page, jobId, "photos");
+  await enter(page, "notes", "Not sent.");
+  await page.goto(address("/today"));
   await page.getByRole("button", { name: "Sign out" }).click();
+  await expect(page.getByRole("alertdialog").getByText("One entry has not been sent")).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole("button", { name: "Sign out without sending" }).click();
+  await expect(page.getByText(/holds no jobs yet/)).toBeVisible();
+  await context.setOffline(false);
   await page.waitForURL(/\/sign-in/);
   await context.setOffline(true);
   await page.goto(address("/today"));
@@ -254,6 +263,7 @@ test.describe("the screens", () => {
       for (const screen of [
         "secondReturnDbF",
         "secondReturnMoisture",
+        "secondAirflowCfm",
         "secondCondensate",
         "settings",
         "photos",

@@ -18,7 +18,7 @@ const FULL = () => new DOMException("no room", "QuotaExceededError");
 const photo = (id: string, minute = 0): Photo => ({
   ...{ id, who: WHO, jobId: JOB, field: null, caption: `Photo ${id}`, latitude: null, longitude: null },
   takenAt: `2026-07-01T12:${String(minute).padStart(2, "0")}:00.000Z`,
-  ...{ type: "image/jpeg", bytes: new ArrayBuffer(9), state: { at: "office", since: NOON } },
+  ...{ type: "image/jpeg", bytes: new Blob(["nine byte"]), state: { at: "office", since: NOON } },
 });
 const original = (id: string, more: Partial<Original> = {}): Original => ({
   ...{ id, who: WHO, jobId: JOB, caption: `Photo ${id}`, takenAt: NOON, file: CAMERA },

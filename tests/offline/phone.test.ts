@@ -120,7 +120,10 @@ test("after removal unsent readings are offered first, then everything is taken 
   await phone.refresh();
   await phone.enter(JOB, "outdoorDbF", 91);
   const photo = { jobId: JOB, field: null, caption: "Drain", takenAt: NOON, latitude: null, longitude: null };
-  await phone.keepPhoto({ ...photo, type: "image/jpeg", bytes: new ArrayBuffer(9) }, new Blob(["full size"]));
+  await phone.keepPhoto(
+    { ...photo, type: "image/jpeg", bytes: new Blob(["nine byte"]) },
+    new Blob(["full size"]),
+  );
   contacts.splice(0, 1, refused("removed"), refused("sign in"));
   await phone.refresh();
   expect([...server.handedOver.values()]).toEqual([
@@ -160,6 +163,19 @@ test("a job that is not assigned any more is handed over and taken off, the othe
   expect(server.handedOver.size).toBe(1);
   expect(Object.keys(phone.state().drafts)).toEqual([other]);
   expect(phone.state().news).toMatch(/not yours any more/);
+});
+
+test("a picture stays the object that it is while readings go: it is not read and drawn anew", async () => {
+  const { phone } = open();
+  await phone.refresh();
+  const photo = { jobId: JOB, field: null, caption: "Drain", takenAt: NOON, latitude: null, longitude: null };
+  await phone.keepPhoto({ ...photo, type: "image/jpeg", bytes: new Blob(["nine byte"]) }, null);
+  await phone.send();
+  const [before] = phone.state().photos;
+  expect(before?.state.at).toBe("office");
+  await phone.enter(JOB, "outdoorDbF", 91);
+  await phone.send();
+  expect(phone.state().photos[0]).toBe(before);
 });
 
 test("a full phone says so, shows what was typed, and keeps it as soon as there is room", async () => {

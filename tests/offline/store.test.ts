@@ -40,3 +40,19 @@ test("two pages that change one draft at once both get through", async () => {
   );
   expect(Object.keys((await one.readDrafts(WHO)).job?.pending ?? {})).toHaveLength(20);
 });
+
+test("a picture that an older page kept as bytes is a file like the others", async () => {
+  const phone = makeTestPhone();
+  const { id, ...photo } = await phone.photo(3);
+  const old = { ...photo, id: "old", bytes: new Uint8Array([1, 2, 3]).buffer };
+  await phone.store().keepPhoto(old as unknown as Awaited<ReturnType<typeof phone.photo>>);
+  const kept = await phone.store().photos(WHO);
+  expect(kept.map((one) => [one.id, one.bytes.size])).toEqual(
+    [
+      ["old", 3],
+      [id, 3],
+    ].toSorted(),
+  );
+  const first = kept.find((one) => one.id === "old");
+  expect(new Uint8Array((await first?.bytes.arrayBuffer()) ?? [])).toEqual(new Uint8Array([1, 2, 3]));
+});

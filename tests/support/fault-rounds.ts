@@ -118,7 +118,7 @@ async function sendPhoto(at: string, app: FieldApp, phone: PhoneOfTest, id: stri
       caption: "Shade",
     },
     ...{ takenAt: "2026-07-01T12:00:00.000Z", latitude: 29.3, longitude: -94.8, type: "image/jpeg" },
-    ...{ bytes: new Uint8Array(PHOTO).buffer, state: { at: "phone" } },
+    ...{ bytes: new Blob([new Uint8Array(PHOTO)]), state: { at: "phone" } },
   };
   for (;;) {
     const answer = await doors.sendPhoto(photo);

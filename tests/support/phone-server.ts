@@ -32,7 +32,7 @@ export function makePhoneServer() {
       return { done: true, value: structuredClone(answer) };
     },
     sendPhoto: async (photo) => {
-      photos.set(photo.id, photo.bytes.byteLength);
+      photos.set(photo.id, photo.bytes.size);
       return done();
     },
     sendOriginal: async (original, bytes) => {
@@ -52,7 +52,7 @@ export function makePhoneServer() {
       return done();
     },
     handOverPhoto: async (photo) => {
-      photos.set(photo.id, photo.bytes.byteLength);
+      photos.set(photo.id, photo.bytes.size);
       return done();
     },
   };

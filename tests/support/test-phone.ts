@@ -42,7 +42,7 @@ export function makeTestPhone(name = `phone-${++stores}`) {
         latitude: null,
         longitude: null,
         type: "image/jpeg",
-        bytes: new ArrayBuffer(bytes),
+        bytes: new Blob([new Uint8Array(bytes)]),
         state: { at: "phone" },
       };
       await store.keepPhoto(photo);
