@@ -1,7 +1,8 @@
 import { Camera } from "lucide-react";
 import { useState } from "react";
+import type { Phone } from "@/lib/offline/phone";
 import { pictureProblemOf } from "@/lib/offline/phone-state";
-import { HEIC, shrinkPhoto, whereNow } from "@/lib/offline/shrink-photo";
+import { takePicture } from "@/lib/offline/take-picture";
 import { phone } from "./use-phone";
 
 type Props = {
@@ -13,21 +14,27 @@ type Props = {
   readonly look: "primary" | "secondary";
 };
 
-/** The phone's camera: the picture is made small and kept at once, with the camera's own beside it; sending comes later. */
+/** The phone's camera. The picture is kept at once; sending comes later. */
 export function TakePhoto({ jobId, field, caption, label, look }: Props) {
   const [problem, setProblem] = useState<string | null>(null);
+  const [isBusy, setIsBusy] = useState(false);
   const take = async (file: File) => {
-    const takenAt = new Date().toISOString();
     setProblem(null);
+    setIsBusy(true);
+    // Only until it is kept: its place and its sending may take longer.
+    const busy = {
+      ...phone(),
+      keepPhoto: (...given: Parameters<Phone["keepPhoto"]>) =>
+        phone()
+          .keepPhoto(...given)
+          .finally(() => setIsBusy(false)),
+    };
     try {
-      const [small, where] = await Promise.all([shrinkPhoto(file), whereNow()]);
-      const place = { latitude: where?.latitude ?? null, longitude: where?.longitude ?? null };
-      // A HEIC picture that stayed as it was is its own original.
-      const camera = small.type === HEIC ? null : file;
-      await phone().keepPhoto({ ...small, ...place, jobId, field, caption, takenAt }, camera);
-      await phone().send();
+      await takePicture(busy, { jobId, field, caption, file });
     } catch (error) {
       setProblem(pictureProblemOf(error));
+    } finally {
+      setIsBusy(false);
     }
   };
   return (
@@ -41,7 +48,7 @@ export function TakePhoto({ jobId, field, caption, label, look }: Props) {
         className={`button button-${look} focus-within:outline-3 focus-within:outline-offset-2 focus-within:outline-accent`}
       >
         <Camera aria-hidden="true" className="size-5" />
-        {label}
+        {isBusy ? "Keeping the picture…" : label}
         <input
           type="file"
           accept="image/*"

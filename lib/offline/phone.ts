@@ -261,11 +261,17 @@ export function createPhone(surroundings: Surroundings) {
     takeTheirs: (jobId: string, key: string) => change(jobId, (draft) => drafts.takeTheirs(draft, key)),
     setClock: (jobId: string, key: string, startedAt: number | null) =>
       change(jobId, (draft) => drafts.withClock(draft, key, startedAt)),
-    /** Keeps a small picture and what the camera made of it. */
-    keepPhoto: (photo: Omit<Photo, "id" | "who" | "state">, camera: Blob | null) =>
-      keep(() =>
-        store.keepPhoto({ ...photo, id: newId(), who: owner.get() ?? "", state: { at: "phone" } }, camera),
-      ),
+    /** Keeps a small picture and what the camera made of it. Answers the picture's id. */
+    keepPhoto: async (photo: Omit<Photo, "id" | "who" | "state">, camera: Blob | null): Promise<string> => {
+      const kept = { ...photo, id: newId(), who: owner.get() ?? "", state: { at: "phone" } } as const;
+      await keep(() => store.keepPhoto(kept, camera));
+      return kept.id;
+    },
+    /** Adds where a picture was taken, unless it has gone already. */
+    placePhoto: async (id: string, place: { readonly latitude: number; readonly longitude: number }) => {
+      const photo = state.photos.find((one) => one.id === id);
+      if (photo?.state.at === "phone") await keep(() => store.keepPhoto({ ...photo, ...place }));
+    },
     /** Throws away a picture that nobody has got yet, with its original. */
     dropPhoto: (id: string) => keep(() => store.dropOriginal(id).then(() => store.dropPhoto(id))),
     write: ({ jobId, kind, questionId, text }: Pick<Letter, "jobId" | "kind" | "questionId" | "text">) =>

@@ -1,4 +1,5 @@
 import { MOST_PHOTO_BYTES } from "@/lib/domain/file-limits";
+import { STILL_MS } from "./contact";
 
 /** Enough to read a nameplate; a tenth of what a phone's camera writes. */
 const LONGEST_SIDE_PX = 1_600;
@@ -50,7 +51,8 @@ export function isHeic(bytes: Uint8Array): boolean {
   return text.startsWith("ftyp") && HEIC_BRANDS.includes(text.slice(4));
 }
 
-const PLACE_WAIT_MS = 4_000;
+/** Shorter than the pause after which a picture is sent: it takes its place along. */
+const PLACE_WAIT_MS = STILL_MS - 1_000;
 
 /** Where the phone is, when the person allows it and the phone finds out soon enough. */
 export function whereNow(): Promise<{ readonly latitude: number; readonly longitude: number } | null> {
@@ -62,6 +64,6 @@ export function whereNow(): Promise<{ readonly latitude: number; readonly longit
       { timeout: PLACE_WAIT_MS, maximumAge: 600_000 },
     );
     // Some phones wait for an answer to their own question before the clock above starts.
-    setTimeout(() => done(null), PLACE_WAIT_MS + 1_000);
+    setTimeout(() => done(null), PLACE_WAIT_MS + 500);
   });
 }
