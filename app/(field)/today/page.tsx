@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
+import { EarlyBundle } from "@/components/field/early-bundle";
 import { FieldApp } from "@/components/field/field-app";
-import { EARLY_BUNDLE_SCRIPT } from "@/lib/offline/early-bundle";
 import { pageScope } from "@/lib/server/page";
 
 export const metadata: Metadata = {
@@ -16,8 +16,7 @@ export default async function TodayPage() {
   await pageScope("startup.fill");
   return (
     <>
-      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: a fixed text of ours, the same for everybody */}
-      <script dangerouslySetInnerHTML={{ __html: EARLY_BUNDLE_SCRIPT }} />
+      <EarlyBundle />
       <FieldApp />
     </>
   );
