@@ -4,7 +4,7 @@ import { cx } from "@/components/ui/cx";
 import { Button } from "@/components/ui/plain-button";
 import { SafetyCaution } from "@/components/ui/safety-caution";
 import type { DryAnswer } from "@/lib/domain/dry-answer";
-import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
+import { placeOfField, type StartupKey, startupField } from "@/lib/domain/startup-walk";
 import type { Finding, Verdict } from "@/lib/engineering/findings";
 import { useEngine, useEvaluation } from "./use-evaluation";
 import type { Work } from "./use-job";
@@ -41,7 +41,11 @@ export function DryCard({ work, go }: Props) {
         <section className="grid gap-2">
           <h3 className="font-semibold">Not measured, and it decides</h3>
           {unmeasured.map((key) => (
-            <Button key={key} wide onClick={() => go({ job: work.job.id, at: screenOf(work, key) })}>
+            <Button
+              key={key}
+              wide
+              onClick={() => go({ job: work.job.id, at: placeOfField(key, work.screens) })}
+            >
               {nameOf(key)}
             </Button>
           ))}
@@ -93,10 +97,6 @@ function Reasons({ title, findings }: { readonly title: string; readonly finding
 /** Findings of the first stage say so: the others are of full capacity or of the whole. */
 function stageOf({ inputs }: Finding): string {
   return inputs.some((input) => input.startsWith("first")) ? "First stage: " : "";
-}
-
-function screenOf({ screens }: Work, key: StartupKey): string | null {
-  return screens.find((one) => one.fields.includes(key))?.id ?? null;
 }
 
 /** The label alone is the same at both stages. */

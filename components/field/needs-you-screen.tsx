@@ -1,6 +1,6 @@
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
-import { type StartupKey, startupField } from "@/lib/domain/startup-walk";
+import { placeOfField, type StartupKey, startupField } from "@/lib/domain/startup-walk";
 import { needsYou } from "@/lib/offline/needs-you";
 import type { Letter } from "@/lib/offline/outbox";
 import { words } from "./entry-field";
@@ -30,7 +30,6 @@ export function NeedsYouScreen({ work, go }: Props) {
       <ul className="grid gap-3">
         {fields.map(([key, pending]) => {
           const field = startupField(key as StartupKey);
-          const screen = screens.find((one) => (one.fields as readonly string[]).includes(key));
           return (
             <li key={key}>
               <Card title={field.label}>
@@ -50,11 +49,13 @@ export function NeedsYouScreen({ work, go }: Props) {
                     <p>
                       You entered <strong>{words(field, pending.value)}</strong>; it is kept on this phone.
                     </p>
-                    {screen ? (
-                      <Button wide variant="primary" onClick={() => go({ job: job.id, at: screen.id })}>
-                        Mend it
-                      </Button>
-                    ) : null}
+                    <Button
+                      wide
+                      variant="primary"
+                      onClick={() => go({ job: job.id, at: placeOfField(key as StartupKey, screens) })}
+                    >
+                      Mend it
+                    </Button>
                   </div>
                 )}
               </Card>

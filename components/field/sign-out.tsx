@@ -9,6 +9,7 @@ import { phone, usePhone } from "./use-phone";
 export function SignOut() {
   const state = usePhone();
   const [isAsking, setIsAsking] = useState(false);
+  const [hasTried, setHasTried] = useState(false);
   const count = unsentCount(state);
   if (!isAsking || count === 0) {
     return (
@@ -26,7 +27,12 @@ export function SignOut() {
         Signed out, {count === 1 ? "it stays" : "they stay"} on this phone unseen and{" "}
         {count === 1 ? "goes" : "go"} out only when you sign in here again.
       </p>
-      <Button wide variant="primary" onClick={() => void sendThenSignOut()}>
+      {hasTried && !state.sending ? (
+        <p role="status" className="font-semibold text-short">
+          Not everything could be sent just now.
+        </p>
+      ) : null}
+      <Button wide variant="primary" onClick={() => void sendThenSignOut().then(() => setHasTried(true))}>
         Send first, then sign out
       </Button>
       <Button wide variant="danger" onClick={() => void signOut()}>

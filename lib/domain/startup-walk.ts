@@ -90,6 +90,13 @@ export function missingNames(values: Values): readonly string[] {
   return missingToSign(startupRecordFields, values).map((key) => startupField(key as StartupKey).label);
 }
 
+/** Where on the phone a field is entered: its reading's screen, or one of those that end the walk. */
+export function placeOfField(key: StartupKey, screens: readonly WalkScreen[]): string {
+  const screen = screens.find((one) => one.fields.includes(key));
+  if (screen) return screen.id;
+  return key === "notes" ? "photos" : key.startsWith("left") ? "settings" : "finish";
+}
+
 /** The stage a reading belongs to; `null` for one of the whole system. */
 export function stageOfKey(key: StartupKey): StageKey | null {
   return key.startsWith("second") ? "second" : key.startsWith("first") ? "first" : null;

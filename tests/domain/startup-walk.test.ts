@@ -2,7 +2,13 @@ import { describe, expect, test } from "vitest";
 import { emptyStage, STAGE_FIELDS } from "@/lib/domain/stages";
 import { foundKey, PAIRED_KEYS } from "@/lib/domain/stages/startup-found";
 import { correctionFor, dropsOf } from "@/lib/domain/startup-sums";
-import { missingNames, otherStageKey, screenState, startupWalk } from "@/lib/domain/startup-walk";
+import {
+  missingNames,
+  otherStageKey,
+  placeOfField,
+  screenState,
+  startupWalk,
+} from "@/lib/domain/startup-walk";
 import { FULL_JOB } from "../support/full-job";
 
 const context = FULL_JOB;
@@ -18,6 +24,16 @@ describe("the walk through a startup", () => {
     for (const screen of walk({ circuitOpened: true }))
       for (const field of [...screen.fields, ...(screen.instrument ? [screen.instrument] : [])])
         expect(STAGE_FIELDS.startup_record).toHaveProperty(field);
+  });
+
+  test("every field leads to the screen where it is entered", () => {
+    const at = (key: keyof typeof empty) => placeOfField(key, walk());
+    expect(at("secondReturnRhPct")).toBe("secondReturnMoisture");
+    expect([at("notes"), at("leftCoolingSetpointF"), at("customerShownName")]).toEqual([
+      "photos",
+      "settings",
+      "finish",
+    ]);
   });
 
   test("asks for everything that is needed before signing", () => {
