@@ -1,7 +1,7 @@
 import { ArrowDown } from "lucide-react";
 import { VerdictMark } from "@/components/findings/verdict-mark";
+import type { Said } from "@/lib/domain/startup-said";
 import { FindingBrief } from "./finding-brief";
-import type { Said } from "./use-said";
 
 const PLACE = "what-it-says";
 
