@@ -46,7 +46,7 @@ export function NeedsYouScreen({ work, go }: Props) {
                 ) : (
                   <div className="grid gap-2">
                     <p className="text-short">{pending.held?.message}</p>
-                    <p>
+                    <p className="line-clamp-4">
                       You entered <strong>{words(field, pending.value)}</strong>; it is kept on this phone.
                     </p>
                     <Button
@@ -66,7 +66,7 @@ export function NeedsYouScreen({ work, go }: Props) {
           <li key={id}>
             <Card title={LETTER_WORDS[kind].title}>
               <p className="text-short">{message}</p>
-              <p>
+              <p className="line-clamp-4">
                 You wrote <strong>{text}</strong>; it is kept on this phone.
               </p>
               <div className="mt-2 grid gap-2">

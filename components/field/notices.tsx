@@ -43,7 +43,7 @@ export function Notices({ state, go }: Props) {
           }
           action={
             <Button onClick={() => go({ job: held.jobId, at: "needs-you" })} variant="primary">
-              Look at them
+              Look at {held.count === 1 ? "it" : "them"}
             </Button>
           }
         />

@@ -52,7 +52,8 @@ export function ReadingScreen({ work, screen, go }: Props) {
         </span>
       }
       bottomBar={
-        <>
+        // One row where the phone lies on its side.
+        <div className="[@media(max-height:480px)]:flex [@media(max-height:480px)]:gap-4 [&>*]:flex-1">
           <ReadingVerdict {...said} />
           <div className="flex gap-2 [&>*]:flex-1">
             <Button onClick={() => step(-1)}>Back</Button>
@@ -60,7 +61,7 @@ export function ReadingScreen({ work, screen, go }: Props) {
               Next
             </Button>
           </div>
-        </>
+        </div>
       }
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys that also have buttons, for a keyboard in the van */}

@@ -41,7 +41,7 @@ export function ductCurve(input: DuctCurveInput): ChartGeometry | null {
   if (curves.length === 0) return null;
   const height = input.width < 500 ? 320 : 360;
   const plot: Plot = { left: 52, top: 34, right: input.width - 84, bottom: height - 44 };
-  const all = [...curves, ...input.ducts].flatMap(({ points }) => points);
+  const all = [...[...curves, ...input.ducts].flatMap(({ points }) => points), ...input.meets];
   const x = axisOver(
     all.map(({ airflowCfm }) => airflowCfm),
     [plot.left, plot.right],

@@ -107,7 +107,7 @@ function missingAir(stage: Stage, { inputs }: JobContext): readonly StartupKey[]
 
 /** What falls short, without what it was held against: that stands below. */
 function shortTitle({ title }: Finding): string {
-  const [what = title] = title.split(/ against | is | within | holds|, /);
+  const [what = title] = title.split(/ against | is | within | before | holds|, /);
   return what.charAt(0).toLowerCase() + what.slice(1);
 }
 

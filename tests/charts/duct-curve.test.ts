@@ -126,13 +126,20 @@ test("a phone's static lies on the curve of its setting, beside the designed poi
   // High falls from 1,200 at 0.1 to 1,000 at 0.9 in. w.c.: at 0.3 + 0.4 = 0.7 it moves 1,050 cfm.
   expect(full?.meets[0]).toMatchObject({ setting: "high", ducts: "measured", externalStaticInWc: 0.7 });
   expect(full?.meets[0]?.airflowCfm).toBeCloseTo(1_050, 6);
-  expect(full?.settings.filter(({ chosen }) => chosen).map(({ name }) => name)).toEqual(["high"]);
+  expect(full?.settings.map(({ name }) => name)).toEqual(["high"]);
   const drawn = full && ductCurve({ ...full, width: 340 });
   expect(drawn?.textAlternative).toContain("setting high moves 1,050 cfm against 0.70 in. w.c. (measured)");
   // The first stage: low at 0.2 is 775 cfm; designed is where low meets the ducts, 764.6 cfm at 0.2416 (see above).
   const first = measuredAirflowPicture(context, evaluation, "first");
   expect(first?.meets.map((one) => Math.round(one.airflowCfm))).toEqual([775, 765]);
   expect(first?.remarks).toEqual(["Designed: 765 cfm against 0.24 in. w.c."]);
+  // A designed point that is on no curve lies inside the axes all the same.
+  const far = first && {
+    ...first,
+    meets: first.meets.map((one) => ({ ...one, airflowCfm: one.airflowCfm + 900 })),
+  };
+  for (const mark of (far && ductCurve({ ...far, width: 340 })?.marks) ?? expect.fail("marks"))
+    expect(mark.x).toBeLessThanOrEqual(340 - 84);
   const byHood = { ...context.inputs.startup_record, secondAirflowMethod: "flow plate" as const };
   const other = { ...context, inputs: { ...context.inputs, startup_record: byHood } };
   expect(measuredAirflowPicture(other, evaluation, "second")).toBeNull();

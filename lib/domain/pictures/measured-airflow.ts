@@ -18,7 +18,8 @@ export function measuredAirflowPicture(context: JobContext, { results }: Evaluat
   const designed = designedPoint(context, results, stage);
   const measured = { setting, ducts: "measured", chosen: true, airflowCfm, externalStaticInWc: staticInWc };
   return {
-    settings: curvesOf(model, [setting]),
+    // The one curve: five names side by side do not fit a phone.
+    settings: curvesOf(model, [setting]).filter(({ chosen }) => chosen),
     ducts: [],
     meets: [
       { ...measured, powerW: null },
