@@ -55,7 +55,8 @@ function readyToSend({ drafts, photos, letters }: PhoneState): string {
 export function LinkState({ state }: { readonly state: PhoneState }) {
   const count = unsentCount(state);
   const held = jobsThatNeedYou(state).length > 0;
-  const at = count === 0 ? "sent" : held ? "needs you" : state.sending ? "sending" : "phone";
+  const onItsWay = state.sending ? "sending" : state.keeping ? "keeping" : "phone";
+  const at = count === 0 ? "sent" : held ? "needs you" : onItsWay;
   return (
     <div role="status" className="flex flex-col items-end">
       {count === 0 ? <SendMark at="sent" /> : <SendMark at={at} count={count} />}

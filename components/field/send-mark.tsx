@@ -3,9 +3,10 @@ import { cx } from "@/components/ui/cx";
 import type { Draft } from "@/lib/offline/draft";
 
 /** Where something entered is. */
-export type Whereabouts = "phone" | "sending" | "sent" | "needs you";
+export type Whereabouts = "keeping" | "phone" | "sending" | "sent" | "needs you";
 
 const LOOK = {
+  keeping: { word: "Keeping", icon: Smartphone, ink: "text-muted" },
   phone: { word: "Saved on this phone", icon: Smartphone, ink: "text-caution" },
   sending: { word: "Sending", icon: ArrowUp, ink: "text-accent" },
   sent: { word: "Sent", icon: Check, ink: "text-meets" },
@@ -35,10 +36,4 @@ export function fieldAt(
   if (!pending) return isEmpty ? null : "sent";
   if (pending.held) return "needs you";
   return sending && draft?.upload && key in draft.upload.fields ? "sending" : "phone";
-}
-
-/** Where several things are together: the one that needs most speaks. */
-export function worstAt(all: readonly (Whereabouts | null)[]): Whereabouts | null {
-  const order = ["needs you", "sending", "phone", "sent"] as const;
-  return order.find((one) => all.includes(one)) ?? null;
 }

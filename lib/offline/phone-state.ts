@@ -14,6 +14,8 @@ export type PhoneState = {
   readonly originals: readonly Original[];
   readonly link: "unknown" | "online" | "offline" | "sign in";
   readonly sending: boolean;
+  /** True while something typed is on its way into the phone's store: it is not kept yet. */
+  readonly keeping: boolean;
   /** Why something could not be kept on this phone. */
   readonly storageProblem: string | null;
   /** Why the office did not take something. */
@@ -32,6 +34,7 @@ export const STARTING: PhoneState = {
   originals: [],
   link: "unknown",
   sending: false,
+  keeping: false,
   storageProblem: null,
   refusal: null,
   news: null,

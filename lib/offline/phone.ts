@@ -59,7 +59,7 @@ export function createPhone(surroundings: Surroundings) {
       const job = state.bundle?.jobs.find((one) => one.id === jobId);
       return drafts.emptyDraft(job ? recordOf(job) : {});
     },
-    show: (all) => show({ drafts: all }),
+    show: (all) => show({ drafts: all, keeping: writer.isBehind() }),
     failed: (error) => show({ storageProblem: storageProblemOf(error) }),
     kept: () => {
       if (state.storageProblem !== null) show({ storageProblem: null });

@@ -74,6 +74,8 @@ test("a whole startup with photos and no network: browser killed, reopened, reco
   const jobId = await openJob(page, "Bartholomew Quay-Estrada");
   await page.getByRole("button", { name: "Begin the startup" }).click();
   await walkReadings(page, READINGS);
+  // Said only when all of it is in the phone's store.
+  await expect(page.getByRole("banner").getByText(/Saved on this phone/)).toBeVisible();
   await openReading(page, jobId, "photos", app.address);
   for (const [index, color] of ["#0c6355", "#a82812"].entries()) {
     const buffer = await sharp({ create: { width: 3000, height: 2000, channels: 3, background: color } })

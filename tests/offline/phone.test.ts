@@ -178,6 +178,28 @@ test("a picture stays the object that it is while readings go: it is not read an
   expect(phone.state().photos[0]).toBe(before);
 });
 
+test("what is typed is said to be kept only when the store has it", async () => {
+  const store = openFieldStore();
+  let finish: () => void = () => undefined;
+  const slow: FieldStore = {
+    ...store,
+    changeDraft: async (...asked) => {
+      await new Promise<void>((done) => {
+        finish = done;
+      });
+      return store.changeDraft(...asked);
+    },
+  };
+  const { phone } = open({ store: slow });
+  await phone.refresh();
+  const entering = phone.enter(JOB, "outdoorDbF", 91);
+  expect(phone.state()).toMatchObject({ keeping: true, drafts: { [JOB]: { pending: { outdoorDbF: {} } } } });
+  await new Promise((soon) => setTimeout(soon, 5));
+  finish();
+  await entering;
+  expect(phone.state().keeping).toBe(false);
+});
+
 test("a full phone says so, shows what was typed, and keeps it as soon as there is room", async () => {
   const store = openFieldStore();
   let isFull = false;
