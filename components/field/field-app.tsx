@@ -3,7 +3,6 @@
 import { lazy, Suspense, useEffect } from "react";
 import { Notice } from "@/components/ui/notice";
 import { FieldFrame } from "./field-frame";
-import { JobScreen } from "./job-screen";
 import { LinkState, useContact } from "./link-state";
 import { TodayScreen } from "./today-screen";
 import { useHabits } from "./use-habits";
@@ -12,7 +11,8 @@ import { phone, usePhone } from "./use-phone";
 import { usePlace } from "./use-place";
 import { useWorker } from "./use-worker";
 
-const JobPlaces = lazy(async () => ({ default: (await import("./job-places")).JobPlaces }));
+const loadPlaces = async () => ({ default: (await import("./job-places")).JobPlaces });
+const JobPlaces = lazy(loadPlaces);
 
 /** The field screens: one page that works with what this phone holds. */
 export function FieldApp() {
@@ -25,6 +25,11 @@ export function FieldApp() {
   useEffect(() => {
     void phone().reload();
   }, []);
+  // The screens of a job come behind the list of jobs, before anybody taps one.
+  const isReady = state.phase === "ready";
+  useEffect(() => {
+    if (isReady) loadPlaces().catch(() => undefined);
+  }, [isReady]);
   useEffect(() => {
     document.documentElement.toggleAttribute("data-torch", habits.torch);
   }, [habits.torch]);
@@ -71,9 +76,7 @@ export function FieldApp() {
       </FieldFrame>
     );
   }
-  return place.at === null ? (
-    <JobScreen work={job} go={go} />
-  ) : (
+  return (
     <Suspense>
       <JobPlaces work={job} at={place.at} go={go} />
     </Suspense>

@@ -1,5 +1,6 @@
 import { FindingsScreen } from "./findings-screen";
 import { FinishScreen } from "./finish-screen";
+import { JobScreen } from "./job-screen";
 import { NeedsYouScreen } from "./needs-you-screen";
 import { PhotosScreen } from "./photos-screen";
 import { ReadingScreen } from "./reading-screen";
@@ -7,11 +8,13 @@ import { SettingsScreen } from "./settings-screen";
 import type { Work } from "./use-job";
 import type { Place } from "./use-place";
 
-type Props = { readonly work: Work; readonly at: string; readonly go: (place: Place) => void };
+type Props = { readonly work: Work; readonly at: string | null; readonly go: (place: Place) => void };
 
 /** The screens of one job. */
 export function JobPlaces({ work, at, go }: Props) {
   switch (at) {
+    case null:
+      return <JobScreen work={work} go={go} />;
     case "findings":
       return <FindingsScreen work={work} go={go} />;
     case "finish":
