@@ -54,9 +54,10 @@ export function FieldApp() {
           />
         )}
         <p role="status" hidden={state.news !== null}>
-          {state.link === "offline"
-            ? "This phone holds no jobs yet. Open this page once with a signal; then it works without."
-            : "Getting your jobs…"}
+          {state.refusal ??
+            (state.link === "offline"
+              ? "This phone holds no jobs yet. Open this page once with a signal; then it works without."
+              : "Getting your jobs…")}
         </p>
       </FieldFrame>
     );
