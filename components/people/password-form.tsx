@@ -31,9 +31,6 @@ export function PasswordForm({ change }: { readonly change: (input: unknown) => 
         autoComplete="new-password"
         error={problemOf(problems, "next")}
       />
-      <p className="text-sm text-muted">
-        It signs you out on every device, this one too. Do it at once when a device is lost.
-      </p>
       <SubmitButton busy={busy}>Change password</SubmitButton>
     </ActionForm>
   );

@@ -17,7 +17,9 @@ export default async function AccountPage() {
       <PageHeader title="Your account" lead="Your password, and the mail that comes to you." />
       <div className="grid max-w-md gap-6">
         <Card title="Change password">
-          <p className="mb-3 text-sm text-muted">Every device you are signed in on has to sign in again.</p>
+          <p className="mb-3 text-sm text-muted">
+            Every device you are signed in on has to sign in again. Do it at once when one is lost.
+          </p>
           <PasswordForm change={changeOwnPassword} />
         </Card>
         {switches.length > 0 ? (
