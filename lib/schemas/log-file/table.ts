@@ -21,8 +21,15 @@ const RETURN = 13;
 /** Such rows are lists of strings, at ten times the bytes. */
 const MOST_QUOTED_BYTES = 15_000_000;
 
-/** Lines looked at to find delimiter and headings. */
+/** The library makes an error of each line that is not as wide as the first, only to forget it: 10 µs each. */
+const MOST_RAGGED = 200_000;
+const RAGGED = `Cells of this file hold quotes, and more than ${MOST_RAGGED.toLocaleString("en-US")} lines have another number of columns than the first. Leave out the lines above the headings, or the quotes.`;
+
+/** Lines looked at to find the delimiter. */
 const LOOK = 60;
+/** An exporter's remarks above the headings are a page at most, a logger's columns a few dozen. */
+const MOST_LINES_ABOVE = 1_000;
+const MOST_COLUMNS = 1_000;
 
 /** Takes a text in UTF-8 apart, or says why it is no table. */
 export function tableOf(text: Uint8Array): Table | FileRefusal {
@@ -39,6 +46,14 @@ export function tableOf(text: Uint8Array): Table | FileRefusal {
   const first = firstDated(cells);
   if (first === -1) {
     return refuse("no table", "No line with a date was found. A log needs a column with date and time.");
+  }
+  for (let row = 0; row <= first; row++) {
+    if (cells.width(row) <= MOST_COLUMNS) continue;
+    const line = cells.line(row);
+    return refuse(
+      "no table",
+      `Line ${line} has ${cells.width(row).toLocaleString("en-US")} columns; ${MOST_COLUMNS.toLocaleString("en-US")} are the most. Export the log again.`,
+    );
   }
   const above = Array.from({ length: first }, (_, row) => rowOf(cells, row));
   return {
@@ -60,8 +75,8 @@ export function rowOf(cells: Cells, row: number): readonly string[] {
 }
 
 function firstDated(cells: Cells): number {
-  for (let row = 0; row < cells.rowCount; row++) {
-    for (let column = 0; column < cells.width(row); column++) {
+  for (let row = 0; row < Math.min(cells.rowCount, MOST_LINES_ABOVE); row++) {
+    for (let column = 0; column < Math.min(cells.width(row), MOST_COLUMNS); column++) {
       if (readDateCell(cells.cell(row, column)) !== null) return row;
     }
   }
@@ -92,6 +107,7 @@ function cutRows(text: Uint8Array, delimiter: Delimiter): Cells | FileRefusal {
   }
   const rows: string[][] = [];
   const lines: number[] = [];
+  let ragged = 0;
   try {
     parse(partOf(text, 0, text.length), {
       delimiter,
@@ -99,12 +115,15 @@ function cutRows(text: Uint8Array, delimiter: Delimiter): Cells | FileRefusal {
       skip_empty_lines: true,
       relax_quotes: true,
       on_record: (cells: string[], { lines: line }: { lines: number }) => {
+        if (cells.length !== rows[0]?.length && rows.length > 0) ragged++;
+        if (ragged > MOST_RAGGED) throw new Error(RAGGED);
         rows.push(cells);
         lines.push(line);
         return null;
       },
     });
   } catch (error) {
+    if (ragged > MOST_RAGGED) return refuse("too large", RAGGED);
     const said = error instanceof Error ? error.message : "unknown fault";
     return refuse(
       "no table",

@@ -42,3 +42,17 @@ it("a gap of five weeks is one gap, with its length", () => {
   );
   expect(file.gaps.map(({ missingSamples }) => missingSamples)).toEqual([weeks / 5 - 1]);
 });
+
+it("a line of thousands of columns is named and refused before anything is made of it", () => {
+  const wide = (text: string) => readLogFile(text, { zone: "America/Chicago", mapping: null });
+  const row = "2024-05-01 00:00,70,50";
+  expect(wide(`time,indoor_temp_F,indoor_RH${",".repeat(200_000)}\n${row}\n`)).toMatchObject({
+    kind: "refused",
+    reason: expect.stringMatching(/^Line 1 has 200,003 columns; 1,000 are the most/),
+  });
+  expect(wide(`time,indoor_temp_F,indoor_RH\n${row}${",1".repeat(200_000)}\n`)).toMatchObject({
+    kind: "refused",
+    reason: expect.stringMatching(/^Line 2 has /),
+  });
+  expect(wide(`a,b\n${",\n".repeat(300_000)}${row}\n`)).toMatchObject({ kind: "refused", code: "no table" });
+});
