@@ -57,12 +57,18 @@ function refusedOfSetting(lines: readonly Line[], refuse: Refuse): readonly Refu
  */
 function mostThatFall(sorted: readonly Line[]): readonly Line[] {
   const weight = (line: Line) => (line.row === null ? sorted.length + 1 : 1);
-  const fits = (before: Line, after: Line) => faultBetween(before.values, after.values) === null;
+  // Of each pair there may be, so without the words of what is wrong between two.
+  const fits = ({ values: before }: Line, { values: after }: Line) =>
+    after.externalStaticInWc !== before.externalStaticInWc && after.airflowCfm <= before.airflowCfm;
   // From each line on: how much can be kept when it is.
   const worth: number[] = [];
   for (const [at, line] of [...sorted.entries()].toReversed()) {
-    const rest = sorted.map((other, index) => (index > at && fits(line, other) ? (worth[index] ?? 0) : 0));
-    worth[at] = weight(line) + Math.max(0, ...rest);
+    let rest = 0;
+    for (let index = at + 1; index < sorted.length; index++) {
+      const [other, more] = [sorted[index], worth[index] ?? 0];
+      if (more > rest && other !== undefined && fits(line, other)) rest = more;
+    }
+    worth[at] = weight(line) + rest;
   }
   const kept: Line[] = [];
   let left = Math.max(0, ...worth);
