@@ -6,7 +6,11 @@ import { load } from "@/lib/server/page";
 import { openInvitation } from "@/lib/services/people";
 import { join } from "./actions";
 
-export const metadata: Metadata = { title: "Join", referrer: "no-referrer" };
+export const metadata: Metadata = {
+  title: "Join",
+  referrer: "no-referrer",
+  robots: { index: false, follow: false },
+};
 
 export default async function JoinPage({
   params,
