@@ -77,6 +77,7 @@ export function StageForm({
     fields,
     inputs: inputs as TypedValues,
     version,
+    mayEdit,
     save,
     read: () => now.current,
     write,

@@ -18,6 +18,7 @@ type Facts = {
   readonly fields: FieldDefs;
   readonly inputs: TypedValues;
   readonly version: number | null;
+  readonly mayEdit: boolean;
   readonly save: (input: unknown) => Promise<SaveAnswer>;
   /** What stands in the form now. */
   readonly read: () => TypedValues;
@@ -126,7 +127,7 @@ export function useAutosave(facts: Facts) {
   useEffect(() => {
     const held = heldEntries.of(formKey);
     // Told to the form as if typed anew, so that it is saved or says again why it cannot be.
-    if (held !== null) latest.current.write(held);
+    if (held !== null && latest.current.mayEdit) latest.current.write(held);
     const stop = onBack(() => {
       if (at.current.dirty) void doors.current.send();
     });
