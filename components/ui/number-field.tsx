@@ -3,6 +3,7 @@
 import { type ComponentProps, useState } from "react";
 import { type QuantityText, readQuantityText, shownUnit } from "@/lib/domain/quantity-text";
 import { FieldFrame, type FieldProps, fieldIds } from "../forms/field-frame";
+import { afterPress } from "./after-press";
 import { cx } from "./cx";
 
 export type NumberFieldProps = FieldProps &
@@ -63,7 +64,7 @@ export function NumberField({
           onBlur={(event) => {
             // While typing, "-" or "1," is only unfinished; on leaving the field it is a problem.
             const read = readQuantityText(event.target.value, unit);
-            setProblem(read.ok ? undefined : read.problem);
+            afterPress(() => setProblem(read.ok ? undefined : read.problem));
             onBlur?.(event);
           }}
         />

@@ -95,6 +95,13 @@ test("two people save the same record: nothing is lost, both values are shown", 
   await page.getByRole("button", { name: "Correct", exact: true }).click();
   const correction = page.getByRole("dialog", { name: "Correct customer and home" });
   await correction.getByLabel("Phone").fill("555-0177");
+  // A field with a message to say is left by pressing the button: the press counts, though the message moves the page.
+  await correction.getByLabel("ZIP code").fill("");
+  await correction.getByLabel("Elevation").fill("20 m");
+  await correction.getByRole("button", { name: "Save the correction" }).click();
+  await expect(correction.getByText("ZIP code is needed.").first()).toBeVisible();
+  await correction.getByLabel("ZIP code").fill("77550");
+  await correction.getByLabel("Elevation").fill("66");
   await correction.getByRole("button", { name: "Save the correction" }).click();
   await expect(correction).toBeHidden();
   await expect(page.getByText("555-0177")).toBeVisible();
