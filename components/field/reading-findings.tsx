@@ -15,7 +15,7 @@ export function ReadingVerdict({ findings, asked }: Said) {
   return (
     <button
       type="button"
-      className="flex min-h-11 w-full items-center gap-2 text-left"
+      className="flex min-h-11 w-full min-w-0 items-center gap-2 text-left"
       onClick={() => document.getElementById(PLACE)?.scrollIntoView({ block: "start" })}
     >
       {isAsked || worst === undefined ? (
