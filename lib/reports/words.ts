@@ -96,7 +96,7 @@ const english: HomeownerWords = {
   verdictMeanings: {
     meets: "within the aim, uncertainty included",
     "falls short": "outside the aim, uncertainty included",
-    "can't tell": "the instrument is not exact enough",
+    "can't tell": "the readings are not enough to say",
     "not measured": "no reading was taken",
   },
   page: (page, of) => `Page ${page} of ${of}`,
@@ -155,7 +155,7 @@ const spanish: HomeownerWords = {
   verdictMeanings: {
     meets: "dentro del objetivo, con incertidumbre",
     "falls short": "fuera del objetivo, con incertidumbre",
-    "can't tell": "el instrumento no es bastante exacto",
+    "can't tell": "las lecturas no bastan para decirlo",
     "not measured": "no se tomó lectura",
   },
   page: (page, of) => `Página ${page} de ${of}`,

@@ -144,3 +144,14 @@ test("a review ends in its findings: what was changed is not left to a page of i
     "Findings",
   ]);
 });
+
+test.each(["en", "es"] as const)("a log of 36 hours keeps no promise on the cover (%s)", (language) => {
+  const { log } = FULL_JOB;
+  if (log === null) throw new Error("The full job has a log.");
+  const verdictOf = (loggedHours: number) => {
+    const context = { ...FULL_JOB, log: { ...log, loggedHours, dryHours: loggedHours, analysis: null } };
+    return homeownerPacketView(packetPartsOf({}, [], context), language, null).lived?.figures[0]?.verdict;
+  };
+  expect(verdictOf(36)).toBe("can't tell");
+  expect(verdictOf(336)).toBe("meets");
+});
