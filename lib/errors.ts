@@ -3,6 +3,8 @@ import type { FieldProblem } from "./domain/problems";
 /** Code → HTTP status: the only such table. */
 export const STATUS_OF = {
   NOT_SIGNED_IN: 401,
+  /** A program's token may only read. The only 403: a token is told what it may itself, and of nothing else. */
+  READ_ONLY_TOKEN: 403,
   NOT_FOUND: 404,
   INVALID_INPUT: 422,
   CONFLICT: 409,
@@ -15,6 +17,7 @@ export const STATUS_OF = {
   TOO_LARGE: 413,
   UNSUPPORTED_FILE: 415,
   TOO_MANY_TRIES: 429,
+  TOO_MANY_CALLS: 429,
   UNAVAILABLE: 503,
   UNEXPECTED: 500,
 } as const;

@@ -4,6 +4,7 @@ const TABS = [
   { key: "brand", href: "/company", label: "Brand" },
   { key: "members", href: "/company/members", label: "Members" },
   { key: "activity", href: "/company/activity", label: "Activity" },
+  { key: "tokens", href: "/company/tokens", label: "API tokens" },
   { key: "data", href: "/company/data", label: "Data" },
   { key: "work", href: "/company/work", label: "Background work" },
 ] as const;

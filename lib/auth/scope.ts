@@ -9,11 +9,13 @@ type Verified = {
   readonly userId: UserId;
   readonly role: Role;
   readonly membershipVersion: number;
+  readonly tokenName?: string;
 };
 
 /** Makes the proof of membership. Call it only with facts just read from the database. */
-export function makeScope({ tenantId, userId, role, membershipVersion }: Verified): TenantScope {
-  return { tenantId, userId, role, membershipVersion } as TenantScope;
+export function makeScope({ tenantId, userId, role, membershipVersion, tokenName }: Verified): TenantScope {
+  const token = tokenName === undefined ? {} : { tokenName };
+  return { tenantId, userId, role, membershipVersion, ...token } as TenantScope;
 }
 
 /** The scope of a member outside a request: the demo's seed, background work, tests. `null` when not a member. */

@@ -31,6 +31,7 @@ export async function appendActivity(
   scope: TenantScope,
   entry: ActivityEntry,
 ): Promise<void> {
+  const after = scope.tokenName === undefined ? entry.after : through(scope.tokenName, entry.after);
   await tx.activity.createMany({
     data: {
       tenantId: scope.tenantId,
@@ -41,9 +42,14 @@ export async function appendActivity(
       jobId: entry.jobId ?? null,
       reason: entry.reason ?? null,
       ...(entry.before === undefined ? {} : { before: asJson(entry.before) }),
-      ...(entry.after === undefined ? {} : { after: asJson(entry.after) }),
+      ...(after === undefined ? {} : { after: asJson(after) }),
     },
   });
+}
+
+/** What a program did in a member's name says so. */
+function through(tokenName: string, after: unknown): unknown {
+  return { ...(typeof after === "object" ? after : {}), through: `API token “${tokenName}”` };
 }
 
 export function activity(scope: TenantScope) {

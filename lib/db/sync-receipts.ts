@@ -9,6 +9,13 @@ export type SyncReceipt = {
 
 export function syncReceipts(scope: TenantScope) {
   return {
+    /** Makes a second upload of this id wait until the first has ended. Call it first in the transaction. */
+    lock: (clientId: string): Promise<void> =>
+      withTenant(scope, async (tx) => {
+        await tx.$queryRaw`SELECT true FROM (SELECT pg_advisory_xact_lock(
+          hashtextextended(${`receipt ${scope.tenantId} ${clientId}`}, 0))) AS taken`;
+      }),
+
     /** What was answered to an upload of this id, or `null` when none arrived yet. */
     find: (clientId: string): Promise<SyncReceipt | null> =>
       withTenant(scope, async (tx) => {

@@ -13,5 +13,7 @@ export type TenantScope = {
   readonly role: Role;
   /** Changes when the member's role changes or the member is removed. */
   readonly membershipVersion: number;
+  /** The API token that asks in the member's name; absent when the member asks. The trail names it. */
+  readonly tokenName?: string;
   readonly [verified]: true;
 };

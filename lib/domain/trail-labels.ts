@@ -75,6 +75,9 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   livedHoursAboveLimit: whole("Above the limit, lived", "h"),
   forecastHoursAboveLimit: whole("Above the limit, forecast", "h"),
   option: text("Option"),
+  through: text("Through"),
+  access: text("May"),
+  expiresAt: text("Until"),
 };
 
 /** How the value under a key of an entry is named and written; `null` when nothing here knows the key. */

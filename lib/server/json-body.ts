@@ -7,14 +7,19 @@ import { refuseUnstorableText } from "./storable-text";
  *
  * @throws AppError `TOO_LARGE`, or `INVALID_INPUT` when it did not arrive whole.
  */
-export async function readJson(request: Request, mostBytes: number, field: string): Promise<unknown> {
+export async function readJson(
+  request: Request,
+  mostBytes: number,
+  field: string,
+  damaged = "This upload arrived damaged. Send it again.",
+): Promise<unknown> {
   const tooLarge = { field, message: "This upload is too large. Send less at once." };
   const bytes = await readBodyUpTo(request, mostBytes, tooLarge);
   let body: unknown;
   try {
     body = JSON.parse(new TextDecoder().decode(bytes));
   } catch {
-    throw invalidInput([{ field: "body", message: "This upload arrived damaged. Send it again." }]);
+    throw invalidInput([{ field: "body", message: damaged }]);
   }
   refuseUnstorableText(body);
   return body;

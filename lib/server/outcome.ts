@@ -1,4 +1,4 @@
-import { ZodError } from "zod";
+import { ZodError, type z } from "zod";
 import type { FieldProblem } from "@/lib/domain/problems";
 import { isEngineeringError } from "@/lib/engineering/errors";
 import { AppError, type ErrorCode, STATUS_OF } from "@/lib/errors";
@@ -28,7 +28,7 @@ export function refusalFor(error: unknown, errorId: string): Refusal {
     };
   }
   if (error instanceof ZodError) {
-    const fields = error.issues.map((issue) => ({ field: issue.path.join("."), message: issue.message }));
+    const fields = error.issues.flatMap(problemsOfIssue);
     const message = fields[0]?.message ?? "Some of what was entered cannot be used.";
     return { ok: false, code: "INVALID_INPUT", message, fields, details: {} };
   }
@@ -44,12 +44,26 @@ export function refusalFor(error: unknown, errorId: string): Refusal {
   };
 }
 
-const RETRY_AFTER_S = "5";
+/** Each field by name: what is not known here is named like what is wrong. */
+function problemsOfIssue(issue: z.core.$ZodIssue): readonly FieldProblem[] {
+  if (issue.code !== "unrecognized_keys") return [{ field: issue.path.join("."), message: issue.message }];
+  return issue.keys.map((key) => ({
+    field: [...issue.path, key].join("."),
+    message: `${key}: this is not known here. Leave it out, or look at its spelling.`,
+  }));
+}
+
+/** What passes by itself, and after how many seconds to ask again. */
+const RETRY_AFTER_S: Readonly<Partial<Record<ErrorCode, string>>> = {
+  UNAVAILABLE: "5",
+  TOO_MANY_CALLS: "60",
+};
 
 /** A refusal as a route answers it; one that passes by itself says when to ask again. */
 export function refusalAnswer({ code, message, fields, details }: Refusal): Response {
+  const later = RETRY_AFTER_S[code];
   return Response.json(
     { code, message, fields, details },
-    { status: STATUS_OF[code], headers: code === "UNAVAILABLE" ? { "retry-after": RETRY_AFTER_S } : {} },
+    { status: STATUS_OF[code], headers: later === undefined ? {} : { "retry-after": later } },
   );
 }

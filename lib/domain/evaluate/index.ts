@@ -30,6 +30,7 @@ export {
   type OutdoorSource,
   type WeatherDesign,
 } from "./context";
+export { ledgerJudges } from "./ledger-lines";
 export { logContextOf } from "./log-context";
 export type { Evaluation } from "./results";
 export { logCannotTell, logCauses, withoutCause } from "./review";

@@ -1,6 +1,6 @@
 import type { Finding, Verdict } from "@/lib/engineering/findings";
 import { worstVerdict } from "../jobs";
-import type { LedgerCell, LedgerLine } from "../ledger";
+import { COLUMNS, type LedgerCell, type LedgerLine } from "../ledger";
 import type { StageKey } from "../stages/keys";
 import type { JobContext } from "./context";
 import { forecastLines } from "./forecast";
@@ -11,7 +11,24 @@ import type { JobResults } from "./results";
 
 /** The ledger of a job: what design needs, what it is set to give, what was measured, what the house shows. */
 export function ledgerLines(context: JobContext, results: JobResults): readonly LedgerLine[] {
-  const drafts = [
+  return lineDrafts(context, results).map((draft) => toLine(draft, results.findings));
+}
+
+/** The findings that judge each line of the ledger, by its key: what its verdicts rest on. */
+export function ledgerJudges(
+  context: JobContext,
+  results: JobResults,
+): ReadonlyMap<string, readonly Finding[]> {
+  return new Map(
+    lineDrafts(context, results).map((draft) => {
+      const judging = COLUMNS.flatMap((column) => judgesOf(draft[column], results.findings));
+      return [draft.key, [...new Set(judging)]];
+    }),
+  );
+}
+
+function lineDrafts(context: JobContext, results: JobResults): readonly LineDraft[] {
+  return [
     ...capacityLines(context, results),
     ...airflowLines(context, results),
     ...chargeLines(context, results),
@@ -19,7 +36,6 @@ export function ledgerLines(context: JobContext, results: JobResults): readonly 
     ...humidityLines(context, results),
     ...forecastLines(context),
   ];
-  return drafts.map((draft) => toLine(draft, results.findings));
 }
 
 function toLine(draft: LineDraft, findings: Readonly<Record<StageKey, readonly Finding[]>>): LedgerLine {
@@ -41,22 +57,28 @@ function toCell(
 ): LedgerCell {
   if (!draft) return { value: null, uncertainty: null, verdict: null, note: null, evidence: null };
   const [stage, field] = draft.at ?? [];
-  const judging =
-    stage === undefined || draft.value === null
-      ? []
-      : findings[stage].filter(
-          (one) =>
-            draft.rules?.includes(one.ruleId) &&
-            one.verdict !== "not measured" &&
-            isOfSameStage(one, field ?? null),
-        );
   return {
     value: draft.value,
     uncertainty: draft.uncertainty ?? null,
-    verdict: worstVerdict(judging),
+    verdict: worstVerdict(judgesOf(draft, findings)),
     note: draft.value === null ? null : (draft.note ?? null),
     evidence: stage === undefined || draft.value === null ? null : { stage, field: field ?? null },
   };
+}
+
+/** The findings that judge a cell which holds something. */
+function judgesOf(
+  draft: CellDraft | undefined,
+  findings: Readonly<Record<StageKey, readonly Finding[]>>,
+): readonly Finding[] {
+  const [stage, field] = draft?.at ?? [];
+  if (!draft || stage === undefined || draft.value === null) return [];
+  return findings[stage].filter(
+    (one) =>
+      draft.rules?.includes(one.ruleId) &&
+      one.verdict !== "not measured" &&
+      isOfSameStage(one, field ?? null),
+  );
 }
 
 /** The same rule speaks for the first stage and for full capacity; a line holds one of them. */

@@ -1,0 +1,95 @@
+"use client";
+
+import { ActionForm } from "@/components/forms/action-form";
+import { type Answer, useSentForm } from "@/components/forms/use-sent-form";
+import { Badge } from "@/components/ui/badge";
+import { EmptyState } from "@/components/ui/empty-state";
+import { SubmitButton } from "@/components/ui/submit-button";
+import { type Column, Table } from "@/components/ui/table";
+import { API_ACCESS, API_TOKEN_STATES, type ApiToken, type ApiTokenState } from "@/lib/domain/api-tokens";
+import { momentText } from "@/lib/domain/date-text";
+
+type Row = ApiToken & { readonly state: ApiTokenState };
+type Revoke = (input: unknown) => Promise<Answer>;
+type Props = { readonly tokens: readonly Row[]; readonly timeZone: string; readonly revoke: Revoke };
+
+/** Every token the company has made: what it may, whether it works, when it was last used. */
+export function ApiTokenTable({ tokens, timeZone, revoke }: Props) {
+  const moment = (iso: string | null, none: string) => (iso === null ? none : momentText(iso, timeZone));
+  const columns: readonly Column<Row>[] = [
+    {
+      key: "name",
+      head: "Token",
+      rowHead: true,
+      onPhone: "left",
+      cell: ({ name, hint }) => (
+        <>
+          <span className="break-words">{name}</span>
+          <span className="block font-normal text-muted">ends in {hint}</span>
+        </>
+      ),
+    },
+    { key: "may", head: "May", cell: ({ access }) => API_ACCESS[access].label },
+    {
+      key: "state",
+      head: "State",
+      cell: ({ state, expiresAt, revokedAt }) => (
+        <>
+          <Badge tone={state === "open" ? "accent" : "muted"}>{API_TOKEN_STATES[state]}</Badge>
+          <span className="block text-muted">
+            {revokedAt === null ? `until ${moment(expiresAt, "never")}` : moment(revokedAt, "")}
+          </span>
+        </>
+      ),
+    },
+    {
+      key: "used",
+      head: "Last used",
+      cell: ({ lastUsedAt }) => moment(lastUsedAt, "not yet"),
+    },
+    {
+      key: "made",
+      head: "Made",
+      cell: ({ createdAt, createdByName }) => (
+        <>
+          {moment(createdAt, "")}
+          <span className="block text-muted">by {createdByName}</span>
+        </>
+      ),
+    },
+    {
+      key: "revoke",
+      head: <span className="sr-only">Revoke</span>,
+      cell: (token) => (token.state === "open" ? <Revocation token={token} revoke={revoke} /> : null),
+    },
+  ];
+  return (
+    <Table
+      label="API tokens"
+      columns={columns}
+      rows={tokens}
+      rowKey={(token) => token.id}
+      empty={
+        <EmptyState title="No tokens yet">
+          Make one for each program, so that each can be ended alone.
+        </EmptyState>
+      }
+    />
+  );
+}
+
+function Revocation({ token, revoke }: { readonly token: Row; readonly revoke: Revoke }) {
+  const [sent, send, busy] = useSentForm(() => revoke({ tokenId: token.id }));
+  return (
+    <ActionForm action={send}>
+      <SubmitButton variant="secondary" busy={busy} busyText="Revoking…" aria-label={`Revoke ${token.name}`}>
+        Revoke
+      </SubmitButton>
+      {sent.state === "refused" ? (
+        <p role="alert" className="mt-1 text-sm font-semibold text-short">
+          {sent.message}
+        </p>
+      ) : null}
+    </ActionForm>
+  );
+}
