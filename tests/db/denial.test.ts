@@ -15,6 +15,7 @@ const asked = vi.hoisted(() => ({
   companies: [] as readonly { readonly tenantId: string }[],
   address: "",
   cookiesSet: [] as string[],
+  own: null as WholeCompany | null,
 }));
 vi.mock("@/lib/auth/session", () => ({
   COMPANY_COOKIE: "dewledger-company",
@@ -43,6 +44,9 @@ const OPEN: Readonly<Record<string, string>> = {
 const doors = await findDoors();
 const wrapped = doors.filter((door) => door.facts !== null);
 const guarded = wrapped.filter((door) => door.facts?.permission !== null);
+/** What a person opens by signing in; the rest is for programs, which have an owner's token or none. */
+const forPeople = guarded.filter((door) => !door.facts?.endpoint);
+const forPrograms = guarded.filter((door) => door.facts?.endpoint);
 const named = (list: readonly Door[]) => list.map((door) => [door.facts?.name ?? door.export, door] as const);
 
 let client: Client;
@@ -89,9 +93,13 @@ async function knock(door: Door, scope: TenantScope | null, ids: Ids): Promise<A
     const whole = (await door.call(ACTION_SAMPLES[name]?.(ids))) as { ok: boolean; code?: string };
     return { code: whole.ok ? "ok" : String(whole.code), whole };
   }
-  const { params = {}, query = {}, body } = ROUTE_SAMPLES[name]?.(ids) ?? {};
+  const { params = {}, query = {}, body, headers: given = {} } = ROUTE_SAMPLES[name]?.(ids) ?? {};
+  const company = [ours, theirs, asked.own].find((one) => one?.crew.owner.tenantId === scope?.tenantId);
+  const token: Readonly<Record<string, string>> =
+    door.facts?.endpoint && company ? { authorization: `Bearer ${company.apiToken}` } : {};
   const request = new Request(`http://localhost/?${new URLSearchParams(query)}`, {
     method: door.export,
+    headers: { ...given, ...token },
     ...(body ? { body } : {}),
   });
   const response = (await door.call(request, { params: Promise.resolve(params) })) as Response;
@@ -165,6 +173,7 @@ describe("the list of ways in", () => {
       const through = async (whole: WholeCompany) => knock(door, allowed(door, whole), whole.ids);
       if (own !== null && (await through(own)).code === "ok") return;
       own = await makeWholeCompany();
+      asked.own = own;
       expect(await through(own)).toMatchObject({ code: "ok" });
     },
   );
@@ -175,7 +184,7 @@ describe("who may not come in", () => {
     expect((await knock(door, null, ours.ids)).code).toBe("NOT_SIGNED_IN");
   });
 
-  const wrongRoles = guarded.flatMap((door) =>
+  const wrongRoles = forPeople.flatMap((door) =>
     ROLES.filter((role) => door.facts?.permission && !may(role, door.facts.permission)).map(
       (role) => [door.facts?.name ?? "", role, door] as const,
     ),
@@ -200,7 +209,8 @@ describe("another company's ids", () => {
       // The secret of an invitation or of a packet's link is its own proof, whoever holds it.
       const { secret, packetSecret } = randomIds();
       const foreign: Ids = { ...theirs.ids, secret, packetSecret };
-      for (const role of ROLES.filter((one) => !door.facts?.permission || may(one, door.facts.permission))) {
+      const roles = door.facts?.endpoint ? (["owner"] as const) : ROLES;
+      for (const role of roles.filter((one) => !door.facts?.permission || may(one, door.facts.permission))) {
         const scope = ours.crew[role];
         const unknown = await knock(door, scope, randomIds());
         expect(unknown.code).toBe(FROM_A_LIST[name] ?? "NOT_FOUND");
@@ -239,7 +249,7 @@ describe("another company's ids", () => {
 });
 
 describe("a tech and the jobs of others", () => {
-  const forTechs = guarded.filter(
+  const forTechs = forPeople.filter(
     (door) => namesAnId(door) && door.facts?.permission && may("tech", door.facts.permission),
   );
   test.each(named(forTechs.filter((door) => door.facts?.permission !== "catalog.read")))(
@@ -249,6 +259,38 @@ describe("a tech and the jobs of others", () => {
       expect(answer.whole).toEqual(nothingHere(door));
       expect(await knock(door, ours.crew.tech, randomIds())).toEqual(answer);
       await expectNothingChanged();
+    },
+  );
+});
+
+describe("tokens of programs", () => {
+  test("there are doors for them", () => {
+    expect(forPrograms.length).toBeGreaterThan(5);
+  });
+
+  test.each(named(forPeople.filter((door) => door.kind === "route")))(
+    "%s: a token opens no door of people",
+    async (_, door) => {
+      asked.scope = null;
+      const request = new Request("http://localhost/", {
+        method: door.export,
+        headers: { authorization: `Bearer ${ours.apiToken}` },
+      });
+      const { params = {} } = ROUTE_SAMPLES[door.facts?.name ?? ""]?.(ours.ids) ?? {};
+      const response = (await door.call(request, { params: Promise.resolve(params) })) as Response;
+      expect(response.status).toBe(401);
+    },
+  );
+
+  test.each(named(forPrograms))(
+    "%s: no sign-in opens it, and nothing of it is kept anywhere",
+    async (_, door) => {
+      asked.scope = ours.crew.owner;
+      const { params = {}, body } = ROUTE_SAMPLES[door.facts?.name ?? ""]?.(ours.ids) ?? {};
+      const request = new Request("http://localhost/", { method: door.export, ...(body ? { body } : {}) });
+      const response = (await door.call(request, { params: Promise.resolve(params) })) as Response;
+      expect(response.status).toBe(401);
+      expect(response.headers.get("cache-control")).toBe("no-store");
     },
   );
 });

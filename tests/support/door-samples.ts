@@ -44,6 +44,7 @@ export type Ids = Readonly<
     | "latePhotoId"
     | "askedPhotoId"
     | "shareId"
+    | "apiTokenId"
     | "packetSecret",
     string
   >
@@ -55,6 +56,7 @@ export type RouteSample = (ids: Ids) => {
   readonly params: Readonly<Record<string, string>>;
   readonly query?: Readonly<Record<string, string>>;
   readonly body?: BodyInit;
+  readonly headers?: Readonly<Record<string, string>>;
 };
 
 /** Ids that name nothing. */
@@ -92,6 +94,7 @@ export function randomIds(): Ids {
     latePhotoId: randomUUID(),
     askedPhotoId: randomUUID(),
     shareId: randomUUID(),
+    apiTokenId: randomUUID(),
     packetSecret: makeLinkToken(randomUUID()).token,
   };
 }
@@ -345,6 +348,8 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "invite member": () => ({ email: `new-${randomUUID()}@example.com`, name: "New Person", role: "tech" }),
   "change role": ({ memberId }) => ({ userId: memberId, role: "office" }),
   "remove member": ({ memberId }) => ({ userId: memberId }),
+  "make API token": () => ({ name: "Bookkeeping", access: "write", days: "30" }),
+  "revoke API token": ({ apiTokenId }) => ({ tokenId: apiTokenId }),
   "withdraw invitation": ({ invitationId }) => ({ invitationId }),
   "keep jobs view": () => ({ name: "Open callbacks", query: "complaint=1", shared: true }),
   "remove jobs view": ({ viewId }) => ({ viewId }),
@@ -443,6 +448,23 @@ export const ROUTE_SAMPLES: Readonly<Record<string, RouteSample>> = {
     query: { fromMs: String(Date.UTC(2026, 6, 2)), toMs: String(Date.UTC(2026, 6, 4)) },
   }),
   "read packet": ({ jobId, packetId }) => ({ params: { jobId, packetId } }),
+  "api list jobs": () => ({ params: {}, query: { limit: "2", stage: "load_summary" } }),
+  "api read ledger": ({ jobId }) => ({ params: { jobId } }),
+  "api read findings": ({ jobId }) => ({ params: { jobId } }),
+  "api list packets": ({ jobId }) => ({ params: { jobId } }),
+  "api list callbacks": () => ({ params: {} }),
+  "api add callback": ({ jobId }) => ({
+    params: {},
+    headers: { "idempotency-key": randomUUID() },
+    body: JSON.stringify({ jobId, kind: "musty", reportedOn: "2026-07-21", complaint: "Smells again" }),
+  }),
+  "api send log": ({ jobId }) => ({
+    params: { jobId },
+    query: { sourceName: "Hall sensor" },
+    headers: { "idempotency-key": randomUUID() },
+    body: LOG_CSV,
+  }),
+  "api follow log": ({ jobId, logWorkId }) => ({ params: { jobId, workId: logWorkId } }),
 };
 
 function signed(jobId: string, stage: string) {

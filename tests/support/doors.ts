@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import type { ApiEndpoint } from "@/lib/domain/api-endpoint";
 import type { Permission } from "@/lib/domain/roles";
 
 const ROOT = path.resolve(import.meta.dirname, "../..");
@@ -11,7 +12,12 @@ export type Door = {
   readonly export: string;
   readonly kind: "action" | "route";
   /** What the wrapper says about it; null when it is not wrapped. */
-  readonly facts: { readonly name: string; readonly permission: Permission | null } | null;
+  readonly facts: {
+    readonly name: string;
+    readonly permission: Permission | null;
+    /** There on a door for programs, which a token opens and no sign-in. */
+    readonly endpoint?: ApiEndpoint;
+  } | null;
   readonly call: (...args: readonly unknown[]) => Promise<unknown>;
 };
 

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { makeLinkToken } from "@/lib/auth/link-token";
 import { makeSecret } from "@/lib/auth/one-time-secret";
 import { hashPassword } from "@/lib/auth/password";
+import { apiTokens } from "@/lib/db/api-tokens";
 import { catalog, type NewEquipmentModel } from "@/lib/db/catalog";
 import { company } from "@/lib/db/company";
 import { companyExports } from "@/lib/db/company-exports";
@@ -13,12 +14,14 @@ import { packetShares } from "@/lib/db/packet-shares";
 import { packets } from "@/lib/db/packets";
 import { questions } from "@/lib/db/questions";
 import { savedViews } from "@/lib/db/saved-views";
+import { unscopedNoteTokenUsed } from "@/lib/db/unscoped/api-tokens";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
 import { workItems } from "@/lib/db/work-items";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import { sha256Of, storeFile } from "@/lib/files/store";
 import { rendererName } from "@/lib/reports/renderer";
+import { addApiToken } from "@/lib/services/api-tokens";
 import { addFile, holdFile } from "@/lib/services/attachments";
 import { saveLogo } from "@/lib/services/brand";
 import { logCallback } from "@/lib/services/callbacks";
@@ -45,6 +48,8 @@ import { LOAD, openJob, STARTUP, save, sign } from "./service-jobs";
 export type WholeCompany = {
   readonly crew: Crew;
   readonly ids: Ids;
+  /** A token of the owner's that may write, as it is sent. */
+  readonly apiToken: string;
   /** A job nobody is assigned to, with its packet. */
   readonly unassigned: Pick<Ids, "jobId" | "packetId" | "importId">;
 };
@@ -84,8 +89,10 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
   });
   const other = await fullJob(crew, modelId, []);
   const rows = await catalogRows(crew);
+  const apiToken = await usedToken(owner);
   return {
     crew,
+    apiToken,
     ids: {
       jobId,
       callbackId: await logCallback(office, {
@@ -103,6 +110,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       importId,
       modelId,
       ...rows,
+      apiTokenId: given((await apiTokens(owner).list())[0]).id,
       draftJobId: await draftJob(crew, modelId, rows.controlId),
       optionId: await twoOptions(office, jobId),
       weatherFileId,
@@ -199,6 +207,15 @@ async function queuedLog(office: TenantScope, jobId: string): Promise<string> {
   );
   const asked = { jobId, fileName: "queued.csv", bytes, sourceName: "Queued sensor", mapping: null };
   return (await queueLogImport(office, asked)).workId;
+}
+
+/** A token noted as used later than now, so that knocking with it changes nothing. */
+async function usedToken(owner: TenantScope): Promise<string> {
+  const { token } = await addApiToken(owner, { name: "A program", access: "write", days: "30" });
+  const tokenId = given((await apiTokens(owner).list())[0]).id;
+  const later = new Date(Date.now() + 86_400_000);
+  await unscopedNoteTokenUsed({ tenantId: owner.tenantId, tokenId }, later);
+  return token;
 }
 
 async function failedWork(owner: TenantScope): Promise<string> {
