@@ -32,6 +32,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   "/sign-in": { permission: null, addresses: () => ["/sign-in"] },
   "/join/[secret]": { permission: null, addresses: ({ secret }) => [`/join/${secret}`] },
   "/packet/[secret]": { permission: null, addresses: ({ packetSecret }) => [`/packet/${packetSecret}`] },
+  "/api-reference": { permission: null, addresses: () => ["/api-reference"] },
   "/account": { permission: "job.read", addresses: () => ["/account"] },
   "/jobs": { permission: "job.read", addresses: () => ["/jobs"] },
   "/jobs/week": { permission: "job.assign", addresses: () => ["/jobs/week", "/jobs/week?from=2026-07-06"] },

@@ -3,6 +3,7 @@ import { ApiTokenForm } from "@/components/api/api-token-form";
 import { ApiTokenTable } from "@/components/api/api-token-table";
 import { CompanyTabs } from "@/components/company/company-tabs";
 import { PageHeader } from "@/components/shell/page-header";
+import { TextLink } from "@/components/ui/button";
 import { Card } from "@/components/ui/card";
 import { pageScope } from "@/lib/server/page";
 import { apiTokensView } from "@/lib/services/api-tokens";
@@ -25,6 +26,10 @@ export default async function ApiTokensPage() {
         <ApiTokenTable tokens={tokens} timeZone={timeZone} revoke={revoke} />
         <Card title="New token">
           <ApiTokenForm make={make} />
+          <p className="mt-4 border-t border-rule pt-3 text-sm">
+            <TextLink href="/api-reference">How programs call</TextLink>: every call with an example. It is
+            open to whoever writes the program.
+          </p>
         </Card>
       </div>
     </>
