@@ -5,6 +5,7 @@ const TABS = [
   { key: "members", href: "/company/members", label: "Members" },
   { key: "activity", href: "/company/activity", label: "Activity" },
   { key: "tokens", href: "/company/tokens", label: "API tokens" },
+  { key: "webhooks", href: "/company/webhooks", label: "Webhooks" },
   { key: "data", href: "/company/data", label: "Data" },
   { key: "work", href: "/company/work", label: "Background work" },
 ] as const;

@@ -36,6 +36,7 @@ export async function appendActivity(
     data: {
       tenantId: scope.tenantId,
       actorId: scope.userId,
+      ...(scope.tokenName === undefined ? {} : { via: "token" }),
       action: entry.action,
       entity: entry.entity,
       entityId: entry.entityId,

@@ -7,6 +7,7 @@ export const MAIL_KINDS = {
     roles: ["owner", "office"],
   },
   month: { label: "The month: the owner’s digest as a PDF, on the first of the next", roles: ["owner"] },
+  programs: { label: "Programs: when a webhook was switched off because nothing arrived", roles: ["owner"] },
 } as const satisfies Readonly<Record<string, { readonly label: string; readonly roles: readonly Role[] }>>;
 
 export type MailKind = keyof typeof MAIL_KINDS;

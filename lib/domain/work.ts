@@ -11,6 +11,8 @@ export const WORK_TASKS = [
   "send packet",
   "hold forecast against log",
   "import log",
+  "deliver webhook",
+  "mail about a webhook",
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 

@@ -13,6 +13,7 @@ import { queueComplaintMail } from "./company-mail/complaint-mail";
 import { companyToday } from "./company-today";
 import { jobView } from "./job-view";
 import { getJob } from "./jobs";
+import { tellWebhooks } from "./tell-webhooks";
 
 export const CALLBACKS_A_PAGE = 50;
 
@@ -27,6 +28,14 @@ export function logCallback(scope: TenantScope, input: LogCallbackInput): Promis
     const callbackId = await callbacks(scope).add({ ...input, jobId, evidence, dueOn });
     const about = { jobNumber: view.job.number, reportedOn: input.reportedOn };
     await queueComplaintMail(scope, { callbackId, why: "came in", version: 1 }, about);
+    await tellWebhooks(scope, "callback.opened", `${callbackId} 1`, {
+      jobId,
+      jobNumber: view.job.number,
+      callbackId,
+      kind: input.kind,
+      reportedOn: input.reportedOn,
+      again: false,
+    });
     return callbackId;
   });
 }

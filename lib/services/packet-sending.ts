@@ -13,6 +13,7 @@ import { brandView } from "./brand";
 import { getJob } from "./jobs";
 import { privateAddress } from "./packet-code";
 import { getPacket, packetFileName } from "./packets";
+import { tellWebhooks } from "./tell-webhooks";
 
 const A_DAY_MS = 86_400_000;
 
@@ -99,7 +100,12 @@ export async function mailPacket(scope: TenantScope, { jobId, shareId, attach }:
     if (refused?.code === "INVALID_INPUT") await packetShares(scope).revoke(job.id, shareId);
     throw error;
   }
-  await packetShares(scope).markSent(shareId);
+  await withTenant(scope, async () => {
+    await packetShares(scope).markSent(shareId);
+    const { id: packetId, kind, sha256 } = packet;
+    const of = { jobId: job.id, jobNumber: job.number };
+    await tellWebhooks(scope, "packet.sent", shareId, { ...of, packetId, kind, sha256 });
+  });
   return `Sent to ${share.sentTo}.`;
 }
 

@@ -11,6 +11,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { analyzeLog, type LogContext, type LogSamples } from "@/lib/engineering/logs";
 import { queueComplaintMail } from "./company-mail/complaint-mail";
 import { samplesSince } from "./log-days";
+import { tellWebhooks } from "./tell-webhooks";
 
 const FIXES_LOOKED_AT = 200;
 
@@ -54,6 +55,14 @@ export function reopenDisagreeing(
         { callbackId: callback.id, why: "opened again by a log", version: callback.version + 1 },
         { jobNumber: callback.job.number, reportedOn: callback.reportedOn },
       );
+      await tellWebhooks(scope, "callback.opened", `${callback.id} ${callback.version + 1}`, {
+        jobId,
+        jobNumber: callback.job.number,
+        callbackId: callback.id,
+        kind: callback.kind,
+        reportedOn: callback.reportedOn,
+        again: true,
+      });
       reopened.push(callback.id);
     }
     return reopened;

@@ -2,14 +2,16 @@ import { stageRecords } from "@/lib/db/stage-records";
 import { withTenant } from "@/lib/db/with-tenant";
 import { missingToSign } from "@/lib/domain/fields";
 import { asId, isUuid } from "@/lib/domain/ids";
-import type { Job, JobRecords } from "@/lib/domain/jobs";
+import type { Job, JobRecords, StageRecord } from "@/lib/domain/jobs";
 import type { TenantScope } from "@/lib/domain/scope";
 import { STAGE_FIELDS, STAGE_NAMES, type StageInputs, type StageKey } from "@/lib/domain/stages";
 import { stageSchema } from "@/lib/domain/stages/schema";
+import type { Verdict } from "@/lib/engineering/findings";
 import { AppError, invalidInput, notFound } from "@/lib/errors";
 import type { ReopenStageInput, SaveStageInput, SignStageInput } from "@/lib/schemas/job";
 import { deriveJob, evaluateRecords } from "./evaluate";
 import { getJob } from "./jobs";
+import { tellWebhooks } from "./tell-webhooks";
 
 /** The stages a permission covers; a record outside them does not exist for it. */
 type Allowed = readonly StageKey[];
@@ -72,7 +74,22 @@ export async function signStage(scope: TenantScope, allowed: Allowed, input: Sig
       derived,
       signatureName,
     });
+    await tellSigned(scope, job, record, computed.verdict);
   });
+}
+
+/** What the company's own programs are told of a signature. */
+async function tellSigned(
+  scope: TenantScope,
+  { id, number }: Job,
+  { stage, revision }: StageRecord,
+  verdict: Verdict | null,
+): Promise<void> {
+  const of = { jobId: id, jobNumber: number };
+  const occasion = `${id} ${revision}`;
+  if (stage === "startup_record") await tellWebhooks(scope, "startup.signed", occasion, { ...of, verdict });
+  if (stage === "humidity_review" && verdict === "falls short")
+    await tellWebhooks(scope, "review.fell_short", occasion, { ...of, verdict });
 }
 
 /** Opens the next revision of a signed record, with the reason on the trail, and answers its version. */

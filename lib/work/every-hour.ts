@@ -5,6 +5,7 @@ import { log } from "@/lib/server/request-log";
 import { removeEndedExports } from "@/lib/services/company-export";
 import { queueDueMail } from "@/lib/services/company-mail/due-mail";
 import { sweepAtNight } from "@/lib/services/sweep-files";
+import { tellDueReviews } from "@/lib/services/tell-due-reviews";
 
 /** The queue's own clock, in its crontab form: once an hour over all servers, and once for hours in which none ran. */
 export const EVERY_HOUR = "every_hour";
@@ -16,6 +17,7 @@ export async function everyHour(now = new Date()): Promise<void> {
   for (const scope of await scopesOfCompanies()) {
     try {
       await queueDueMail(scope, now);
+      await tellDueReviews(scope, now);
       await removeEndedExports(scope, now);
       await sweepAtNight(scope, now);
     } catch (error) {

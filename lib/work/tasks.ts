@@ -4,6 +4,8 @@ import { WORK_TASKS, type WorkTask } from "@/lib/domain/work";
 import { makeExport } from "@/lib/services/company-export";
 import { mailComplaint, mailOverdue } from "@/lib/services/company-mail/complaint-mail";
 import { mailMonth } from "@/lib/services/company-mail/month-mail";
+import { mailWebhookOff } from "@/lib/services/company-mail/webhook-mail";
+import { deliverWebhook } from "@/lib/services/deliver-webhook";
 import { holdForecast } from "@/lib/services/hold-forecast";
 import { judgeAllAgain } from "@/lib/services/judge-again";
 import { keepForecast } from "@/lib/services/keep-forecast";
@@ -49,6 +51,7 @@ const complaint = z.object({
   version: z.number(),
 });
 const sentShare = z.object({ jobId: z.uuid(), shareId: z.uuid(), attach: z.boolean() });
+const offWebhook = z.object({ webhookId: z.uuid(), deliveryId: z.uuid() });
 const asked = z.object({ exportId: z.uuid() });
 
 const ofJob = z.object({
@@ -80,6 +83,14 @@ const DEFINITIONS: Readonly<Record<WorkTask, TaskDefinition>> = {
   "mail the month": {
     actsFor: "company",
     run: (scope, input) => mailMonth(scope, z.object({ month: z.string() }).parse(input)),
+  },
+  "mail about a webhook": {
+    actsFor: "company",
+    run: (scope, input) => mailWebhookOff(scope, offWebhook.parse(input)),
+  },
+  "deliver webhook": {
+    actsFor: "company",
+    run: (scope, input) => deliverWebhook(scope, z.object({ deliveryId: z.uuid() }).parse(input)),
   },
   "export everything": {
     actsFor: "asker",

@@ -45,6 +45,8 @@ export type Ids = Readonly<
     | "askedPhotoId"
     | "shareId"
     | "apiTokenId"
+    | "webhookId"
+    | "deliveryId"
     | "packetSecret",
     string
   >
@@ -95,6 +97,8 @@ export function randomIds(): Ids {
     askedPhotoId: randomUUID(),
     shareId: randomUUID(),
     apiTokenId: randomUUID(),
+    webhookId: randomUUID(),
+    deliveryId: randomUUID(),
     packetSecret: makeLinkToken(randomUUID()).token,
   };
 }
@@ -350,6 +354,11 @@ export const ACTION_SAMPLES: Readonly<Record<string, ActionSample>> = {
   "remove member": ({ memberId }) => ({ userId: memberId }),
   "make API token": () => ({ name: "Bookkeeping", access: "write", days: "30" }),
   "revoke API token": ({ apiTokenId }) => ({ tokenId: apiTokenId }),
+  "add webhook": () => ({ url: "https://hook.example.com/in", events: ["callback.opened"] }),
+  "switch webhook": ({ webhookId }) => ({ webhookId, on: false }),
+  "remove webhook": ({ webhookId }) => ({ webhookId }),
+  "test webhook": ({ webhookId }) => ({ webhookId }),
+  "send delivery again": ({ deliveryId }) => ({ deliveryId }),
   "withdraw invitation": ({ invitationId }) => ({ invitationId }),
   "keep jobs view": () => ({ name: "Open callbacks", query: "complaint=1", shared: true }),
   "remove jobs view": ({ viewId }) => ({ viewId }),

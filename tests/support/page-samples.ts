@@ -98,6 +98,7 @@ export const PAGE_SAMPLES: Readonly<Record<string, PageSample>> = {
   "/company": { permission: "brand.edit", addresses: () => ["/company"] },
   "/company/activity": { permission: "activity.read", addresses: () => ["/company/activity"] },
   "/company/tokens": { permission: "tokens.manage", addresses: () => ["/company/tokens"] },
+  "/company/webhooks": { permission: "tokens.manage", addresses: () => ["/company/webhooks"] },
   "/company/work": { permission: "work.manage", addresses: () => ["/company/work"] },
   "/company/data": { permission: "company.export", addresses: () => ["/company/data"] },
   "/company/members": { permission: "members.manage", addresses: () => ["/company/members"] },

@@ -16,6 +16,8 @@ import { questions } from "@/lib/db/questions";
 import { savedViews } from "@/lib/db/saved-views";
 import { unscopedNoteTokenUsed } from "@/lib/db/unscoped/api-tokens";
 import { unscopedSetPassword } from "@/lib/db/unscoped/people";
+import { webhookDeliveries } from "@/lib/db/webhook-deliveries";
+import { webhooks } from "@/lib/db/webhooks";
 import { workItems } from "@/lib/db/work-items";
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
@@ -35,6 +37,7 @@ import { crewPacketView } from "@/lib/services/packet-views/crew";
 import { askOriginal } from "@/lib/services/photo-originals";
 import { saveView } from "@/lib/services/saved-views";
 import { addWeatherFile } from "@/lib/services/weather";
+import { addWebhook } from "@/lib/services/webhooks";
 import { oneStageThermostat } from "@/seed/catalog/controls";
 import { twoStageHeatPump } from "@/seed/catalog/equipment";
 import { pocketHygrometer } from "@/seed/catalog/instruments";
@@ -110,6 +113,7 @@ export async function makeWholeCompany(): Promise<WholeCompany> {
       importId,
       modelId,
       ...rows,
+      ...(await endedDelivery(owner)),
       apiTokenId: given((await apiTokens(owner).list())[0]).id,
       draftJobId: await draftJob(crew, modelId, rows.controlId),
       optionId: await twoOptions(office, jobId),
@@ -207,6 +211,16 @@ async function queuedLog(office: TenantScope, jobId: string): Promise<string> {
   );
   const asked = { jobId, fileName: "queued.csv", bytes, sourceName: "Queued sensor", mapping: null };
   return (await queueLogImport(office, asked)).workId;
+}
+
+/** A webhook, and a delivery of it that was given up. */
+async function endedDelivery(owner: TenantScope) {
+  await addWebhook(owner, { url: "https://hook.example.com/in", events: ["packet.sent"] });
+  const webhookId = given((await webhooks(owner).list())[0]).id;
+  const { id: deliveryId } = await webhookDeliveries(owner).addTo(webhookId, "test", {});
+  const said = { attempts: 8, responseStatus: 500, problem: "It answered 500." };
+  await webhookDeliveries(owner).failed(deliveryId, said, true);
+  return { webhookId, deliveryId };
 }
 
 /** A token noted as used later than now, so that knocking with it changes nothing. */
