@@ -5,6 +5,7 @@ import { API_BASE, API_ENDPOINTS } from "@/lib/schemas/api";
 import { REFUSALS } from "@/lib/schemas/api/openapi";
 import { Code } from "./code";
 import { EndpointEntry } from "./endpoint-entry";
+import { WebhookReference } from "./webhook-reference";
 
 /** How a company's own programs read and add, made of what the doors themselves are made of. */
 export function ApiReference({ server }: { readonly server: string }) {
@@ -74,13 +75,18 @@ export function ApiReference({ server }: { readonly server: string }) {
           ))}
         </div>
       </Chapter>
+      <Chapter title="Webhooks" id="webhooks">
+        <WebhookReference />
+      </Chapter>
     </main>
   );
 }
 
-function Chapter({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+type ChapterProps = { readonly title: string; readonly id?: string; readonly children: ReactNode };
+
+function Chapter({ title, id, children }: ChapterProps) {
   return (
-    <section className="min-w-0">
+    <section id={id} className="min-w-0">
       <h2 className="mb-3 border-b border-rule-strong pb-1 text-xl">{title}</h2>
       {children}
     </section>

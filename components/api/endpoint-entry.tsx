@@ -1,9 +1,9 @@
 import { Badge } from "@/components/ui/badge";
-import { type Column, Table } from "@/components/ui/table";
 import type { ApiEndpoint } from "@/lib/domain/api-endpoint";
 import { API_BASE } from "@/lib/schemas/api";
-import { endpointReference, type ReferenceRow } from "@/lib/schemas/api/reference";
+import { endpointReference } from "@/lib/schemas/api/reference";
 import { Code } from "./code";
+import { ReferenceRows } from "./reference-rows";
 
 type Props = { readonly endpoint: ApiEndpoint; readonly server: string; readonly access: string };
 
@@ -23,8 +23,8 @@ export function EndpointEntry({ endpoint, server, access }: Props) {
       </p>
       <Code>{curl}</Code>
       <div className="mt-3 grid gap-3">
-        <Rows title="Asked with" rows={asked} what={endpoint.summary} />
-        <Rows title="Body, JSON" rows={body} what={endpoint.summary} />
+        <ReferenceRows title="Asked with" rows={asked} what={endpoint.summary} />
+        <ReferenceRows title="Body, JSON" rows={body} what={endpoint.summary} />
         {endpoint.body.kind === "file" ? (
           <p className="text-sm">
             <span className="font-semibold">Body:</span> {endpoint.body.what}.
@@ -33,48 +33,10 @@ export function EndpointEntry({ endpoint, server, access }: Props) {
         <details>
           <summary className="cursor-pointer font-semibold">Answers {endpoint.status}</summary>
           <div className="mt-2">
-            <Rows title="" rows={answer} what={endpoint.summary} always />
+            <ReferenceRows title="" rows={answer} what={endpoint.summary} always />
           </div>
         </details>
       </div>
     </article>
-  );
-}
-
-type RowsProps = {
-  readonly title: string;
-  readonly rows: readonly ReferenceRow[];
-  readonly what: string;
-  /** True where every field is always there. */
-  readonly always?: boolean;
-};
-
-function Rows({ title, rows, what, always = false }: RowsProps) {
-  if (rows.length === 0) return null;
-  const columns: readonly Column<ReferenceRow>[] = [
-    {
-      key: "name",
-      head: "Name",
-      rowHead: true,
-      cell: ({ name, required }) => (
-        <>
-          <code className="break-all">{name}</code>
-          {always || required ? null : <span className="block font-normal text-muted">may be left out</span>}
-        </>
-      ),
-    },
-    { key: "type", head: "Type", cell: ({ type }) => <span className="break-words">{type}</span> },
-    { key: "words", head: "What it is", cell: ({ words }) => words },
-  ];
-  return (
-    <div className="min-w-0">
-      {title === "" ? null : <p className="mb-1 text-sm font-semibold">{title}</p>}
-      <Table
-        label={`${what}: ${title || "answer"}`}
-        columns={columns}
-        rows={rows}
-        rowKey={(row) => row.name}
-      />
-    </div>
   );
 }

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { CALLBACK_KIND_KEYS } from "@/lib/domain/callbacks";
 import { PACKET_KINDS } from "@/lib/domain/packets";
-import { TEST_EVENT, WEBHOOK_EVENT_KEYS, type WebhookEvent } from "@/lib/domain/webhooks";
+import type { WebhookEvent } from "@/lib/domain/webhooks";
 import { id, verdict } from "./parts";
 
 const ofJob = { jobId: id("Id of the job"), jobNumber: z.int() };
@@ -37,6 +37,3 @@ export function eventBody(event: WebhookEvent) {
     data: EVENT_DATA[event],
   });
 }
-
-/** Every word that can stand as an event. */
-export const ALL_EVENTS = [...WEBHOOK_EVENT_KEYS, TEST_EVENT] as const;

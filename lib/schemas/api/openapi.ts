@@ -1,7 +1,9 @@
 import { z } from "zod";
 import type { ApiEndpoint } from "@/lib/domain/api-endpoint";
 import { API_ACCESS } from "@/lib/domain/api-tokens";
+import { WEBHOOK_EVENT_KEYS, WEBHOOK_EVENTS, type WebhookEvent } from "@/lib/domain/webhooks";
 import { API_BASE, API_ENDPOINTS } from ".";
+import { eventBody } from "./events";
 import { apiError } from "./parts";
 
 /** As much of JSON Schema as is read here. */
@@ -68,6 +70,7 @@ export function openApiDocument(server: string) {
     servers: [{ url: `${server}${API_BASE}` }],
     security: [{ token: [] }],
     paths,
+    webhooks: Object.fromEntries(WEBHOOK_EVENT_KEYS.map((event) => [event, { post: delivery(event) }])),
     components: {
       securitySchemes: {
         token: {
@@ -119,6 +122,26 @@ function operation(endpoint: ApiEndpoint) {
         statuses.toSorted().map((one) => [one, { $ref: `#/components/responses/Refused${one}` }]),
       ),
     },
+  };
+}
+
+/** What a listener is sent, as OpenAPI says it. */
+function delivery(event: WebhookEvent) {
+  return {
+    summary: WEBHOOK_EVENTS[event],
+    security: [],
+    parameters: [
+      {
+        name: "Dewledger-Signature",
+        in: "header",
+        required: true,
+        description:
+          "`t=…,v1=…`: the time in seconds, and the HMAC-SHA-256 over time, a dot and the body, in hex, with the webhook's secret.",
+        schema: { type: "string" },
+      },
+    ],
+    requestBody: { required: true, content: json(jsonSchema(eventBody(event), "output")) },
+    responses: { "2XX": { description: "Taken. Anything else, and a redirect too, is tried again." } },
   };
 }
 

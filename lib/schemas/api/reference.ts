@@ -1,5 +1,7 @@
 import type { ApiEndpoint } from "@/lib/domain/api-endpoint";
+import type { WebhookEvent } from "@/lib/domain/webhooks";
 import { API_BASE } from ".";
+import { eventBody } from "./events";
 import { type JsonSchema, jsonSchema, parametersOf } from "./openapi";
 
 /** One thing that goes in or comes out, as a person reads it. */
@@ -36,6 +38,11 @@ export function endpointReference(endpoint: ApiEndpoint, server: string): Endpoi
   };
 }
 
+/** What an event tells, line by line. */
+export function eventReference(event: WebhookEvent): readonly ReferenceRow[] {
+  return rowsOf(jsonSchema(eventBody(event), "output"), "");
+}
+
 function rowsOf(schema: JsonSchema, prefix: string): readonly ReferenceRow[] {
   const required = (schema.required ?? []) as readonly string[];
   return Object.entries((schema.properties ?? {}) as Readonly<Record<string, JsonSchema>>).flatMap(
@@ -67,6 +74,7 @@ function typeOf(schema: JsonSchema): string {
   }
   if (Array.isArray(schema.type))
     return (schema.type as readonly string[]).map((type) => typeOf({ ...schema, type })).join(" or ");
+  if (typeof schema.const === "string") return `“${schema.const}”`;
   if (Array.isArray(schema.enum)) return `one of ${schema.enum.join(", ")}`;
   const format = typeof schema.format === "string" ? FORMATS[schema.format] : undefined;
   return format ?? TYPES[String(schema.type)] ?? String(schema.type ?? "anything");

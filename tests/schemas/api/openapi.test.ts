@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { WEBHOOK_EVENT_KEYS } from "@/lib/domain/webhooks";
 import { API_ENDPOINTS } from "@/lib/schemas/api";
 import { openApiDocument, parametersOf } from "@/lib/schemas/api/openapi";
 import { endpointReference } from "@/lib/schemas/api/reference";
@@ -52,6 +53,16 @@ describe("the description of the API", () => {
     const body = paths["/callbacks"].post.requestBody.content["application/json"].schema;
     expect(body.required.toSorted()).toEqual(["complaint", "jobId", "kind", "reportedOn"]);
     expect(body.additionalProperties).toBe(false);
+  });
+
+  test("tells of every event that can be picked, and of its signature", () => {
+    expect(Object.keys(document.webhooks)).toEqual(WEBHOOK_EVENT_KEYS);
+    // biome-ignore lint/suspicious/noExplicitAny: read as a stranger would
+    for (const { post } of Object.values<any>(document.webhooks)) {
+      expect(post.parameters).toContainEqual(expect.objectContaining({ name: "Dewledger-Signature" }));
+      const { required } = post.requestBody.content["application/json"].schema;
+      expect(required).toEqual(["id", "event", "createdAt", "data"]);
+    }
   });
 
   test("every reference in it leads somewhere", () => {
