@@ -5,6 +5,8 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi 
 import { openSecret, sealSecret } from "@/lib/auth/sealed-secret";
 import { activity } from "@/lib/db/activity";
 import { closeDatabase } from "@/lib/db/client";
+import { packets } from "@/lib/db/packets";
+import { stageRecords } from "@/lib/db/stage-records";
 import { webhookDeliveries } from "@/lib/db/webhook-deliveries";
 import { webhooks } from "@/lib/db/webhooks";
 import { workItems } from "@/lib/db/work-items";
@@ -15,9 +17,10 @@ import { eventBody } from "@/lib/schemas/api/events";
 import { logCallback } from "@/lib/services/callbacks";
 import { mailWebhookOff } from "@/lib/services/company-mail/webhook-mail";
 import { deliverWebhook } from "@/lib/services/deliver-webhook";
+import { importLog } from "@/lib/services/import-log";
 import { mailPacket, sendPacket } from "@/lib/services/packet-sending";
-import { makePacket } from "@/lib/services/packets";
 import { scheduleJob } from "@/lib/services/plan-job";
+import { reopenStage } from "@/lib/services/stages";
 import { tellDueReviews } from "@/lib/services/tell-due-reviews";
 import { tellWebhooks } from "@/lib/services/tell-webhooks";
 import {
@@ -115,13 +118,45 @@ describe("what happens is told", () => {
     expect(await told()).toEqual(["startup.signed"]);
   });
 
+  test("a signed review whose log is too humid, and not one whose log is dry", async () => {
+    await save(crew.office, job, "load_summary", LOAD);
+    const log = async (rhPct: number) => {
+      const rows = Array.from({ length: 240 }, (_, hour) => {
+        const at = new Date(Date.UTC(2026, 6, 1, hour)).toISOString().slice(0, 16).replace("T", " ");
+        return `${at},75,${rhPct}`;
+      });
+      const bytes = new TextEncoder().encode(
+        `Local time,Indoor temperature F,Indoor RH %\n${rows.join("\n")}\n`,
+      );
+      const upload = { jobId: job, fileName: "log.csv", bytes, mapping: null };
+      return (await importLog(crew.office, { ...upload, sourceName: `Sensor ${rhPct}` })).importId;
+    };
+    await save(crew.office, job, "humidity_review", { logImportId: await log(45), conclusion: "kept" });
+    await sign(crew.office, job, "humidity_review", 1);
+    expect(await told()).toEqual([]);
+    await reopenStage(crew.office, { jobId: job, stage: "humidity_review", reason: "Another sensor" });
+    const inputs = { logImportId: await log(70), conclusion: "kept" } as const;
+    const { version } = given((await stageRecords(owner).latest(job)).humidity_review);
+    await save(crew.office, job, "humidity_review", inputs, version);
+    await sign(crew.office, job, "humidity_review", version + 1);
+    expect(await told()).toEqual(["review.fell_short"]);
+  });
+
   test("a packet that was sent, and not one that could not be", async () => {
     await save(crew.office, job, "load_summary", LOAD);
-    const packetId = await makePacket(crew.office, {
+    const packetId = await packets(crew.office).add({
       jobId: job,
       kind: "homeowner",
       language: "en",
       paper: "letter",
+      revision: 1,
+      sha256: "a".repeat(64),
+      inputsHash: "",
+      engineVersion: "1",
+      sizeBytes: 1,
+      pages: 1,
+      viewSha256: "",
+      renderer: "",
     });
     const asked = { jobId: job, packetId, message: "", days: 30, attach: false } as const;
     const sent = await sendPacket(crew.office, { ...asked, to: "someone@example.com" });
@@ -265,7 +300,10 @@ describe("a webhook where nothing arrives", () => {
   async function giveUpOne(): Promise<string> {
     await testWebhook(owner, { webhookId });
     const { id } = await newest();
-    await giveUp(id);
+    // As after all tries but the last.
+    const before = { attempts: DELIVERY_TRIES - 1, responseStatus: 500, problem: "" };
+    await webhookDeliveries(owner).failed(id, before, false);
+    await expect(deliver(id)).rejects.toMatchObject({ code: "INVALID_INPUT" });
     return id;
   }
 
