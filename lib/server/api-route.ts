@@ -55,6 +55,17 @@ export function apiRoute<E extends ApiEndpoint>(
   });
 }
 
+/** What stands at every address of the API that is none. */
+export async function noSuchCall(request: Request): Promise<Response> {
+  const answer = await answered("api, no such call", request, () =>
+    Promise.reject(
+      new AppError("NOT_FOUND", "No call of the API stands at this address. /api-reference lists them all."),
+    ),
+  );
+  answer.headers.set("cache-control", "no-store");
+  return answer;
+}
+
 async function callerOf(endpoint: ApiEndpoint, headers: Headers): Promise<ApiCaller> {
   const caller = await apiCaller(headers);
   if (caller === null) {

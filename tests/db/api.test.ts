@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { GET as noSuchCall } from "@/app/api/v1/[...rest]/route";
 import { activity } from "@/lib/db/activity";
 import { callbacks } from "@/lib/db/callbacks";
 import { closeDatabase } from "@/lib/db/client";
@@ -161,6 +162,11 @@ describe("what is wrong is named with its fix, in one shape", () => {
     );
     const empty = await callApi("sendLog", token, { ...asked, query: { sourceName: "Hall" } });
     expect(empty.json.fields[0].field).toBe("body");
+  });
+
+  test("an address that is none", async () => {
+    const answer = await noSuchCall(new Request("http://localhost/api/v1/job"));
+    expect([answer.status, (await answer.json()).code]).toEqual([404, "NOT_FOUND"]);
   });
 
   test("an id that is none is a thing that is not there", async () => {

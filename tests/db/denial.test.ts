@@ -37,6 +37,8 @@ const OPEN: Readonly<Record<string, string>> = {
   "app/api/auth/[...nextauth]/route.ts POST": "sign-in itself: nobody is known yet",
   "app/api/health/route.ts GET": "for a load balancer; says nothing of any company",
   "app/api/v1/openapi.json/route.ts GET": "how programs call: the same for everybody, without data",
+  "app/api/v1/[...rest]/route.ts GET": "says that no call of the API stands there",
+  "app/api/v1/[...rest]/route.ts POST": "says that no call of the API stands there",
   "app/sw/[path]/route.ts GET": "the service worker: the same script for everybody, without data",
   "app/company-choice.ts chooseCompany": "sets a wish that every request checks; has a test of its own below",
 };

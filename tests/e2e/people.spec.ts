@@ -65,6 +65,44 @@ test("invite, join, sign in, remove: the removed person's session ends at the ne
   await guest.context().close();
 });
 
+test("a program's token works until it is revoked; a webhook shows its secret once", async ({
+  page,
+  browser,
+}) => {
+  await signIn(page, TIDEWILLOW_PEOPLE.owner.email);
+  await page.goto(address("/company/tokens"));
+  await page.getByLabel("Name", { exact: true }).fill("Bookkeeping");
+  await page.getByRole("button", { name: "Make the token" }).click();
+  const token = await page.getByRole("textbox", { name: "Secret" }).inputValue();
+  await expectAccessible(page);
+  const program = (await browser.newContext()).request;
+  const listJobs = () =>
+    program.get(address("/api/v1/jobs?limit=3"), { headers: { authorization: `Bearer ${token}` } });
+  expect((await (await listJobs()).json()).jobs).toHaveLength(3);
+  await page.reload();
+  await expect(page.getByText(token)).toHaveCount(0);
+  await expect(page.getByRole("textbox", { name: "Secret" })).toBeHidden();
+  await page.getByRole("button", { name: "Revoke Bookkeeping" }).click();
+  await expect(page.getByRole("row", { name: /Bookkeeping/ })).toContainText("revoked");
+  expect((await listJobs()).status()).toBe(401);
+
+  await page.getByRole("link", { name: "How programs call" }).click();
+  await expect(page.getByRole("heading", { name: "The API" })).toBeVisible();
+  await expectAccessible(page);
+
+  await page.goto(address("/company/webhooks"));
+  await page.getByLabel("Address").fill("https://127.0.0.1/in");
+  await page.getByLabel("A packet was sent").check();
+  await page.getByRole("button", { name: "Add the webhook" }).click();
+  await expect(page.getByText(/inside a network/).first()).toBeVisible();
+  await page.getByLabel("Address").fill("https://listener.example/in");
+  await page.getByRole("button", { name: "Add the webhook" }).click();
+  await expect(page.getByRole("textbox", { name: "Secret" })).toHaveValue(/^dewlsign_/);
+  await expectAccessible(page);
+  await page.getByRole("button", { name: "Remove listener.example" }).click();
+  await expect(page.getByText("No webhooks yet")).toBeVisible();
+});
+
 test("one person, two companies: switching shows the other's jobs and only those", async ({ page }) => {
   await signIn(page, HICKORANE_PEOPLE.office.email);
   const [tidewillow, hickorane] = DEMO_COMPANIES;
