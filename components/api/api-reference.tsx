@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { TextLink } from "@/components/ui/button";
-import { API_ACCESS } from "@/lib/domain/api-tokens";
+import { API_ACCESS, API_CALLS_A_MINUTE } from "@/lib/domain/api-tokens";
 import { API_BASE, API_ENDPOINTS } from "@/lib/schemas/api";
 import { REFUSALS } from "@/lib/schemas/api/openapi";
 import { Code } from "./code";
@@ -47,7 +47,7 @@ export function ApiReference({ server }: { readonly server: string }) {
             Readings carry an <code>ETag</code>; with it in <code>If-None-Match</code> the answer is 304 while
             nothing has changed.
           </li>
-          <li>A token may call 120 times a minute.</li>
+          <li>A token may call {API_CALLS_A_MINUTE} times a minute.</li>
           <li>Fields may be added to version 1. None is renamed, taken away or given another meaning.</li>
         </ul>
       </Chapter>

@@ -1,6 +1,6 @@
 import { unscopedApiToken, unscopedNoteTokenUsed } from "@/lib/db/unscoped/api-tokens";
 import { unscopedRateLimit } from "@/lib/db/unscoped/rate-limit";
-import type { ApiAccess } from "@/lib/domain/api-tokens";
+import { API_CALLS_A_MINUTE, type ApiAccess } from "@/lib/domain/api-tokens";
 import type { TenantScope } from "@/lib/domain/scope";
 import { makeLinkToken, readLinkToken } from "./link-token";
 import { makeScope } from "./scope";
@@ -8,8 +8,6 @@ import { makeScope } from "./scope";
 /** Tells people, and programs that look for secrets left in the open, what it is. */
 const PREFIX = "dewl_";
 const HINT_CHARACTERS = 4;
-/** Calls of one token in a minute. A list of 10,000 jobs is read in half of it. */
-export const API_LIMIT = { calls: 120, seconds: 60 } as const;
 
 /** A new token of a company: its text, shown once, and what is kept of it. */
 export function makeApiToken(tenantId: string): {
@@ -48,5 +46,5 @@ export async function apiCaller(headers: Headers, now = new Date()): Promise<Api
 
 /** Counts one call of a token and answers whether it may be made. */
 export async function takeApiCall(tokenId: string): Promise<boolean> {
-  return (await unscopedRateLimit.count(`api:${tokenId}`, API_LIMIT.seconds)) <= API_LIMIT.calls;
+  return (await unscopedRateLimit.count(`api:${tokenId}`, 60)) <= API_CALLS_A_MINUTE;
 }

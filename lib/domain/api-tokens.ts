@@ -18,6 +18,9 @@ export const API_TOKEN_DAYS_KEYS = ["30", "90", "365"] as const satisfies readon
 /** More than anyone connects; who reaches it has forgotten some. */
 export const MOST_API_TOKENS = 20;
 
+/** Calls of one token in a minute. A list of 10,000 jobs is read in half of it. */
+export const API_CALLS_A_MINUTE = 120;
+
 /** A token as its company sees it: never its secret. Instants are ISO texts. */
 export type ApiToken = {
   readonly id: ApiTokenId;

@@ -11,7 +11,9 @@ const paths = document.paths as any;
 
 describe("the description of the API", () => {
   test("names every door there is, and no other", () => {
-    const files = appFiles(/^app\/api\/v1\/.*route\.ts$/).filter((file) => !/openapi\.json|\.\.\.rest/.test(file));
+    const files = appFiles(/^app\/api\/v1\/.*route\.ts$/).filter(
+      (file) => !/openapi\.json|\.\.\.rest/.test(file),
+    );
     const addresses = files.map((file) =>
       file.replace(/^app\/api\/v1|\/route\.ts$/g, "").replace(/\[(\w+)\]/g, "{$1}"),
     );
