@@ -10,7 +10,7 @@ import { WebhookReference } from "./webhook-reference";
 /** How a company's own programs read and add, made of what the doors themselves are made of. */
 export function ApiReference({ server }: { readonly server: string }) {
   return (
-    <main id="content" className="mx-auto grid max-w-4xl gap-8 px-5 py-10">
+    <main id="content" className="mx-auto grid max-w-4xl grid-cols-[minmax(0,1fr)] gap-8 px-5 py-10">
       <header className="grid gap-2">
         <h1 className="text-2xl">The API</h1>
         <p className="max-w-prose">
@@ -64,7 +64,7 @@ export function ApiReference({ server }: { readonly server: string }) {
         </dl>
       </Chapter>
       <Chapter title="Calls">
-        <div className="grid gap-8">
+        <div className="grid grid-cols-[minmax(0,1fr)] gap-8">
           {API_ENDPOINTS.map((endpoint) => (
             <EndpointEntry
               key={endpoint.name}

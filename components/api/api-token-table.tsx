@@ -15,52 +15,46 @@ type Props = { readonly tokens: readonly Row[]; readonly timeZone: string; reado
 
 /** Every token the company has made: what it may, whether it works, when it was last used. */
 export function ApiTokenTable({ tokens, timeZone, revoke }: Props) {
-  const moment = (iso: string | null, none: string) => (iso === null ? none : momentText(iso, timeZone));
   const columns: readonly Column<Row>[] = [
     {
       key: "name",
       head: "Token",
       rowHead: true,
-      onPhone: "left",
-      cell: ({ name, hint }) => (
+      cell: ({ name, hint, createdAt, createdByName }) => (
         <>
           <span className="break-words">{name}</span>
-          <span className="block font-normal text-muted">ends in {hint}</span>
-        </>
-      ),
-    },
-    { key: "may", head: "May", cell: ({ access }) => API_ACCESS[access].label },
-    {
-      key: "state",
-      head: "State",
-      cell: ({ state, expiresAt, revokedAt }) => (
-        <>
-          <Badge tone={state === "open" ? "accent" : "muted"}>{API_TOKEN_STATES[state]}</Badge>
-          <span className="block text-muted">
-            {revokedAt === null ? `until ${moment(expiresAt, "never")}` : moment(revokedAt, "")}
+          <span className="block font-normal text-muted">
+            ends in {hint}; made {momentText(createdAt, timeZone)} by {createdByName}
           </span>
         </>
       ),
     },
     {
-      key: "used",
-      head: "Last used",
-      cell: ({ lastUsedAt }) => moment(lastUsedAt, "not yet"),
-    },
-    {
-      key: "made",
-      head: "Made",
-      cell: ({ createdAt, createdByName }) => (
+      key: "may",
+      head: "May",
+      cell: ({ access, lastUsedAt }) => (
         <>
-          {moment(createdAt, "")}
-          <span className="block text-muted">by {createdByName}</span>
+          {API_ACCESS[access].label}
+          <span className="block text-muted">
+            {lastUsedAt === null ? "not used yet" : `last used ${momentText(lastUsedAt, timeZone)}`}
+          </span>
         </>
       ),
     },
     {
-      key: "revoke",
-      head: <span className="sr-only">Revoke</span>,
-      cell: (token) => (token.state === "open" ? <Revocation token={token} revoke={revoke} /> : null),
+      key: "state",
+      head: "State",
+      cell: (token) => (
+        <>
+          <Badge tone={token.state === "open" ? "accent" : "muted"}>{API_TOKEN_STATES[token.state]}</Badge>
+          <span className="mb-2 block text-muted">
+            {token.revokedAt === null
+              ? `until ${momentText(token.expiresAt ?? token.createdAt, timeZone)}`
+              : momentText(token.revokedAt, timeZone)}
+          </span>
+          {token.state === "open" ? <Revocation token={token} revoke={revoke} /> : null}
+        </>
+      ),
     },
   ];
   return (

@@ -22,7 +22,7 @@ export function EndpointEntry({ endpoint, server, access }: Props) {
         {endpoint.access === "write" ? ` The token must be made for: ${access.toLowerCase()}.` : ""}
       </p>
       <Code>{curl}</Code>
-      <div className="mt-3 grid gap-3">
+      <div className="mt-3 grid grid-cols-[minmax(0,1fr)] gap-3">
         <ReferenceRows title="Asked with" rows={asked} what={endpoint.summary} />
         <ReferenceRows title="Body, JSON" rows={body} what={endpoint.summary} />
         {endpoint.body.kind === "file" ? (

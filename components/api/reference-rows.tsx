@@ -19,7 +19,7 @@ export function ReferenceRows({ title, rows, what, always = false }: RowsProps) 
       rowHead: true,
       cell: ({ name, required }) => (
         <>
-          <code className="break-all">{name}</code>
+          <code className="max-sm:break-all sm:whitespace-nowrap">{name}</code>
           {always || required ? null : <span className="block font-normal text-muted">may be left out</span>}
         </>
       ),

@@ -11,7 +11,7 @@ const fits = digest !== undefined && timingSafeEqual(own, Buffer.from(digest, "h
 /** What a listening program is sent, and how it knows that it is from here. */
 export function WebhookReference() {
   return (
-    <div className="grid gap-4">
+    <div className="grid grid-cols-[minmax(0,1fr)] gap-4">
       <ul className="grid list-disc gap-1 pl-5">
         <li>
           An owner adds an https address under Company → Webhooks and picks events. Each is a POST of JSON;

@@ -11,7 +11,8 @@ import { readJson } from "./json-body";
 import { readBodyUpTo } from "./limited-body";
 import { refuseUnstorableText } from "./storable-text";
 
-type Context = { readonly params: Promise<Record<string, string | string[] | undefined>> };
+/** An address without parameters has none at all. */
+type Context = { readonly params: Promise<Record<string, string | string[] | undefined> | undefined> };
 
 type BodyOf<E extends ApiEndpoint> = E["body"] extends { readonly kind: "json"; readonly schema: infer S }
   ? z.output<S & z.ZodType>
@@ -92,7 +93,7 @@ async function parsed<E extends ApiEndpoint>(
   context: Context,
 ): Promise<Asked<E>> {
   // An address that does not parse names nothing: same answer as an id that does not exist.
-  const params = endpoint.params.safeParse(await context.params);
+  const params = endpoint.params.safeParse({ ...(await context.params) });
   if (!params.success) throw notFound();
   const url = new URL(request.url);
   const query = endpoint.query.strict().parse(Object.fromEntries(url.searchParams));

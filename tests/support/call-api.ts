@@ -42,7 +42,7 @@ export async function callApi(door: keyof typeof API, token: string, call: Call 
     headers,
     ...(call.body === undefined ? {} : { body: call.body }),
   });
-  const answer = await API[door](request, { params: Promise.resolve({ ...call.params }) });
+  const answer = await API[door](request, { params: Promise.resolve(call.params) });
   const text = await answer.text();
   return {
     status: answer.status,

@@ -38,8 +38,14 @@ export const listCallbacks = {
   params: nothing,
   query: z.object({
     ...page,
-    cursor: z.uuid({ error: "cursor: give what the page before answered as `nextCursor`." }).optional(),
-    jobId: z.uuid({ error: "jobId: give the id of a job as this API gave it." }).optional(),
+    cursor: z
+      .uuid({ error: "cursor: give what the page before answered as `nextCursor`." })
+      .optional()
+      .describe("Where the page begins: nextCursor of the page before"),
+    jobId: z
+      .uuid({ error: "jobId: give the id of a job as this API gave it." })
+      .optional()
+      .describe("Of one job only"),
     state: z
       .enum(CALLBACK_STATE_KEYS, { error: `state: give one of ${CALLBACK_STATE_KEYS.join(", ")}.` })
       .optional(),

@@ -32,7 +32,8 @@ export const listJobs = {
     cursor: z
       .string()
       .regex(/^[1-9]\d{0,8}$/, { error: "cursor: give what the page before answered as `nextCursor`." })
-      .optional(),
+      .optional()
+      .describe("Where the page begins: nextCursor of the page before"),
     stage: z.enum(STAGES, { error: `stage: give one of ${STAGES.join(", ")}.` }).optional(),
     verdict: z.enum(VERDICTS, { error: `verdict: give one of ${VERDICTS.join(", ")}.` }).optional(),
     search: z

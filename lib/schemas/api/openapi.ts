@@ -98,8 +98,8 @@ export const REFUSALS: Readonly<Record<string, string>> = {
   "409": "It does not fit what is there, or the key was used for something else.",
   "413": "The body is too large.",
   "422": "A field is wrong; each is named with the fix.",
-  "429": "Too many calls; go on after the seconds in `Retry-After`.",
-  "503": "Too much is being saved at once; nothing was changed. Go on after the seconds in `Retry-After`.",
+  "429": "Too many calls; go on after the seconds in Retry-After.",
+  "503": "Too much is being saved at once; nothing was changed. Go on after the seconds in Retry-After.",
 };
 
 function operation(endpoint: ApiEndpoint) {

@@ -25,7 +25,7 @@ export const page = {
         .max(200, { error: "limit: give a whole number from 1 to 200." }),
     )
     .default(50)
-    .describe("How many at most"),
+    .describe("How many at most: 1 to 200, 50 when left out"),
 };
 export const nextCursor = z
   .string()
