@@ -27,7 +27,7 @@ export function apiTokens(scope: TenantScope) {
           where: own,
           orderBy: [{ createdAt: "desc" }, { id: "desc" }],
           omit: { tokenHash: true },
-          include: { createdByMember: { select: { name: true, role: true, removedAt: true } } },
+          include: { createdByMember: { select: { name: true } } },
         });
         const time = (date: Date | null) => date?.toISOString() ?? null;
         return rows.map((row) => ({
@@ -37,7 +37,6 @@ export function apiTokens(scope: TenantScope) {
           hint: row.hint,
           createdAt: row.createdAt.toISOString(),
           createdByName: row.createdByMember.name,
-          makerIsOwner: row.createdByMember.role === "owner" && row.createdByMember.removedAt === null,
           expiresAt: time(row.expiresAt),
           revokedAt: time(row.revokedAt),
           lastUsedAt: time(row.lastUsedAt),

@@ -112,6 +112,7 @@ export function members(scope: TenantScope) {
           where: { ...own, userId, removedAt: null },
           data: { role, version: { increment: 1 }, updatedAt: new Date() },
         });
+        if (role !== "owner") await endTokens(tx, scope, userId);
         await appendActivity(tx, scope, {
           action: "role changed",
           entity: "membership",
@@ -136,6 +137,7 @@ export function members(scope: TenantScope) {
           where: { ...own, email: before.email, acceptedAt: null, revokedAt: null },
           data: { revokedAt: new Date() },
         });
+        await endTokens(tx, scope, userId);
         await appendActivity(tx, scope, {
           action: "member removed",
           entity: "membership",
@@ -157,6 +159,14 @@ async function activeMember(
   });
   if (!row) throw notFound();
   return { role: row.role as Role, email: row.email };
+}
+
+/** What a person's programs held ends with the ownership, and does not come back with it. */
+async function endTokens(tx: TenantTransaction, scope: TenantScope, userId: UserId): Promise<void> {
+  await tx.apiToken.updateMany({
+    where: { tenantId: scope.tenantId, createdBy: userId, revokedAt: null },
+    data: { revokedAt: new Date() },
+  });
 }
 
 /** Two owners removing each other at once wait here, so that a company never loses its last owner. */

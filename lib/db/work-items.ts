@@ -1,6 +1,7 @@
 import { asId } from "@/lib/domain/ids";
 import type { TenantScope } from "@/lib/domain/scope";
 import {
+  ONE_BY_ONE,
   WORK_TRIES,
   WorkCancelledError,
   type WorkItem,
@@ -194,5 +195,6 @@ export function workItems(scope: TenantScope) {
 function enqueue(tx: TenantTransaction, task: string, id: string, askedBy: string) {
   const payload = JSON.stringify({ workId: id, askedBy });
   return tx.$executeRaw`
-    SELECT enqueue_work(${task}, ${payload}::jsonb, ${id}, max_attempts => ${WORK_TRIES}::int)`;
+    SELECT enqueue_work(${task}, ${payload}::jsonb, ${id}, max_attempts => ${WORK_TRIES}::int,
+      queue => ${ONE_BY_ONE.has(task) ? task : null}::text)`;
 }

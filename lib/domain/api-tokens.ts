@@ -30,28 +30,21 @@ export type ApiToken = {
   readonly hint: string;
   readonly createdAt: string;
   readonly createdByName: string;
-  /** False once who made it has left or is no owner any more: then it opens nothing. */
-  readonly makerIsOwner: boolean;
   readonly expiresAt: string | null;
   readonly revokedAt: string | null;
   readonly lastUsedAt: string | null;
 };
 
-export type ApiTokenState = "open" | "expired" | "revoked" | "maker gone";
+export type ApiTokenState = "open" | "expired" | "revoked";
 
 export const API_TOKEN_STATES: Readonly<Record<ApiTokenState, string>> = {
   open: "works",
   expired: "expired",
   revoked: "revoked",
-  "maker gone": "ended: who made it is no owner any more",
 };
 
 /** Whether a token opens anything now, and if not, why. */
-export function apiTokenState(
-  token: Pick<ApiToken, "revokedAt" | "expiresAt" | "makerIsOwner">,
-  now: Date,
-): ApiTokenState {
+export function apiTokenState(token: Pick<ApiToken, "revokedAt" | "expiresAt">, now: Date): ApiTokenState {
   if (token.revokedAt !== null) return "revoked";
-  if (token.expiresAt === null || new Date(token.expiresAt) <= now) return "expired";
-  return token.makerIsOwner ? "open" : "maker gone";
+  return token.expiresAt === null || new Date(token.expiresAt) <= now ? "expired" : "open";
 }

@@ -16,6 +16,9 @@ export const WORK_TASKS = [
 ] as const;
 export type WorkTask = (typeof WORK_TASKS)[number];
 
+/** Work that waits for others outside is done one after the other in a company, so that it holds one place of the worker. */
+export const ONE_BY_ONE: ReadonlySet<string> = new Set<WorkTask>(["deliver webhook"]);
+
 /** Tries before work counts as failed. The pauses between them grow: about half an hour in all. */
 export const WORK_TRIES = 8;
 

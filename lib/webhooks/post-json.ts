@@ -1,5 +1,6 @@
 import { lookup } from "node:dns/promises";
 import { request } from "node:https";
+import { setTimeout as pause } from "node:timers/promises";
 import { addressProblem, isPublicAddress } from "./public-address";
 
 export type Posted = { readonly status: number };
@@ -43,12 +44,17 @@ export async function postJson(
   if (problem !== null) throw new NotDeliveredError(problem);
   const url = new URL(address);
   const host = url.hostname.replace(/^\[|\]$/g, "");
-  const found = await network.resolve(host).catch(() => []);
+  const found = await Promise.race([network.resolve(host).catch(() => []), nothingAfter(LONGEST_MS)]);
   const [pinned] = found;
   if (pinned === undefined) throw new NotDeliveredError(`The name ${host} leads nowhere.`);
   if (!found.every((one) => network.mayReach(one.address)))
     throw new NotDeliveredError(`${host} leads into a network that is not open. It was not called.`);
   return send(url, body, headers, pinned, network.tls);
+}
+
+async function nothingAfter(ms: number): Promise<readonly never[]> {
+  await pause(ms, undefined, { ref: false });
+  return [];
 }
 
 function send(

@@ -113,7 +113,24 @@ describe("a token that does not work gets one answer", () => {
     await changeRole(crew.owner, { userId: lowered.userId, role: "office" });
     for (const token of tokens) expect(await answerTo(token)).toBe(wrong);
     const { tokens: shown } = await apiTokensView(crew.owner);
-    expect(shown.filter(({ state }) => state === "maker gone")).toHaveLength(2);
+    expect(shown.filter(({ state }) => state === "revoked").length).toBeGreaterThanOrEqual(2);
+    // Asked back, they ask with a token of their own making.
+    await inRole(client, "app_user", crew.owner, () =>
+      client.query("UPDATE membership SET removed_at = NULL, role = 'owner' WHERE user_id = ANY($1)", [
+        [leaving.userId, lowered.userId],
+      ]),
+    );
+    for (const token of tokens) expect(await answerTo(token)).toBe(wrong);
+  });
+
+  test("its maker is no owner, however that came about", async () => {
+    const maker = await addMember(crew.owner.tenantId, "owner");
+    const token = await madeBy(maker);
+    expect(await answerTo(token)).not.toBe(wrong);
+    await inRole(client, "app_user", crew.owner, () =>
+      client.query("UPDATE membership SET role = 'office' WHERE user_id = $1", [maker.userId]),
+    );
+    expect(await answerTo(token)).toBe(wrong);
   });
 
   test("its company was closed", async () => {

@@ -45,7 +45,7 @@ async function fill(scope: TenantScope): Promise<void> {
       "UPDATE stage_record SET state = 'signed', signed_by = $1, signed_at = now(), signature_name = 'A'",
       [scope.userId],
     );
-    await client.query("SELECT enqueue_work('test.erase', '{}'::jsonb)");
+    await client.query("SELECT enqueue_work('test.erase', '{}'::jsonb, queue => 'test')");
   });
 }
 
@@ -74,6 +74,10 @@ test("a company goes wholly, and no other loses a row", async () => {
   const companies = queued.rows.map((row) => row.company);
   expect(companies).toContain(staying.tenantId);
   expect(companies).not.toContain(leaving.tenantId);
+  const queues = await client.query("SELECT queue_name AS name FROM graphile_worker._private_job_queues");
+  const names = queues.rows.map((row) => row.name);
+  expect(names).toContain(`${staying.tenantId}:test`);
+  expect(names).not.toContain(`${leaving.tenantId}:test`);
   const left = await unscopedTransaction(async (tx) => ({
     tenant: await tx.tenant.count({ where: { id: leaving.tenantId } }),
     sharedMember: await tx.user.count({ where: { id: leaving.userId } }),

@@ -100,6 +100,12 @@ describe("what happens is told", () => {
     const callbackId = await complain();
     expect(await told()).toEqual(["callback.opened"]);
     expect(await queued("deliver webhook")).toHaveLength(1);
+    // One after the other, so that addresses that do not answer hold one place of the worker.
+    const { rows } = await client.query(
+      "SELECT queue_name FROM graphile_worker._private_job_queues WHERE starts_with(queue_name, $1)",
+      [owner.tenantId],
+    );
+    expect(rows).toEqual([{ queue_name: `${owner.tenantId}:deliver webhook` }]);
     await deliver((await newest()).id);
     const body = eventBody("callback.opened")
       .strict()

@@ -34,6 +34,8 @@ export async function unscopedEraseCompany(
       await tx.passwordReset.deleteMany({ where: { userId: { in: members } } });
       await tx.user.deleteMany({ where: { id: { in: members } } });
       await tx.$executeRaw`DELETE FROM graphile_worker._private_jobs WHERE payload->>'tenantId' = ${scope.tenantId}`;
+      await tx.$executeRaw`DELETE FROM graphile_worker._private_job_queues
+        WHERE starts_with(queue_name, ${`${scope.tenantId}:`})`;
       for (const mail of farewells)
         await tx.$queryRaw`SELECT 1 FROM graphile_worker.add_job(${AFTER_ERASURE}, ${JSON.stringify({ mail })}::json)`;
       // Later, so that what was still being written when the company went is taken as well.
