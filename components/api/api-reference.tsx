@@ -20,7 +20,7 @@ export function ApiReference({ server }: { readonly server: string }) {
         </p>
       </header>
       <Chapter title="Begin">
-        <ol className="grid list-decimal gap-2 pl-5">
+        <ol className="grid list-decimal grid-cols-[minmax(0,1fr)] gap-2 pl-5">
           <li>
             An owner makes a token under Company → API tokens. It is shown once; keep it where secrets are
             kept.
@@ -32,7 +32,7 @@ export function ApiReference({ server }: { readonly server: string }) {
         </ol>
       </Chapter>
       <Chapter title="Rules that hold everywhere">
-        <ul className="grid list-disc gap-1 pl-5">
+        <ul className="grid list-disc grid-cols-[minmax(0,1fr)] gap-1 pl-5">
           <li>
             Answers are JSON. Days are 2026-07-31, instants end in Z, every number stands beside its unit.
           </li>

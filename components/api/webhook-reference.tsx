@@ -12,7 +12,7 @@ const fits = digest !== undefined && timingSafeEqual(own, Buffer.from(digest, "h
 export function WebhookReference() {
   return (
     <div className="grid grid-cols-[minmax(0,1fr)] gap-4">
-      <ul className="grid list-disc gap-1 pl-5">
+      <ul className="grid list-disc grid-cols-[minmax(0,1fr)] gap-1 pl-5">
         <li>
           An owner adds an https address under Company → Webhooks and picks events. Each is a POST of JSON;
           answer any status from 200 to 299 within 10 seconds, then do the work.
