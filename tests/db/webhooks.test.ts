@@ -129,7 +129,8 @@ describe("what happens is told", () => {
     const log = async (rhPct: number) => {
       const rows = Array.from({ length: 240 }, (_, hour) => {
         const at = new Date(Date.UTC(2026, 6, 1, hour)).toISOString().slice(0, 16).replace("T", " ");
-        return `${at},75,${rhPct}`;
+        // A reading that never moves would be a stuck sensor, which falls short too.
+        return `${at},${75 + (hour % 5) * 0.3},${rhPct + (hour % 7) * 0.5}`;
       });
       const bytes = new TextEncoder().encode(
         `Local time,Indoor temperature F,Indoor RH %\n${rows.join("\n")}\n`,
