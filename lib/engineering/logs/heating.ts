@@ -2,6 +2,8 @@
 const NO_COOLING_BELOW_F = 55;
 /** A stretch of running that warms the room by this while it is colder outdoors than in is heating. */
 const WARMS_BY_F = 0.3;
+/** So much colder outdoors, °F: on a summer's night a running coil may be behind the room for a while. */
+const COLDER_BY_F = 5;
 const ON = 0.003;
 
 type Channels = {
@@ -15,7 +17,8 @@ type Channels = {
 /**
  * The compressor's share where it can have cooled. A heat pump's log says when the compressor ran, not which way: stretches of
  * running that heat become gaps, so that nothing about cooling is told from them. Heating is a stretch with auxiliary heat in
- * it, or below 55 °F outdoors, or one that warms the room from colder outdoors.
+ * it, or below 55 °F outdoors, or one that warms the room while it is 5 °F colder
+ * outdoors.
  *
  * @param share - Share of each interval with any stage on, 0 to 1; NaN is a gap.
  * @param channels - Temperatures in °F and the auxiliary heat's share, 0 to 1; null where the log has none.
@@ -54,5 +57,5 @@ function isHeating(first: number, last: number, { indoorF, outdoorF, auxiliarySh
   // The sample before the stretch is the room as it was found.
   const from = indoorF?.[Math.max(0, first - 1)] ?? Number.NaN;
   const to = indoorF?.[last] ?? Number.NaN;
-  return outF < from && to - from >= WARMS_BY_F;
+  return outF < from - COLDER_BY_F && to - from >= WARMS_BY_F;
 }
