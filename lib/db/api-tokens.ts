@@ -53,7 +53,7 @@ export function apiTokens(scope: TenantScope) {
           action: "API token made",
           entity: "API token",
           entityId: row.id,
-          after: { name: token.name, access, expiresAt: token.expiresAt.toISOString() },
+          after: { name: token.name, access, expiresAt: token.expiresAt.toISOString().slice(0, 10) },
         });
       }),
 

@@ -1,3 +1,4 @@
+import { API_ACCESS, API_ACCESS_KEYS } from "./api-tokens";
 import type { FieldDef } from "./fields";
 import { isLimitKey, limitDefinition } from "./limits";
 import { type OptionField, optionFields } from "./options/fields";
@@ -76,8 +77,13 @@ const LABELS: Readonly<Record<string, FieldDef>> = {
   forecastHoursAboveLimit: whole("Above the limit, forecast", "h"),
   option: text("Option"),
   through: text("Through"),
-  access: text("May"),
-  expiresAt: text("Until"),
+  access: {
+    kind: "choice",
+    label: "May",
+    group,
+    options: API_ACCESS_KEYS.map((value) => ({ value, label: API_ACCESS[value].label })),
+  },
+  expiresAt: day("Until"),
 };
 
 /** How the value under a key of an entry is named and written; `null` when nothing here knows the key. */
