@@ -168,19 +168,24 @@ function deeds(pick: (below: number) => number, n: number): readonly (() => Prom
 test("whatever several people do to one job at once, nothing acknowledged is lost and all of it agrees", async () => {
   const pick = chance(20_260_701);
   const strange: unknown[] = [];
-  let next = 0;
+  let [next, done] = [0, 0];
   const hand = async () => {
     while (next < STEPS) {
       const n = next++;
       const all = deeds(pick, n);
-      await given(all[pick(all.length)])().catch((error: unknown) => {
+      try {
+        await given(all[pick(all.length)])();
+        done++;
+      } catch (error) {
         if (!(error instanceof AppError) || error.code === "UNAVAILABLE") strange.push(error);
-      });
+      }
     }
   };
+  await saveField(crew.office, "load_summary", "sensibleCoolingBtuh", 19_999);
   await Promise.all(Array.from({ length: AT_ONCE }, hand));
   expect(strange).toEqual([]);
-  expect(told.length).toBeGreaterThan(3);
+  // How many get through is the moment's; that none does would test nothing.
+  expect(done).toBeGreaterThan(5);
 
   expect(await firstBrokenSeq(client, crew.owner)).toBeNull();
   const { owner } = crew;
