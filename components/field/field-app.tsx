@@ -20,13 +20,13 @@ export function FieldApp() {
   const [place, go] = usePlace();
   const [habits] = useHabits();
   const job = useJob(state, place.job);
-  useWorker();
+  const isReady = state.phase === "ready";
+  useWorker(isReady);
   useContact(state);
   useEffect(() => {
     void phone().reload();
   }, []);
   // The screens of a job come behind the list of jobs, before anybody taps one.
-  const isReady = state.phase === "ready";
   useEffect(() => {
     if (isReady) loadPlaces().catch(() => undefined);
   }, [isReady]);

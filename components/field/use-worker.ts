@@ -1,13 +1,16 @@
 import { useEffect, useState } from "react";
 
-/** Installs the service worker that keeps this page for places without a signal. */
-export function useWorker(): void {
+/**
+ * Installs the service worker that keeps this page for places without a signal. It fetches all that the page may ever need,
+ * so it comes behind the jobs: before them it would take their bandwidth.
+ */
+export function useWorker(isReady: boolean): void {
   useEffect(() => {
-    if (!("serviceWorker" in navigator)) return;
+    if (!isReady || !("serviceWorker" in navigator)) return;
     navigator.serviceWorker.register("/sw/sw.js", { scope: "/today", type: "module" }).catch(() => undefined);
     // Ask once that the browser never clears readings to make room. A refusal changes nothing.
     navigator.storage?.persist?.().catch(() => undefined);
-  }, []);
+  }, [isReady]);
 }
 
 /** A newer version that waits, as a function that loads it; `null` while there is none. */
