@@ -3,7 +3,7 @@ import { eventReference } from "@/lib/schemas/api/reference";
 import { Code } from "./code";
 import { ReferenceRows } from "./reference-rows";
 
-const CHECK = `const [, time, digest] = /^t=(\\d+),v1=([0-9a-f]{64})$/.exec(request.headers["dewledger-signature"]) ?? [];
+const CHECK = `const [, time, digest] = /^signed-at=(\\d+); sha256=([0-9a-f]{64})$/.exec(request.headers["dewledger-signature"]) ?? [];
 const own = createHmac("sha256", SECRET).update(\`\${time}.\${body}\`).digest();
 const fits = digest !== undefined && timingSafeEqual(own, Buffer.from(digest, "hex"))
   && Math.abs(Date.now() / 1000 - Number(time)) < 300;`;

@@ -8,6 +8,7 @@ import type { TenantScope } from "@/lib/domain/scope";
 import { AppError, invalidInput, notFound } from "@/lib/errors";
 import { answered } from "./answered";
 import { readJson } from "./json-body";
+import { takingBody } from "./large-bodies";
 import { readBodyUpTo } from "./limited-body";
 import { refuseUnstorableText } from "./storable-text";
 
@@ -43,8 +44,10 @@ export function apiRoute<E extends ApiEndpoint>(
   const handle = async (request: Request, context: Context) => {
     const answer = await answered(endpoint.name, request, async () => {
       const { scope } = await callerOf(endpoint, request.headers);
-      const asked = await parsed(endpoint, request, context);
-      const body = JSON.stringify(endpoint.answer.parse(await run(scope, asked)));
+      const said = await takingBody(request, scope.userId, async () =>
+        run(scope, await parsed(endpoint, request, context)),
+      );
+      const body = JSON.stringify(endpoint.answer.parse(said));
       return endpoint.method === "GET" ? tagged(body, request) : jsonAnswer(body, endpoint.status);
     });
     answer.headers.set("cache-control", "no-store");

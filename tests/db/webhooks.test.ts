@@ -225,7 +225,7 @@ describe("a delivery", () => {
     await deliver((await newest()).id);
     const { headers, body } = given(server.heard[0]);
     const [, time, digest] = given(
-      /^t=(\d+),v1=([0-9a-f]{64})$/.exec(String(headers["dewledger-signature"])),
+      /^signed-at=(\d+); sha256=([0-9a-f]{64})$/.exec(String(headers["dewledger-signature"])),
     );
     expect(createHmac("sha256", secret).update(`${time}.${body}`).digest("hex")).toBe(digest);
     expect(Math.abs(Number(time) - Date.now() / 1_000)).toBeLessThan(60);

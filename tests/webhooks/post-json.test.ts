@@ -106,6 +106,6 @@ test(`the signature is an HMAC as others compute it: ${SOURCE}`, async () => {
   );
   // By hand: `printf '1700000000.{}' | openssl dgst -sha256 -hmac secret`
   expect(signatureOf("secret", "{}", 1_700_000_000)).toBe(
-    `t=1700000000,v1=b8569b78799ff9e3cbff0fc2d63a33a2b57f3282abd07c37ae5e8e7d79a5f163`,
+    `signed-at=1700000000; sha256=b8569b78799ff9e3cbff0fc2d63a33a2b57f3282abd07c37ae5e8e7d79a5f163`,
   );
 });

@@ -136,7 +136,7 @@ function delivery(event: WebhookEvent) {
         in: "header",
         required: true,
         description:
-          "`t=…,v1=…`: the time in seconds, and the HMAC-SHA-256 over time, a dot and the body, in hex, with the webhook's secret.",
+          "`signed-at=…; sha256=…`: the time in seconds, and the HMAC-SHA-256 over time, a dot and the body, in hex, with the webhook's secret.",
         schema: { type: "string" },
       },
     ],
