@@ -4,40 +4,17 @@ import {
   capacityCeilingBtuh,
   coilFromRating,
   coilTemperatureHeld,
-  type Performance,
   type PerformancePoint,
   performanceAt,
   type RatedCoil,
 } from "@/lib/engineering/equipment";
-import { waterFromLatent } from "@/lib/engineering/moisture";
 import type { EquipmentData, EquipmentModel, PerformanceRow } from "../catalog";
+import type { Capacity, Conditions } from "./capacity-shape";
 import { type Derived, known, unknown } from "./context";
 import { derive } from "./derive";
+import { tableCapacity } from "./table-capacity";
 
-/** What a system gives at one set of conditions. */
-export type Capacity = {
-  readonly totalBtuh: number;
-  readonly sensibleBtuh: number;
-  readonly latentBtuh: number;
-  readonly sensibleRatio: number;
-  readonly moistureLbPerH: number;
-  /** `null` where the maker's table says nothing of it. */
-  readonly leavingDewPointF: number | null;
-  readonly leavingDbF: number | null;
-  /** Coil surface, °F; `null` where the maker's table says nothing of it. */
-  readonly coilF: number | null;
-  readonly from: "maker's table" | "coil temperature held";
-  /** What the answer does not correct for, in words. */
-  readonly remarks: readonly string[];
-};
-
-export type Conditions = {
-  readonly indoorDbF: number;
-  readonly indoorWbF: number;
-  readonly outdoorDbF: number;
-  readonly airflowCfm: number;
-  readonly elevationFt: number;
-};
+export type { Capacity, Conditions } from "./capacity-shape";
 
 export type SystemSetting = {
   readonly model: EquipmentModel;
@@ -63,7 +40,7 @@ export function capacityOf(system: SystemSetting, at: Conditions): Derived<Capac
   const table = system.stage === "first" ? setting.firstStageTable : setting.name;
   if (table === null) return unknown([], `${system.model.name} has no first stage of its own.`);
   return derive({}, () =>
-    fromTable(
+    tableCapacity(
       performanceAt(coolingPoints(system.model, table), {
         outdoorDbF: at.outdoorDbF,
         enteringWbF: at.indoorWbF,
@@ -161,24 +138,6 @@ function heldCoilCapacity(
     coilF: state.adpF,
     from: "coil temperature held",
     remarks: state.limitedBy === "held temperature" ? [] : [`Limited by the ${state.limitedBy}.`],
-  };
-}
-
-function fromTable(found: Performance, at: Conditions): Capacity {
-  return {
-    totalBtuh: found.totalBtuh,
-    sensibleBtuh: found.sensibleBtuh,
-    latentBtuh: found.latentBtuh,
-    sensibleRatio: found.sensibleRatio,
-    moistureLbPerH: waterFromLatent(found.latentBtuh, at.indoorDbF),
-    leavingDewPointF: null,
-    leavingDbF: null,
-    coilF: null,
-    from: "maker's table",
-    remarks: found.notVaried.map(
-      (axis) =>
-        `The table is for ${axis.tableValue} ${axis.unit} only; the job has ${Math.round(axis.askedValue)} ${axis.unit}.`,
-    ),
   };
 }
 

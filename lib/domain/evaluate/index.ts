@@ -36,7 +36,7 @@ export type { Evaluation } from "./results";
 export { logCannotTell, logCauses, withoutCause } from "./review";
 
 /** Raised when a change of the rules or the equations changes what a record says. Kept with every snapshot. */
-export const ENGINE_VERSION = "2";
+export const ENGINE_VERSION = "3";
 
 const BTUH_PER_TON = 12_000;
 

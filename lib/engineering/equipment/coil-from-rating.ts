@@ -19,9 +19,9 @@ import {
   ratio,
   requireRange,
 } from "../units";
+import { coilBalance } from "./coil-balance";
 import {
   COLDEST_SATURATION_F,
-  dryBulbAt,
   fastSaturationEnthalpy,
   fastSaturationHumidityRatio,
   saturationEnthalpySlope,
@@ -74,11 +74,10 @@ export function coilFromRating(input: {
   const pressurePsia = entering.pressurePsia;
   const dryAirLbPerH = (cfm(input.airflowCfm) * 60) / entering.specificVolumeFt3PerLb;
 
-  const leavingEnthalpy = entering.enthalpyBtuPerLb - totalBtuh / dryAirLbPerH;
-  const removed = waterFromLatent((1 - sensibleRatio) * totalBtuh, entering.dryBulbF) / dryAirLbPerH;
-  const leavingW = entering.humidityRatio - removed;
+  const water = waterFromLatent((1 - sensibleRatio) * totalBtuh, entering.dryBulbF);
+  const leaving = coilBalance(entering, dryAirLbPerH, totalBtuh, water);
+  const { enthalpyBtuPerLb: leavingEnthalpy, humidityRatio: leavingW, dryBulbF: leavingDbF } = leaving;
   if (!(leavingW > 1e-6)) throw noSuchCoil("it would take more water than the air holds");
-  const leavingDbF = dryBulbAt(leavingEnthalpy, leavingW);
   if (!(leavingDbF > COLDEST_SATURATION_F)) throw noSuchCoil("the air would leave below −10 °F");
   if (leavingW > fastSaturationHumidityRatio(leavingDbF, pressurePsia)) {
     throw noSuchCoil("the air would leave wetter than saturated");
@@ -86,7 +85,7 @@ export function coilFromRating(input: {
 
   // Mixing is a straight line in enthalpy and humidity ratio (in dry bulb and humidity ratio only nearly so). Above zero
   // where saturation holds more water than the line: outside the coil's surface.
-  const slope = removed / (entering.enthalpyBtuPerLb - leavingEnthalpy);
+  const slope = water / dryAirLbPerH / (entering.enthalpyBtuPerLb - leavingEnthalpy);
   const gap = (tempF: number): number =>
     fastSaturationHumidityRatio(tempF, pressurePsia) -
     (leavingW - slope * (leavingEnthalpy - fastSaturationEnthalpy(tempF, pressurePsia)));

@@ -9,6 +9,7 @@ export {
   judgeFit,
   type MapCell,
 } from "./capacity-map";
+export { airAfterCoil } from "./coil-balance";
 export { coilAtFlow, solveCoil, solveCoilAtCapacity } from "./coil-core";
 export {
   bypassFactorAt,

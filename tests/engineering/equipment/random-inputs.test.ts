@@ -23,6 +23,7 @@ const {
   coilNumbers,
   solveCoil,
   solveCoilAtCapacity,
+  airAfterCoil,
   auxiliaryHeatKw,
   balancePoint,
   bypassFactorAt,
@@ -102,6 +103,25 @@ describe("random inputs", () => {
       runs(20261125),
     );
     expect(answered).toBeGreaterThan(RANDOM_RUNS / 4);
+  });
+
+  randomTest("airAfterCoil", () => {
+    fc.assert(
+      fc.property(
+        air,
+        mostly(200, 3_000),
+        mostly(5_000, 80_000),
+        mostly(0, 20),
+        (entering, airflowCfm, totalBtuh, moistureLbPerH) => {
+          const leaving = lawful(() => airAfterCoil({ entering, airflowCfm, totalBtuh, moistureLbPerH }));
+          if (leaving === null) return;
+          expect(leaving.dewPointF).toBeLessThanOrEqual(leaving.dryBulbF + 1e-6);
+          expect(leaving.humidityRatio).toBeLessThanOrEqual(entering.humidityRatio);
+          expect(leaving.enthalpyBtuPerLb).toBeLessThan(entering.enthalpyBtuPerLb + 1e-9);
+        },
+      ),
+      runs(20261126),
+    );
   });
 
   randomTest("coilFromRating, bypassFactorAt, ratedApproachF", () => {
