@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { phone } from "./use-phone";
 
 /**
  * Installs the service worker that keeps this page for places without a signal. It fetches all that the page may ever need,
@@ -11,6 +12,31 @@ export function useWorker(isReady: boolean): void {
     // Ask once that the browser never clears readings to make room. A refusal changes nothing.
     navigator.storage?.persist?.().catch(() => undefined);
   }, [isReady]);
+  useEffect(followOtherPages, []);
+}
+
+/**
+ * Another page of this phone has loaded a newer version, and the scripts of this one are kept no longer: it loads itself again as
+ * soon as nobody looks at it.
+ */
+function followOtherPages(): (() => void) | undefined {
+  const worker = navigator.serviceWorker;
+  if (!worker?.controller) return;
+  const follow = () => {
+    if (document.hidden)
+      void phone()
+        .settle()
+        .finally(() => window.location.reload());
+  };
+  const changed = () => {
+    follow();
+    document.addEventListener("visibilitychange", follow);
+  };
+  worker.addEventListener("controllerchange", changed, { once: true });
+  return () => {
+    worker.removeEventListener("controllerchange", changed);
+    document.removeEventListener("visibilitychange", follow);
+  };
 }
 
 /** A newer version that waits, as a function that loads it; `null` while there is none. */

@@ -96,4 +96,17 @@ test("what an older version of the page kept opens in this one and is sent", asy
   await expectAllSent(page);
   await page.reload();
   await expect(page.locator("#entry-outdoorDbF")).toHaveValue("97.5");
+
+  // Another page of the phone has loaded a newer version: this one follows, but not before it is out of sight.
+  await page.evaluate(() => {
+    Object.assign(window, { isOld: true });
+    navigator.serviceWorker.dispatchEvent(new Event("controllerchange"));
+  });
+  expect(await page.evaluate(() => "isOld" in window)).toBe(true);
+  await page.evaluate(() => {
+    Object.defineProperty(document, "hidden", { value: true });
+    document.dispatchEvent(new Event("visibilitychange"));
+  });
+  await page.waitForFunction(() => !("isOld" in window));
+  await expect(page.locator("#entry-outdoorDbF")).toHaveValue("97.5");
 });
