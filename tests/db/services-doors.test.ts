@@ -47,7 +47,7 @@ const schedule = (change: object) =>
 test.each([
   ["a name with a NUL character", () => createJob({ ...NEW_JOB, customerName: "Bo\0Reed" }), "customerName"],
   ["half of a surrogate pair in the notes", () => stage({ notes: "\ud83c" }), "notes"],
-  ["an unknown member", () => createJob({ ...NEW_JOB, owner: true }), ""],
+  ["an unknown member", () => createJob({ ...NEW_JOB, owner: true }), "owner"],
   ["an elevation above every roof", () => createJob({ ...NEW_JOB, elevationFt: "40000 ft" }), "elevationFt"],
   ["an e-mail that is none", () => createJob({ ...NEW_JOB, customerEmail: "nobody" }), "customerEmail"],
   ["a version no database has", () => stage({}, 3_000_000_000), "expectedVersion"],
