@@ -1,18 +1,16 @@
 "use client";
 
-import { lazy, Suspense, useEffect } from "react";
+import { useEffect } from "react";
 import { Notice } from "@/components/ui/notice";
 import { FieldFrame } from "./field-frame";
 import { LinkState, useContact } from "./link-state";
 import { TodayScreen } from "./today-screen";
 import { useHabits } from "./use-habits";
 import { useJob } from "./use-job";
+import { useJobPlaces } from "./use-job-places";
 import { phone, usePhone } from "./use-phone";
 import { usePlace } from "./use-place";
 import { useWorker } from "./use-worker";
-
-const loadPlaces = async () => ({ default: (await import("./job-places")).JobPlaces });
-const JobPlaces = lazy(loadPlaces);
 
 /** The field screens: one page that works with what this phone holds. */
 export function FieldApp() {
@@ -26,10 +24,7 @@ export function FieldApp() {
   useEffect(() => {
     void phone().reload();
   }, []);
-  // The screens of a job come behind the list of jobs, before anybody taps one.
-  useEffect(() => {
-    if (isReady) loadPlaces().catch(() => undefined);
-  }, [isReady]);
+  const JobPlaces = useJobPlaces(isReady);
   useEffect(() => {
     document.documentElement.toggleAttribute("data-torch", habits.torch);
   }, [habits.torch]);
@@ -77,9 +72,22 @@ export function FieldApp() {
       </FieldFrame>
     );
   }
-  return (
-    <Suspense>
-      <JobPlaces work={job} at={place.at} go={go} />
-    </Suspense>
-  );
+  if (JobPlaces === null) {
+    return (
+      <FieldFrame
+        accent={state.bundle?.accent ?? null}
+        brand={state.bundle?.companyName ?? ""}
+        title={job.job.customerName}
+        back={{ label: "Your jobs", go: () => go({ job: null, at: null }) }}
+        sendState={<LinkState state={state} />}
+      >
+        <p role="status">
+          {state.link === "offline"
+            ? "The signal went before the screens of this job had come. They come by themselves with the next signal."
+            : "Getting the screens of this job…"}
+        </p>
+      </FieldFrame>
+    );
+  }
+  return <JobPlaces work={job} at={place.at} go={go} />;
 }

@@ -138,6 +138,7 @@ test("two phones on one record: both values are kept and shown, one tap decides"
     await page.goto(address("/today"));
   }
   const jobId = await openJob(tech, "Euphemia Tran-Ludlow");
+  for (const page of pages) await page.evaluate(async () => void (await navigator.serviceWorker.ready));
   for (const context of contexts) await context.setOffline(true);
   await openJob(desk, "Euphemia Tran-Ludlow");
   await tech.getByRole("button", { name: "Begin the startup" }).click();
@@ -161,6 +162,25 @@ test("two phones on one record: both values are kept and shown, one tap decides"
   await expectAllSent(desk);
   expect((await atOffice(desk, jobId)).inputs).toMatchObject({ outdoorDbF: 95 });
   for (const context of contexts) await context.close();
+});
+
+test("a signal that goes before the screens of a job have come: the page says so and gets them with the next", async ({
+  browser,
+}) => {
+  // Without the worker, which would have them all a moment later.
+  const page = await (await browser.newContext({ serviceWorkers: "block" })).newPage();
+  await signIn(page, tech.email);
+  const first = await (await page.request.get(address("/today"))).text();
+  let isCut = true;
+  await page.route(/_next\/static\/chunks\//, (route) =>
+    isCut && !first.includes(new URL(route.request().url()).pathname) ? route.abort() : route.continue(),
+  );
+  await page.goto(address("/today"));
+  await page.getByRole("link", { name: "Euphemia Tran-Ludlow" }).click();
+  await expect(page.getByText("Getting the screens of this job…")).toBeVisible();
+  isCut = false;
+  await expect(page.getByRole("link", { name: /^Call / })).toBeVisible({ timeout: 20_000 });
+  await page.context().close();
 });
 
 test("a tech sees only assigned jobs, offline too; another person at the phone sees nothing of them", async ({
