@@ -142,6 +142,8 @@ export function removeOption(scope: TenantScope, input: RemoveOptionInput): Prom
         `“${option.label}” is the chosen option. Choose another one before removing it.`,
       );
     await options(scope).remove(jobId, option);
+    const left = found.flatMap((one) => (one === option ? [] : [one.id]));
+    await options(scope).order(jobId, left);
   });
 }
 

@@ -84,8 +84,12 @@ async function saveField(who: TenantScope, stage: StageKey, field: string, value
   const { version } = await save(who, jobId, stage, inputs, record?.version ?? null);
   told.push({ stage, field, value, version });
 }
-const versionOf = async (who: TenantScope, stage: StageKey) =>
-  given((await stageRecords(who).latest(jobId))[stage]).version;
+async function versionOf(who: TenantScope, stage: StageKey): Promise<number> {
+  const record = (await stageRecords(who).latest(jobId))[stage];
+  // A tech who is no longer assigned sees none.
+  if (!record) throw notFound();
+  return record.version;
+}
 
 /** Everything that two people in the office and a tech can do to one job. */
 function deeds(pick: (below: number) => number, n: number): readonly (() => Promise<unknown>)[] {
