@@ -1,10 +1,9 @@
 "use client";
 
-import { ActionForm } from "@/components/forms/action-form";
-import { type Answer, useSentForm } from "@/components/forms/use-sent-form";
+import { Press } from "@/components/forms/press";
+import type { Answer } from "@/components/forms/use-sent-form";
 import { Badge } from "@/components/ui/badge";
 import { EmptyState } from "@/components/ui/empty-state";
-import { SubmitButton } from "@/components/ui/submit-button";
 import { type Column, Table } from "@/components/ui/table";
 import { API_ACCESS, API_TOKEN_STATES, type ApiToken, type ApiTokenState } from "@/lib/domain/api-tokens";
 import { momentText } from "@/lib/domain/date-text";
@@ -52,7 +51,15 @@ export function ApiTokenTable({ tokens, timeZone, revoke }: Props) {
               ? `until ${momentText(token.expiresAt ?? token.createdAt, timeZone)}`
               : momentText(token.revokedAt, timeZone)}
           </span>
-          {token.state === "open" ? <Revocation token={token} revoke={revoke} /> : null}
+          {token.state === "open" ? (
+            <Press
+              act={() => revoke({ tokenId: token.id })}
+              label={`Revoke ${token.name}`}
+              busyText="Revoking…"
+            >
+              Revoke
+            </Press>
+          ) : null}
         </>
       ),
     },
@@ -69,21 +76,5 @@ export function ApiTokenTable({ tokens, timeZone, revoke }: Props) {
         </EmptyState>
       }
     />
-  );
-}
-
-function Revocation({ token, revoke }: { readonly token: Row; readonly revoke: Revoke }) {
-  const [sent, send, busy] = useSentForm(() => revoke({ tokenId: token.id }));
-  return (
-    <ActionForm action={send}>
-      <SubmitButton variant="secondary" busy={busy} busyText="Revoking…" aria-label={`Revoke ${token.name}`}>
-        Revoke
-      </SubmitButton>
-      {sent.state === "refused" ? (
-        <p role="alert" className="mt-1 text-sm font-semibold text-short">
-          {sent.message}
-        </p>
-      ) : null}
-    </ActionForm>
   );
 }

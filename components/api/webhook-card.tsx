@@ -1,11 +1,11 @@
 "use client";
 
+import { Press } from "@/components/forms/press";
 import type { Answer } from "@/components/forms/use-sent-form";
 import { Badge } from "@/components/ui/badge";
 import { Card } from "@/components/ui/card";
 import { Notice } from "@/components/ui/notice";
 import { WEBHOOK_EVENTS, type Webhook, type WebhookDelivery } from "@/lib/domain/webhooks";
-import { Press } from "./press";
 import { WebhookHistory } from "./webhook-history";
 
 type Act = (input: unknown) => Promise<Answer>;

@@ -1,10 +1,10 @@
 "use client";
 
+import { Press } from "@/components/forms/press";
 import type { Answer } from "@/components/forms/use-sent-form";
 import { type Column, Table } from "@/components/ui/table";
 import { momentText } from "@/lib/domain/date-text";
 import { DELIVERY_STATES, DELIVERY_TRIES, type WebhookDelivery } from "@/lib/domain/webhooks";
-import { Press } from "./press";
 
 type Props = {
   readonly hostname: string;

@@ -1,6 +1,6 @@
 import { LinkButton, TextLink } from "@/components/ui/button";
+import { CatalogPress } from "./catalog-press";
 import type { Kept } from "./kept";
-import { Press } from "./press";
 
 type Props = {
   readonly modelId: string;
@@ -27,9 +27,9 @@ export function ModelActions({ modelId, versions, copy, retire, bringBack }: Pro
     return (
       <div className="grid justify-start gap-2">
         <p>This model is retired: it cannot be chosen for a new job. Jobs that rest on it keep it.</p>
-        <Press input={input} send={bringBack}>
+        <CatalogPress input={input} send={bringBack}>
           Bring this model back
-        </Press>
+        </CatalogPress>
       </div>
     );
   }
@@ -37,12 +37,12 @@ export function ModelActions({ modelId, versions, copy, retire, bringBack }: Pro
     <div className="flex flex-wrap items-start gap-3">
       <LinkButton href={`/catalog/${modelId}/edit`}>Edit</LinkButton>
       <LinkButton href={`/catalog/${modelId}/import`}>Paste or drop a table</LinkButton>
-      <Press input={input} send={copy} to="/catalog/{id}">
+      <CatalogPress input={input} send={copy} to="/catalog/{id}">
         Duplicate
-      </Press>
-      <Press input={input} send={retire} variant="danger">
+      </CatalogPress>
+      <CatalogPress input={input} send={retire} variant="danger">
         Retire
-      </Press>
+      </CatalogPress>
     </div>
   );
 }

@@ -1,8 +1,8 @@
 import { LinkButton, TextLink } from "@/components/ui/button";
 import { EmptyState } from "@/components/ui/empty-state";
 import { Table } from "@/components/ui/table";
+import { CatalogPress } from "./catalog-press";
 import type { Kept } from "./kept";
-import { Press } from "./press";
 
 type Kind = "equipment" | "thermostat" | "instrument";
 
@@ -57,9 +57,9 @@ export function RetiredTable({ retired, bringBack }: Props) {
           key: "back",
           head: "Back on the lists",
           cell: ({ kind, id, name }) => (
-            <Press input={asked(kind, id)} send={bringBack[kind]} label={`Bring ${name} back`}>
+            <CatalogPress input={asked(kind, id)} send={bringBack[kind]} label={`Bring ${name} back`}>
               Bring back
-            </Press>
+            </CatalogPress>
           ),
         },
       ]}

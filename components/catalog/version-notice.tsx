@@ -1,6 +1,6 @@
 import { Notice } from "@/components/ui/notice";
+import { CatalogPress } from "./catalog-press";
 import type { Kept } from "./kept";
-import { Press } from "./press";
 
 type Props = {
   readonly jobId: string;
@@ -37,9 +37,9 @@ export function VersionNotice({ jobId, expectedVersion, version, move }: Props) 
       title={`${rests}; the catalog has version ${newer.version}`}
       action={
         expectedVersion === null ? undefined : (
-          <Press input={{ jobId, expectedVersion, versionId: newer.id }} send={move}>
+          <CatalogPress input={{ jobId, expectedVersion, versionId: newer.id }} send={move}>
             {`Move this job to version ${newer.version}`}
-          </Press>
+          </CatalogPress>
         )
       }
     >

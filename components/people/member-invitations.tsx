@@ -1,9 +1,7 @@
 "use client";
 
-import { ActionForm } from "@/components/forms/action-form";
-import { useSentForm } from "@/components/forms/use-sent-form";
+import { Press } from "@/components/forms/press";
 import { EmptyState } from "@/components/ui/empty-state";
-import { SubmitButton } from "@/components/ui/submit-button";
 import { type Column, Table } from "@/components/ui/table";
 import { momentText } from "@/lib/domain/date-text";
 import { ROLE_NAMES } from "@/lib/domain/roles";
@@ -41,7 +39,15 @@ export function MemberInvitations({ invitations, timeZone, withdraw }: Props) {
     {
       key: "withdraw",
       head: <span className="sr-only">Withdraw</span>,
-      cell: (invitation) => <Withdrawal invitation={invitation} withdraw={withdraw} />,
+      cell: ({ id, name }) => (
+        <Press
+          act={() => withdraw({ invitationId: id })}
+          label={`Withdraw the invitation of ${name}`}
+          busyText="Withdrawing…"
+        >
+          Withdraw
+        </Press>
+      ),
     },
   ];
   return (
@@ -54,26 +60,5 @@ export function MemberInvitations({ invitations, timeZone, withdraw }: Props) {
         <EmptyState title="No open invitations">Used, withdrawn and expired ones are not listed.</EmptyState>
       }
     />
-  );
-}
-
-function Withdrawal({ invitation, withdraw }: { readonly invitation: Invitation; readonly withdraw: Send }) {
-  const [sent, send, busy] = useSentForm(() => withdraw({ invitationId: invitation.id }));
-  return (
-    <ActionForm action={send}>
-      <SubmitButton
-        variant="secondary"
-        busy={busy}
-        busyText="Withdrawing…"
-        aria-label={`Withdraw the invitation of ${invitation.name}`}
-      >
-        Withdraw
-      </SubmitButton>
-      {sent.state === "refused" ? (
-        <p role="alert" className="mt-1 text-sm font-semibold text-short">
-          {sent.message}
-        </p>
-      ) : null}
-    </ActionForm>
   );
 }

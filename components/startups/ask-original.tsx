@@ -1,9 +1,7 @@
 "use client";
 
-import { ActionForm } from "@/components/forms/action-form";
-import { Refusal } from "@/components/forms/refusal";
-import { type Answer, useSentForm } from "@/components/forms/use-sent-form";
-import { SubmitButton } from "@/components/ui/submit-button";
+import { Press } from "@/components/forms/press";
+import type { Answer } from "@/components/forms/use-sent-form";
 import { type JobFile, WISH_DAYS } from "@/lib/domain/field-bundle";
 import { contactText } from "./progress-words";
 
@@ -28,6 +26,8 @@ type Props = {
 export function AskOriginal({ jobId, photo, timeZone, ask, withdraw }: Props) {
   const who = whoHasIt(photo, timeZone);
   const at = (time: string | null) => contactText(time, timeZone);
+  const named = { jobId, photoId: photo.id };
+  const quiet = { variant: "quiet" } as const;
   switch (photo.original) {
     case "asked":
       return (
@@ -35,7 +35,9 @@ export function AskOriginal({ jobId, photo, timeZone, ask, withdraw }: Props) {
           <p>
             Original asked for {at(photo.originalAskedAt)}. {who}
           </p>
-          <OneButton {...{ jobId, photo }} send={withdraw} says="Withdraw" busyText="Withdrawing…" />
+          <Press {...quiet} act={() => withdraw(named)} busyText="Withdrawing…">
+            Withdraw
+          </Press>
         </div>
       );
     case "ended":
@@ -45,7 +47,9 @@ export function AskOriginal({ jobId, photo, timeZone, ask, withdraw }: Props) {
             Original asked for {at(photo.originalAskedAt)}; nothing came in {WISH_DAYS} days, so it is no
             longer waited for. {who}
           </p>
-          <OneButton {...{ jobId, photo }} send={ask} says="Ask again" busyText="Asking…" />
+          <Press {...quiet} act={() => ask(named)} busyText="Asking…">
+            Ask again
+          </Press>
         </div>
       );
     case "received":
@@ -63,7 +67,11 @@ export function AskOriginal({ jobId, photo, timeZone, ask, withdraw }: Props) {
       return <p className="text-xs">The original is larger than 20 MB and stays on the phone.</p>;
     case null:
       if (!photo.taker.isHere || !photo.taker.isOnJob) return <p className="text-xs">{who}</p>;
-      return <OneButton {...{ jobId, photo }} send={ask} says="Ask for the original" busyText="Asking…" />;
+      return (
+        <Press {...quiet} act={() => ask(named)} busyText="Asking…">
+          Ask for the original
+        </Press>
+      );
   }
 }
 
@@ -76,24 +84,4 @@ function whoHasIt({ taker, addedByName }: AskablePhoto, timeZone: string): strin
   return taker.lastContact === null
     ? `It is on the phone of ${addedByName}, which has not been in contact yet.`
     : `It is on the phone of ${addedByName}, last in contact ${contactText(taker.lastContact, timeZone)}; it hears of it with its next.`;
-}
-
-type ButtonProps = Pick<Props, "jobId" | "photo"> & {
-  readonly send: (input: unknown) => Promise<Answer>;
-  readonly says: string;
-  readonly busyText: string;
-};
-
-function OneButton({ jobId, photo, send, says, busyText }: ButtonProps) {
-  const [sent, submit, busy] = useSentForm(() => send({ jobId, photoId: photo.id }));
-  return (
-    <ActionForm action={submit} className="grid gap-1">
-      <Refusal form={sent} title="Not done" />
-      <div>
-        <SubmitButton busy={busy} busyText={busyText} variant="quiet">
-          {says}
-        </SubmitButton>
-      </div>
-    </ActionForm>
-  );
 }

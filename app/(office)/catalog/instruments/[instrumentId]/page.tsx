@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { CalibrationHistory } from "@/components/catalog/calibration-history";
+import { CatalogPress } from "@/components/catalog/catalog-press";
 import { InstrumentForm } from "@/components/catalog/instrument-form";
-import { Press } from "@/components/catalog/press";
 import { PageHeader } from "@/components/shell/page-header";
 import { load, pageScope } from "@/lib/server/page";
 import { calibrationHistory, instrumentView } from "@/lib/services/catalog";
@@ -26,14 +26,14 @@ export default async function InstrumentPage({ params }: Props) {
       {tool ? <CalibrationHistory calibrations={await calibrationHistory(scope, tool.id)} /> : null}
       {tool ? (
         <div className="mt-6 flex flex-wrap gap-3">
-          <Press
+          <CatalogPress
             input={{ instrumentId: tool.id, retired: !tool.retired }}
             send={retireTool}
             to="/catalog"
             variant="danger"
           >
             {tool.retired ? "Bring this instrument back" : "Retire this instrument"}
-          </Press>
+          </CatalogPress>
         </div>
       ) : null}
     </>

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
+import { CatalogPress } from "@/components/catalog/catalog-press";
 import { ControlForm } from "@/components/catalog/control-form";
 import { ModelVersions } from "@/components/catalog/model-versions";
-import { Press } from "@/components/catalog/press";
 import { PageHeader } from "@/components/shell/page-header";
 import { TextLink } from "@/components/ui/button";
 import { load, pageScope } from "@/lib/server/page";
@@ -36,17 +36,17 @@ export default async function ThermostatPage({ params }: Props) {
             <p>
               This thermostat is retired: it cannot be chosen for a new job. Jobs that rest on it keep it.
             </p>
-            <Press input={{ controlId }} send={bringThermostatBack}>
+            <CatalogPress input={{ controlId }} send={bringThermostatBack}>
               Bring this thermostat back
-            </Press>
+            </CatalogPress>
           </div>
         ) : newest.id === control.id ? (
           <div className="grid gap-6">
             <ControlForm control={control} send={keepThermostat} />
             <div className="flex flex-wrap gap-3">
-              <Press input={{ controlId }} send={retireThermostat} to="/catalog" variant="danger">
+              <CatalogPress input={{ controlId }} send={retireThermostat} to="/catalog" variant="danger">
                 Retire this thermostat
-              </Press>
+              </CatalogPress>
             </div>
           </div>
         ) : (
