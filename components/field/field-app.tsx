@@ -2,6 +2,7 @@
 
 import { useEffect } from "react";
 import { Notice } from "@/components/ui/notice";
+import type { PhoneState } from "@/lib/offline/phone-state";
 import { FieldFrame } from "./field-frame";
 import { LinkState, useContact } from "./link-state";
 import { TodayScreen } from "./today-screen";
@@ -9,7 +10,7 @@ import { useHabits } from "./use-habits";
 import { useJob } from "./use-job";
 import { useJobPlaces } from "./use-job-places";
 import { phone, usePhone } from "./use-phone";
-import { usePlace } from "./use-place";
+import { type Place, usePlace } from "./use-place";
 import { useWorker } from "./use-worker";
 
 /** The field screens: one page that works with what this phone holds. */
@@ -61,33 +62,41 @@ export function FieldApp() {
     return place.job === null ? (
       <TodayScreen state={state} go={go} />
     ) : (
-      <FieldFrame
-        accent={state.bundle?.accent ?? null}
-        brand={state.bundle?.companyName ?? ""}
-        title="This job is not on this phone"
-        back={{ label: "Your jobs", go: () => go({ job: null, at: null }) }}
-        sendState={<LinkState state={state} />}
-      >
-        <p>It is not assigned to you, or the office has closed it.</p>
-      </FieldFrame>
+      <InPlaceOfJob state={state} go={go} title="This job is not on this phone">
+        It is not assigned to you, or the office has closed it.
+      </InPlaceOfJob>
     );
   }
   if (JobPlaces === null) {
     return (
-      <FieldFrame
-        accent={state.bundle?.accent ?? null}
-        brand={state.bundle?.companyName ?? ""}
-        title={job.job.customerName}
-        back={{ label: "Your jobs", go: () => go({ job: null, at: null }) }}
-        sendState={<LinkState state={state} />}
-      >
-        <p role="status">
-          {state.link === "offline"
-            ? "The signal went before the screens of this job had come. They come by themselves with the next signal."
-            : "Getting the screens of this job…"}
-        </p>
-      </FieldFrame>
+      <InPlaceOfJob state={state} go={go} title={job.job.customerName}>
+        {state.link === "offline"
+          ? "The signal went before the screens of this job had come. They come by themselves with the next signal."
+          : "Getting the screens of this job…"}
+      </InPlaceOfJob>
     );
   }
   return <JobPlaces work={job} at={place.at} go={go} />;
+}
+
+type InPlaceProps = {
+  readonly state: PhoneState;
+  readonly go: (place: Place) => void;
+  readonly title: string;
+  readonly children: string;
+};
+
+/** Why a job's screens do not stand here, and the way back to the list. */
+function InPlaceOfJob({ state, go, title, children }: InPlaceProps) {
+  return (
+    <FieldFrame
+      accent={state.bundle?.accent ?? null}
+      brand={state.bundle?.companyName ?? ""}
+      title={title}
+      back={{ label: "Your jobs", go: () => go({ job: null, at: null }) }}
+      sendState={<LinkState state={state} />}
+    >
+      <p role="status">{children}</p>
+    </FieldFrame>
+  );
 }

@@ -1,13 +1,10 @@
 import { useState } from "react";
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
-import { keepableText } from "@/lib/domain/field-range";
+import { keepableText, MOST_ANSWER } from "@/lib/domain/field-range";
 import { SendMark } from "./send-mark";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
-
-/** As much as the office takes. */
-const LONGEST_ANSWER = 2_000;
 
 /** What the office asks about the job, or beside the readings it is about, with a place for the answer. */
 export function Questions({ work, fields }: { readonly work: Work; readonly fields?: readonly string[] }) {
@@ -73,7 +70,7 @@ function AnswerForm({ work, questionId }: { readonly work: Work; readonly questi
         id={id}
         className="control"
         rows={2}
-        maxLength={LONGEST_ANSWER}
+        maxLength={MOST_ANSWER}
         value={text}
         onChange={(event) => setText(keepableText(event.target.value))}
       />

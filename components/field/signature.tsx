@@ -1,16 +1,13 @@
 import { useState } from "react";
 import { Card } from "@/components/ui/card";
 import { Button } from "@/components/ui/plain-button";
-import { keepableText } from "@/lib/domain/field-range";
+import { keepableText, MOST_SIGNATURE } from "@/lib/domain/field-range";
 import { missingNames } from "@/lib/domain/startup-walk";
 import { heldFields, waiting } from "@/lib/offline/draft";
 import { SendMark } from "./send-mark";
 import { SignaturePaper } from "./signature-paper";
 import type { Work } from "./use-job";
 import { phone } from "./use-phone";
-
-/** As much as the office takes. */
-const LONGEST_NAME = 200;
 
 /** The customer's hand, and the tech's name under the record. Without a signal both wait on the phone. */
 export function Signature({ work }: { readonly work: Work }) {
@@ -66,7 +63,7 @@ export function Signature({ work }: { readonly work: Work }) {
             <input
               id="signer"
               className="control"
-              maxLength={LONGEST_NAME}
+              maxLength={MOST_SIGNATURE}
               value={name}
               onChange={(event) => setName(keepableText(event.target.value))}
             />

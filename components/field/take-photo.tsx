@@ -1,6 +1,5 @@
 import { Camera } from "lucide-react";
 import { useState } from "react";
-import type { Phone } from "@/lib/offline/phone";
 import { pictureProblemOf } from "@/lib/offline/phone-state";
 import { takePicture } from "@/lib/offline/take-picture";
 import { phone } from "./use-phone";
@@ -21,16 +20,9 @@ export function TakePhoto({ jobId, field, caption, label, look }: Props) {
   const take = async (file: File) => {
     setProblem(null);
     setIsBusy(true);
-    // Only until it is kept: its place and its sending may take longer.
-    const busy = {
-      ...phone(),
-      keepPhoto: (...given: Parameters<Phone["keepPhoto"]>) =>
-        phone()
-          .keepPhoto(...given)
-          .finally(() => setIsBusy(false)),
-    };
     try {
-      await takePicture(busy, { jobId, field, caption, file });
+      // Only until it is kept: its place and its sending may take longer.
+      await takePicture(phone(), { jobId, field, caption, file }, { onKept: () => setIsBusy(false) });
     } catch (error) {
       setProblem(pictureProblemOf(error));
     } finally {

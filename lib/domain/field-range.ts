@@ -27,6 +27,10 @@ export function readReading(field: Limits, text: string): QuantityText {
 /** The longest text a phone may hold and send, so that what is too long for its field can still be handed over. */
 export const MOST_TEXT = 10_000;
 
+/** The longest answer to a question of the office, and the longest name under a record. */
+export const MOST_ANSWER = 2_000;
+export const MOST_SIGNATURE = 200;
+
 /** The refusal of a text that is longer than its field. */
 export function longerThan(field: { readonly label: string; readonly maxLength: number }): string {
   return `${field.label} is longer than ${field.maxLength} characters. Shorten it.`;

@@ -9,6 +9,8 @@ export type Picture = {
   readonly file: File | Blob;
 };
 
+const TOOLS = { shrink: shrinkPhoto, where: whereNow, now: () => new Date(), onKept: () => {} };
+
 /**
  * Makes the camera's picture small and keeps it at once, with the camera's own beside it. The place is added when the phone
  * has found it out: in an attic that takes seconds, in which a pocketed phone must not lose the picture.
@@ -18,8 +20,9 @@ export type Picture = {
 export async function takePicture(
   phone: Pick<Phone, "keepPhoto" | "placePhoto" | "send">,
   { file, ...facts }: Picture,
-  tools = { shrink: shrinkPhoto, where: whereNow, now: () => new Date() },
+  given: Partial<typeof TOOLS> = {},
 ): Promise<void> {
+  const tools = { ...TOOLS, ...given };
   const takenAt = tools.now().toISOString();
   const where = tools.where();
   const small = await tools.shrink(file);
@@ -27,6 +30,7 @@ export async function takePicture(
   const camera = small.type === HEIC ? null : file;
   const nowhere = { latitude: null, longitude: null };
   const id = await phone.keepPhoto({ ...facts, ...small, ...nowhere, takenAt }, camera);
+  tools.onKept();
   const place = await where;
   if (place !== null) await phone.placePhoto(id, place);
   await phone.send();

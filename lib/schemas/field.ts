@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MOST_ANSWER, MOST_SIGNATURE } from "@/lib/domain/field-range";
 import { fieldChangesSchema } from "./sync";
 
 /*
@@ -72,9 +73,13 @@ export const answerQuestionSchema = z.strictObject({
   /** Made on the device, once for each answer. */
   clientId: z.uuid(),
   deviceTime: z.iso.datetime(),
-  answer: z.string().trim().min(1, { error: "Write an answer." }).max(2_000, {
-    error: "Answer: at most 2,000 characters.",
-  }),
+  answer: z
+    .string()
+    .trim()
+    .min(1, { error: "Write an answer." })
+    .max(MOST_ANSWER, {
+      error: `Answer: at most ${MOST_ANSWER.toLocaleString("en-US")} characters.`,
+    }),
 });
 export type AnswerQuestionInput = z.output<typeof answerQuestionSchema>;
 
@@ -85,7 +90,7 @@ export const signOnPhoneSchema = z.strictObject({
     .string()
     .trim()
     .min(1, { error: "Name of the signer is needed." })
-    .max(200, { error: "Name of the signer: at most 200 characters." }),
+    .max(MOST_SIGNATURE, { error: `Name of the signer: at most ${MOST_SIGNATURE} characters.` }),
 });
 export type SignOnPhoneInput = z.output<typeof signOnPhoneSchema>;
 
