@@ -6,6 +6,7 @@ import {
   CALLBACK_STATE_KEYS,
   OUTCOME_KEYS,
 } from "@/lib/domain/callbacks";
+import { isoDay } from "@/lib/domain/iso-day";
 import { logCallbackSchema } from "../callback";
 import { day, id, nextCursor, nothing, page } from "./parts";
 
@@ -73,12 +74,10 @@ export const addCallback = {
     schema: z.strictObject({
       jobId: z.uuid({ error: "jobId: give the id of a job as this API gave it." }),
       kind: z.enum(CALLBACK_KIND_KEYS, { error: KINDS }),
-      reportedOn: z.iso.date({ error: "reportedOn: give a day such as 2026-07-31." }),
+      reportedOn: isoDay("reportedOn: give a day such as 2026-07-31."),
       reportedByName: kept.reportedByName.default(""),
       complaint: kept.complaint,
-      dueOn: z.iso
-        .date({ error: "dueOn: give a day such as 2026-07-31, or leave it out for the usual one." })
-        .optional(),
+      dueOn: isoDay("dueOn: give a day such as 2026-07-31, or leave it out for the usual one.").optional(),
     }),
   },
   keyed: true,

@@ -1,8 +1,7 @@
 import { z } from "zod";
 import { type ApiEndpoint, READS } from "@/lib/domain/api-endpoint";
-import { STAGES } from "@/lib/domain/stages";
-import { VERDICTS } from "@/lib/engineering/findings";
-import { basis, column, day, id, nextCursor, nothing, ofJob, page, stage, verdict } from "./parts";
+import { PACKET_KINDS, PACKET_LANGUAGES, PACKET_PAPERS } from "@/lib/domain/packets";
+import { asked, basis, column, day, id, nextCursor, nothing, ofJob, page, stage, verdict } from "./parts";
 
 const job = z.object({
   id: id("Id of the job"),
@@ -34,8 +33,7 @@ export const listJobs = {
       .regex(/^[1-9]\d{0,8}$/, { error: "cursor: give what the page before answered as `nextCursor`." })
       .optional()
       .describe("Where the page begins: nextCursor of the page before"),
-    stage: z.enum(STAGES, { error: `stage: give one of ${STAGES.join(", ")}.` }).optional(),
-    verdict: z.enum(VERDICTS, { error: `verdict: give one of ${VERDICTS.join(", ")}.` }).optional(),
+    ...asked,
     search: z
       .string()
       .max(100, { error: "search: give at most 100 characters." })
@@ -105,18 +103,15 @@ export const readFindings = {
   description: "Every checked statement as the records stand now, by stage record, with what it rests on.",
   permission: "job.read",
   params: ofJob,
-  query: z.object({
-    stage: z.enum(STAGES, { error: `stage: give one of ${STAGES.join(", ")}.` }).optional(),
-    verdict: z.enum(VERDICTS, { error: `verdict: give one of ${VERDICTS.join(", ")}.` }).optional(),
-  }),
+  query: z.object(asked),
   answer: z.object({ findings: z.array(finding) }),
 } as const satisfies ApiEndpoint;
 
 const packet = z.object({
   id: id("Id of the packet"),
-  kind: z.enum(["homeowner", "crew", "file", "review"]),
-  language: z.enum(["en", "es"]),
-  paper: z.enum(["letter", "a4"]),
+  kind: z.enum(PACKET_KINDS),
+  language: z.enum(PACKET_LANGUAGES),
+  paper: z.enum(PACKET_PAPERS),
   revision: z.int(),
   sha256: z.string().describe("SHA-256 of the PDF: a file with another one is another file"),
   sizeBytes: z.int(),

@@ -7,9 +7,13 @@ import { VERDICTS } from "@/lib/engineering/findings";
 export const id = (what: string) =>
   z.uuid({ error: `${what}: give the id as this API gave it.` }).describe(what);
 export const day = (what: string) => z.iso.date().nullable().describe(what);
-export const instant = (what: string) => z.iso.datetime().describe(`${what}, UTC`);
 export const stage = z.enum(STAGES);
 export const verdict = z.enum(VERDICTS);
+/** The same as they are asked for in an address. */
+export const asked = {
+  stage: z.enum(STAGES, { error: `stage: give one of ${STAGES.join(", ")}.` }).optional(),
+  verdict: z.enum(VERDICTS, { error: `verdict: give one of ${VERDICTS.join(", ")}.` }).optional(),
+};
 export const column = z.enum(COLUMNS);
 export const ofJob = z.object({ jobId: id("Id of a job") });
 export const nothing = z.object({});
