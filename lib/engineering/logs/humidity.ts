@@ -1,6 +1,6 @@
 import { counted } from "./humidity-counts";
 import { groupsOf, type HumidityGroup, stepsOf } from "./humidity-groups";
-import { type LogSeries, meanOf } from "./log-series";
+import { type LogSeries, meanOf, moistureAllowed } from "./log-series";
 
 export type WetSpell = { readonly fromMs: number; readonly toMs: number; readonly hours: number };
 
@@ -122,13 +122,12 @@ function overOutdoor(series: LogSeries): HumidityAnalysis["overOutdoor"] {
   };
 }
 
-/** At one temperature the moisture a room may hold is to what it holds as the limit is to its relative humidity. */
 function humidOutdoorHours(series: LogSeries, rh: Float64Array, limitPct: number): number | null {
-  const { indoorHumidityRatio: indoor, outdoorHumidityRatio: outdoor } = series;
-  if (indoor === null || outdoor === null) return null;
+  const { outdoorHumidityRatio: outdoor } = series;
+  if (series.indoorHumidityRatio === null || outdoor === null) return null;
   let [known, humid] = [0, 0];
   for (let index = 0; index < series.length; index++) {
-    const allowed = ((indoor[index] ?? Number.NaN) * limitPct) / (rh[index] ?? Number.NaN);
+    const allowed = moistureAllowed(series, rh, index, limitPct);
     const out = outdoor[index] ?? Number.NaN;
     if (Number.isNaN(allowed) || Number.isNaN(out)) continue;
     known++;

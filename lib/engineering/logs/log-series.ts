@@ -124,3 +124,23 @@ function runningShareOf(
 export function meanOf(sum: number, count: number): number | null {
   return count === 0 ? null : sum / count;
 }
+
+/**
+ * Moisture the room may hold at its humidity limit: at one temperature it is to what the room holds as the limit is to its relative
+ * humidity.
+ *
+ * @param series - The log.
+ * @param rh - Its indoor relative humidity, %, 0 to 100.
+ * @param index - Sample, 0 to the series' length − 1.
+ * @param limitPct - Humidity limit, % RH, 30 to 70.
+ * @returns Humidity ratio, lb/lb; NaN where indoor moisture or humidity is not known.
+ * @see Relative humidity over humidity ratio at one temperature (physics; the ratio's small curvature left out).
+ */
+export function moistureAllowed(
+  series: LogSeries,
+  rh: Float64Array,
+  index: number,
+  limitPct: number,
+): number {
+  return ((series.indoorHumidityRatio?.[index] ?? Number.NaN) * limitPct) / (rh[index] ?? Number.NaN);
+}

@@ -1,5 +1,5 @@
 import { points } from "./least-squares";
-import type { LogSeries } from "./log-series";
+import { type LogSeries, moistureAllowed } from "./log-series";
 
 /** Signs of where the moisture comes from. */
 export type MoistureSources = {
@@ -48,9 +48,7 @@ export function moistureSources(series: LogSeries, limitPct: number): MoistureSo
     wet++;
     const hour = series.localHour[index] ?? 0;
     if (hour >= 22 || hour < 6) night++;
-    // At one temperature the moisture a room may hold is to what it holds as the limit is to its relative humidity.
-    const allowed =
-      ((series.indoorHumidityRatio?.[index] ?? Number.NaN) * limitPct) / (rh[index] ?? Number.NaN);
+    const allowed = moistureAllowed(series, rh, index, limitPct);
     const outside = series.outdoorHumidityRatio?.[index] ?? Number.NaN;
     if (!Number.isNaN(allowed) && !Number.isNaN(outside)) compared++;
     if (outside < allowed) dryOutdoors++;
