@@ -1,3 +1,5 @@
+import { BTUH_PER_KW, BTUH_PER_TON, CFM_PER_L_PER_S, CFM_PER_M3_PER_H, PA_PER_IN_WC } from "./unit-factors";
+
 /** Spellings people type or paste for a unit, lower case, without spaces. The unit's own symbol always counts. */
 const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   "°F": ["f", "°f", "degf", "deg", "degrees", "°"],
@@ -56,32 +58,31 @@ const CONVERTED: Readonly<
 
 /**
  * Units that a designer's report or a maker's sheet prints instead of ours. They are refused with the number to
- * enter, so that nobody has to look a factor up: 1 ton = 12,000 Btu/h and 1 ft = 0.3048 m by definition,
- * 1 kW = 3,412.142 Btu/h (International Table Btu), 1 in. w.c. = 249.0889 Pa (conventional, 4 °C), 1 psi = 6.894757 kPa.
+ * enter, so that nobody has to look a factor up: 1 ft = 0.3048 m by definition, 1 psi = 6.894757 kPa.
  */
 const FOREIGN: Readonly<Record<string, readonly (readonly [spellings: readonly string[], scale: number])[]>> =
   {
     "Btu/h": [
-      [["t", "ton", "tons"], 12_000],
-      [["kw"], 3_412.142],
-      [["w", "watt", "watts"], 3.412142],
+      [["t", "ton", "tons"], BTUH_PER_TON],
+      [["kw"], BTUH_PER_KW],
+      [["w", "watt", "watts"], BTUH_PER_KW / 1_000],
       [["kbtu", "kbtuh", "kbtu/h", "kbtu/hr", "mbh", "mbtuh", "mbtu/h", "mbtu/hr"], 1_000],
     ],
     tons: [
-      [["btu", "btuh", "btu/h", "btu/hr"], 1 / 12_000],
-      [["kw"], 3_412.142 / 12_000],
+      [["btu", "btuh", "btu/h", "btu/hr"], 1 / BTUH_PER_TON],
+      [["kw"], BTUH_PER_KW / BTUH_PER_TON],
     ],
     cfm: [
-      [["l/s", "lps"], 60 / 28.316847],
-      [["m3/h", "m3/hr", "cmh"], 1_000 / 28.316847 / 60],
+      [["l/s", "lps"], CFM_PER_L_PER_S],
+      [["m3/h", "m3/hr", "cmh"], CFM_PER_M3_PER_H],
     ],
     "cfm at 50 Pa": [
-      [["l/s", "lps", "l/s50"], 60 / 28.316847],
-      [["m3/h", "m3/hr", "m3/h50"], 1_000 / 28.316847 / 60],
+      [["l/s", "lps", "l/s50"], CFM_PER_L_PER_S],
+      [["m3/h", "m3/hr", "m3/h50"], CFM_PER_M3_PER_H],
     ],
     "in. w.c.": [
-      [["pa"], 1 / 249.0889],
-      [["kpa"], 1_000 / 249.0889],
+      [["pa"], 1 / PA_PER_IN_WC],
+      [["kpa"], 1_000 / PA_PER_IN_WC],
     ],
     "ft²": [[["m2", "sqm"], 1 / 0.3048 ** 2]],
     ft: [[["m", "meter", "meters", "metre", "metres"], 1 / 0.3048]],

@@ -1,3 +1,11 @@
+import {
+  BTUH_PER_KW,
+  BTUH_PER_TON,
+  CFM_PER_L_PER_S,
+  CFM_PER_M3_PER_H,
+  PA_PER_IN_WC,
+} from "@/lib/domain/unit-factors";
+
 /** Units a maker's table may be printed in, each with what turns its numbers into ours. */
 const FAMILIES = {
   temperature: {
@@ -10,29 +18,25 @@ const FAMILIES = {
       "Btu/h": { scale: 1, shift: 0 },
       // In the trade M is a thousand.
       "MBtu/h": { scale: 1_000, shift: 0 },
-      // 1 kW = 3,412.142 Btu/h (International Table Btu, exact definition 1,055.05585262 J).
-      kW: { scale: 3_412.142, shift: 0 },
-      // 1 ton of refrigeration = 12,000 Btu/h (definition).
-      tons: { scale: 12_000, shift: 0 },
+      kW: { scale: BTUH_PER_KW, shift: 0 },
+      tons: { scale: BTUH_PER_TON, shift: 0 },
     },
   },
   airflow: {
     ours: "cfm",
     units: {
       cfm: { scale: 1, shift: 0 },
-      // 1 ft³ = 28.316847 L (exact foot of 0.3048 m).
-      "L/s": { scale: 60 / 28.316847, shift: 0 },
-      "m³/h": { scale: 1_000 / 28.316847 / 60, shift: 0 },
-      "m³/s": { scale: 60_000 / 28.316847, shift: 0 },
+      "L/s": { scale: CFM_PER_L_PER_S, shift: 0 },
+      "m³/h": { scale: CFM_PER_M3_PER_H, shift: 0 },
+      "m³/s": { scale: 1_000 * CFM_PER_L_PER_S, shift: 0 },
     },
   },
   pressure: {
     ours: "in. w.c.",
-    // 1 in. w.c. = 249.0889 Pa (conventional inch of water, 4 °C).
     units: {
       "in. w.c.": { scale: 1, shift: 0 },
-      Pa: { scale: 1 / 249.0889, shift: 0 },
-      kPa: { scale: 1_000 / 249.0889, shift: 0 },
+      Pa: { scale: 1 / PA_PER_IN_WC, shift: 0 },
+      kPa: { scale: 1_000 / PA_PER_IN_WC, shift: 0 },
       "mm w.c.": { scale: 1 / 25.4, shift: 0 },
     },
   },
