@@ -1,5 +1,5 @@
-import { ZodError, type z } from "zod";
-import type { FieldProblem } from "@/lib/domain/problems";
+import { ZodError } from "zod";
+import { type FieldProblem, problemsOf } from "@/lib/domain/problems";
 import { isEngineeringError } from "@/lib/engineering/errors";
 import { AppError, type ErrorCode, STATUS_OF } from "@/lib/errors";
 
@@ -28,7 +28,7 @@ export function refusalFor(error: unknown, errorId: string): Refusal {
     };
   }
   if (error instanceof ZodError) {
-    const fields = error.issues.flatMap(problemsOfIssue);
+    const fields = problemsOf(error);
     const message = fields[0]?.message ?? "Some of what was entered cannot be used.";
     return { ok: false, code: "INVALID_INPUT", message, fields, details: {} };
   }
@@ -42,15 +42,6 @@ export function refusalFor(error: unknown, errorId: string): Refusal {
     fields: [],
     details: { errorId },
   };
-}
-
-/** Each field by name: what is not known here is named like what is wrong. */
-function problemsOfIssue(issue: z.core.$ZodIssue): readonly FieldProblem[] {
-  if (issue.code !== "unrecognized_keys") return [{ field: issue.path.join("."), message: issue.message }];
-  return issue.keys.map((key) => ({
-    field: [...issue.path, key].join("."),
-    message: `${key}: this is not known here. Leave it out, or look at its spelling.`,
-  }));
 }
 
 /** What passes by itself, and after how many seconds to ask again. */

@@ -1,6 +1,7 @@
 import { randomInt } from "node:crypto";
 import { hashPassword } from "@/lib/auth/password";
 import { unscopedFoundCompany, unscopedSignInUser } from "@/lib/db/unscoped/people";
+import { problemsOf } from "@/lib/domain/problems";
 import { invalidInput } from "@/lib/errors";
 import { type FoundCompanyInput, foundCompanySchema } from "@/lib/schemas/people";
 
@@ -15,11 +16,7 @@ const LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
  */
 export async function foundCompany(input: FoundCompanyInput): Promise<string | null> {
   const parsed = foundCompanySchema.safeParse(input);
-  if (!parsed.success) {
-    throw invalidInput(
-      parsed.error.issues.map((issue) => ({ field: issue.path.join("."), message: issue.message })),
-    );
-  }
+  if (!parsed.success) throw invalidInput(problemsOf(parsed.error));
   const { companyName, timeZone, email, name } = parsed.data;
   const isKnown = (await unscopedSignInUser(email)) !== null;
   const password = firstPassword();

@@ -27,7 +27,6 @@ export type SheetView = {
 export type SheetSection = {
   readonly title: string;
   readonly lead?: string;
-  /** Begins a page of its own. */
   readonly blocks: readonly Block[];
 };
 
